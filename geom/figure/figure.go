@@ -1,0 +1,122 @@
+// Package figure is a resolved construction without ink: what is drawn and
+// where, exactly, and what is marked, labelled and claimed. Lengths and
+// coordinates are in units of the source; Unit says how long one is on paper.
+package figure
+
+import (
+	"math/big"
+
+	"trammel/geom"
+)
+
+// Figure is finished when handed on and never changed afterwards.
+type Figure struct {
+	Title string
+	Unit  *big.Rat // millimetres of paper for one unit
+	Paper *Paper   // nil: cropped to the figure
+	Theme string   // "" is the textbook's
+
+	// Everything drawn, in the order of drawing.
+	Points    []*Point
+	Straights []*Straight
+	Circles   []*Circle
+	Marks     []Mark
+	Steps     []Step
+	Claims    []Claim
+	Measures  []*Measure
+}
+
+// Paper is a fixed sheet in millimetres.
+type Paper struct{ Width, Height *big.Rat }
+
+// Role is why a thing is on the paper; the ink follows from it.
+type Role uint8
+
+// The roles, in order of weight.
+const (
+	Construction Role = iota // drawn on the way: faint, but left in
+	Given                    // there from the start: plain
+	Result                   // joined, or claimed: what the figure is for
+)
+
+// Weight is a wish of the source that overrules the role.
+type Weight uint8
+
+// The weights that a source can ask for.
+const (
+	Usual Weight = iota
+	Faint
+	Bold
+)
+
+// Thing is what everything drawn has in common.
+type Thing struct {
+	Name   string // as the source has it: "A", "P1", "m"; "" when it has none
+	Step   int    // index into Figure.Steps of the act that drew it
+	Role   Role
+	Weight Weight
+	Dashed bool
+	Hidden bool   // there, but not drawn (a label or mark may still refer to it)
+	Label  *Label // nil: no label
+}
+
+// Point is a named point: a given, a meeting or a choice.
+type Point struct {
+	Thing
+	At geom.Point
+}
+
+// Straight is a join, a ray or a line. Line has a direction; Start and End are
+// its ends along that direction, nil where it runs on.
+type Straight struct {
+	Thing
+	Line       geom.Line
+	Start, End *geom.Point
+	Used       []geom.Point // points of the figure on it, in no order; ends included
+}
+
+// Circle is a circle or an arc.
+type Circle struct {
+	Thing
+	Circle geom.Circle
+	Whole  bool // drawn all round, being a circle and not an arc
+	// Part, when set, is an arc from Part[0] anticlockwise to Part[1];
+	// otherwise an arc is drawn about its Used meetings only.
+	Part *[2]geom.Point
+	Used []geom.Point // the meetings that the construction uses, in no order
+}
+
+// Measure is a given length shown as a separate bar.
+type Measure struct {
+	Thing
+	Length float64 // in units
+	Text   string  // "4 cm"; may be empty
+}
+
+// Label is text that belongs to a thing. Text may hold digits, primes, Greek,
+// degree sign and surds; layout sets letters of names in italics.
+type Label struct {
+	Text string
+	Name bool // the text is a name (italic), not a measure or words (upright)
+	Pin  Pin
+}
+
+// Pin is where the source wants a label.
+type Pin struct {
+	Set   bool
+	Clock float64 // direction as on a clock face: 12 is up, 3 is right
+}
+
+// Step is an act, or acts under one caption. Things and marks name it by index.
+type Step struct {
+	Caption string
+	Line    int // line of the source, from 1
+}
+
+// Claim is what the source claims and how it was decided: the figure exists
+// only if every claim holds.
+type Claim struct {
+	Text string // as written, without the word "claim"
+	Line int
+	Here bool // claimed of this figure only
+}

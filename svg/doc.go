@@ -1,0 +1,81 @@
+// Package svg is a plain drawing and its writing: Doc holds paths, discs and
+// text in whole micrometres of paper, and Write turns it into the small, safe
+// part of SVG that every program reads alike. It knows no geometry.
+package svg
+
+// Micrometre is the unit of every length in a Doc: 1000 are a millimetre.
+type Micrometre = int
+
+// Doc is one drawing. The origin is the upper left corner, Y runs down.
+type Doc struct {
+	Width, Height Micrometre
+	ID            string // prefix of every id in the file
+	Lang          string // BCP 47, such as "en"
+	Title         string
+	Desc          string
+	Groups        []Group // painted in order
+}
+
+// Group is items that belong together; Class is a hook for the user's own tools.
+type Group struct {
+	Class string
+	Items []Item
+}
+
+// Item is a Path, a Disc or a Text.
+type Item interface{ item() }
+
+// Ink is how a path is stroked and filled. A zero Width strokes nothing.
+type Ink struct {
+	Stroke string // "#rrggbb"
+	Width  Micrometre
+	Dash   []Micrometre // strokes and gaps, empty for a full line
+	Fill   string       // "#rrggbb" or "" for none
+}
+
+// XY is a place on the paper.
+type XY struct{ X, Y Micrometre }
+
+// Path is a run of straight and circular pieces.
+type Path struct {
+	Ink
+	Start  XY
+	Pieces []Piece
+	Closed bool
+}
+
+// Piece goes on to To: straight when Radius is 0, else along a circle of that
+// radius. Large and Clockwise (as seen on the paper) choose among the arcs as in SVG.
+type Piece struct {
+	To        XY
+	Radius    Micrometre
+	Large     bool
+	Clockwise bool
+}
+
+// Disc is a circle: a dot when filled.
+type Disc struct {
+	Ink
+	Centre XY
+	Radius Micrometre
+}
+
+// Text is one line of words with its left end on the baseline At.
+type Text struct {
+	At   XY
+	Runs []Run
+	Size Micrometre // figure height (the height of a capital), as ISO 3098 counts
+	Fill string
+}
+
+// Run is a stretch of text in one face.
+type Run struct {
+	Text   string
+	Italic bool
+	Sub    bool // lowered and smaller
+	Over   bool // under the bar of a root: the radicand of the √ before it
+}
+
+func (Path) item() {}
+func (Disc) item() {}
+func (Text) item() {}
