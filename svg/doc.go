@@ -25,7 +25,8 @@ type Group struct {
 // Item is a Path, a Disc or a Text.
 type Item interface{ item() }
 
-// Ink is how a path is stroked and filled. A zero Width strokes nothing.
+// Ink is how a path is stroked and filled. A zero Width strokes nothing. Full
+// lines end and turn as a round pen does; dashes are cut square, to their length.
 type Ink struct {
 	Stroke string // "#rrggbb"
 	Width  Micrometre
@@ -65,7 +66,8 @@ type Text struct {
 	At   XY
 	Runs []Run
 	Size Micrometre // figure height (the height of a capital), as ISO 3098 counts
-	Fill string
+	Fill string     // "#rrggbb"
+	Sans bool       // without serifs and upright throughout, as large print asks
 }
 
 // Run is a stretch of text in one face.
@@ -73,7 +75,7 @@ type Run struct {
 	Text   string
 	Italic bool
 	Sub    bool // lowered and smaller
-	Over   bool // under the bar of a root: the radicand of the √ before it
+	Over   int  // how many root bars run over it: 1 in the radicand of the √ before it, 2 in a root inside that one
 }
 
 func (Path) item() {}
