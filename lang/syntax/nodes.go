@@ -11,546 +11,547 @@ type Node struct {
 // Statement is one line of a source; exactly one of its parts is set.
 type Statement struct {
 	Node
-	Figure   *Figure   `(  @@`
-	Unit     *Unit     ` | @@`
-	Paper    *Paper    ` | @@`
-	Theme    *Theme    ` | @@`
-	Use      *Use      ` | @@`
-	Given    *Given    ` | @@`
-	Take     *Take     ` | @@`
-	Arc      *Arc      ` | @@`
-	Circle   *Circle   ` | @@`
-	Line     *Line     ` | @@`
-	Ray      *Ray      ` | @@`
-	Join     *Join     ` | @@`
-	Produce  *Produce  ` | @@`
-	StepOff  *StepOff  ` | @@`
-	Claim    *Claim    ` | @@`
-	Needs    *Needs    ` | @@`
-	Mark     *Mark     ` | @@`
-	Label    *Label    ` | @@`
-	Note     *Note     ` | @@`
-	Shade    *Shade    ` | @@`
-	Pencil   *Pencil   ` | @@`
-	Choose   *Choose   ` | @@`
-	Task     *Task     ` | @@`
-	Sentence *Sentence ` | @@`
-	Named    *Named    ` | @@ )`
+	Figure   *Figure   `parser:"( @@"`
+	Unit     *Unit     `parser:"| @@"`
+	Paper    *Paper    `parser:"| @@"`
+	Theme    *Theme    `parser:"| @@"`
+	Use      *Use      `parser:"| @@"`
+	Given    *Given    `parser:"| @@"`
+	Take     *Take     `parser:"| @@"`
+	Arc      *Arc      `parser:"| @@"`
+	Circle   *Circle   `parser:"| @@"`
+	Line     *Line     `parser:"| @@"`
+	Ray      *Ray      `parser:"| @@"`
+	Join     *Join     `parser:"| @@"`
+	Produce  *Produce  `parser:"| @@"`
+	StepOff  *StepOff  `parser:"| @@"`
+	Claim    *Claim    `parser:"| @@"`
+	Needs    *Needs    `parser:"| @@"`
+	Mark     *Mark     `parser:"| @@"`
+	Label    *Label    `parser:"| @@"`
+	Note     *Note     `parser:"| @@"`
+	Shade    *Shade    `parser:"| @@"`
+	Pencil   *Pencil   `parser:"| @@"`
+	Choose   *Choose   `parser:"| @@"`
+	Task     *Task     `parser:"| @@"`
+	Sentence *Sentence `parser:"| @@"`
 
-	// Blocks are put together after their lines are parsed.
-	Step         *Step         ` `
-	Repeat       *Repeat       ` `
-	Construction *Construction ` `
+	// The grammar sees a block's first line; its Body is put in afterwards.
+	Step         *Step         `parser:"| @@"`
+	Repeat       *Repeat       `parser:"| @@"`
+	Construction *Construction `parser:"| @@"`
+
+	Named *Named `parser:"| @@ )"`
 }
 
 // Figure is: figure "title"
 type Figure struct {
 	Node
-	Title string `"figure" @Text`
+	Title string `parser:"'figure' @Text"`
 }
 
 // Unit is: unit 8 mm
 type Unit struct {
 	Node
-	Size *Expr `"unit" @@`
+	Size *Expr `parser:"'unit' @@"`
 }
 
 // Paper is: paper a5 landscape · paper 120 mm by 80 mm
 type Paper struct {
 	Node
-	Name   string `"paper" (  @Name @("landscape" | "portrait")?`
-	Width  *Expr  `         | @@`
-	Height *Expr  `           "by" @@ )`
+	Name   string `parser:"'paper' ( @Name @('landscape' | 'portrait')?"`
+	Width  *Expr  `parser:"| @@"`
+	Height *Expr  `parser:"'by' @@ )"`
 }
 
 // Theme is: theme textbook
 type Theme struct {
 	Node
-	Name string `"theme" @Name`
+	Name string `parser:"'theme' @Name"`
 }
 
 // Use is: use "file"
 type Use struct {
 	Node
-	Path string `"use" @Text`
+	Path string `parser:"'use' @Text"`
 }
 
 // Index is: [i] · [i + 1] · [1 to 4]
 type Index struct {
 	Node
-	From *Expr `"[" @@`
-	To   *Expr `( "to" @@ )? "]"`
+	From *Expr `parser:"'[' @@"`
+	To   *Expr `parser:"( 'to' @@ )? ']'"`
 }
 
 // PointName is one capital letter with its digits and primes: A · P1 · X' · P[i]
 type PointName struct {
 	Node
-	Name  string `@( Point | Glued )`
-	Index *Index `@@?`
+	Name  string `parser:"@( Point | Glued )"`
+	Index *Index `parser:"@@?"`
 }
 
 // Ref names a thing or a run of points: m · k1 · c[i] · A · AB · P[i]P[i+1]
 type Ref struct {
 	Node
-	Name   string       `(  @Name`
-	Index  *Index       `   @@?`
-	Points []*PointName ` | @@ ( (?= Glued) @@ )* )`
+	Name   string       `parser:"( @Name"`
+	Index  *Index       `parser:"@@?"`
+	Points []*PointName `parser:"| @@ ( (?= Glued) @@ )* )"`
 }
 
 // Given is: given … , a thing that is there from the start
 type Given struct {
 	Node
-	Points *FreePoints  `"given" (  @@`
-	Line   *GivenLine   `         | @@`
-	Circle *GivenCirc   `         | @@`
-	Angle  *GivenAngle  `         | @@`
-	Length *GivenLen    `         | @@`
-	Shape  *GivenShape  `         | @@`
-	Point  *PlacedPoint `        | @@ )`
+	Points *FreePoints  `parser:"'given' ( @@"`
+	Line   *GivenLine   `parser:"| @@"`
+	Circle *GivenCirc   `parser:"| @@"`
+	Angle  *GivenAngle  `parser:"| @@"`
+	Length *GivenLen    `parser:"| @@"`
+	Shape  *GivenShape  `parser:"| @@"`
+	Point  *PlacedPoint `parser:"| @@ )"`
 }
 
 // Take is: take … , a point chosen or measured on the way, in any form of a given point
 type Take struct {
 	Node
-	Point *PlacedPoint `"take" @@`
+	Point *PlacedPoint `parser:"'take' @@"`
 }
 
 // FreePoints is: points A, B, C
 type FreePoints struct {
 	Node
-	Names []*Ref `"points" @@ ( "," @@ )*`
+	Names []*Ref `parser:"'points' @@ ( ',' @@ )*"`
 }
 
 // GivenLine is: line m · line m through A and B · line m parallel to n · line m parallel to n through A
 type GivenLine struct {
 	Node
-	Name     *Ref          `"line" @@`
-	Through  []*CoordPoint `( "through" @@ ( "and" @@ )?`
-	Parallel *Ref          `| "parallel" "to" @@`
-	Via      *CoordPoint   `  ( "through" @@ )? )?`
+	Name     *Ref          `parser:"'line' @@"`
+	Through  []*CoordPoint `parser:"( 'through' @@ ( 'and' @@ )?"`
+	Parallel *Ref          `parser:"| 'parallel' 'to' @@"`
+	Via      *CoordPoint   `parser:"( 'through' @@ )? )?"`
 }
 
 // CoordPoint is a point, with coordinates when it is made here: A · A (0, 0)
 type CoordPoint struct {
 	Node
-	Point *Ref    `@@`
-	At    *Coords `@@?`
+	Point *Ref    `parser:"@@"`
+	At    *Coords `parser:"@@?"`
 }
 
 // Coords is: (3, 1/2)
 type Coords struct {
 	Node
-	X *Expr `"(" @@`
-	Y *Expr `"," @@ ")"`
+	X *Expr `parser:"'(' @@"`
+	Y *Expr `parser:"',' @@ ')'"`
 }
 
 // GivenCirc is: circle k · circle k centre O (0, 0) radius 3 · circle k centre O through A
 type GivenCirc struct {
 	Node
-	Name   *Ref        `"circle" @@`
-	Centre *CoordPoint `( "centre" @@ )?`
+	Name   *Ref        `parser:"'circle' @@"`
+	Centre *CoordPoint `parser:"( 'centre' @@ )?"`
 	Opening
 }
 
 // Opening is how wide the compasses are: radius any · radius any over half AB under AB · radius 2.5 · radius c · through A
 type Opening struct {
-	Any     bool     `(  "radius" (  @"any"`
-	Bounds  []*Bound `               @@*`
-	Radius  *Expr    `             | @@ )`
-	Through *Ref     ` | "through" @@ )?`
+	Any     bool     `parser:"( 'radius' ( @'any'"`
+	Bounds  []*Bound `parser:"@@*"`
+	Radius  *Expr    `parser:"| @@ )"`
+	Through *Ref     `parser:"| 'through' @@ )?"`
 }
 
 // Bound is: over half AB · under AB
 type Bound struct {
 	Node
-	Over bool  `( @"over" | "under" )`
-	Than *Expr `@@`
+	Over bool  `parser:"( @'over' | 'under' )"`
+	Than *Expr `parser:"@@"`
 }
 
 // GivenAngle is: angle BAC = 50°
 type GivenAngle struct {
 	Node
-	Angle *Ref    `"angle" @@`
-	Size  *Expr   `( "=" @@ )?`
-	Sides []*Cond `( ","? @@ )*`
+	Angle *Ref    `parser:"'angle' @@"`
+	Size  *Expr   `parser:"( '=' @@ )?"`
+	Sides []*Cond `parser:"( ','? @@ )*"`
 }
 
 // GivenLen is: length a = 4
 type GivenLen struct {
 	Node
-	Name *Ref  `"length" @@`
-	Size *Expr `( "=" @@ )?`
+	Name *Ref  `parser:"'length' @@"`
+	Size *Expr `parser:"( '=' @@ )?"`
 }
 
 // GivenShape is: acute triangle ABC · triangle ABC with AB = 6, AC = 5, angle A = 40° · square ABCD with AB = 4
 type GivenShape struct {
 	Node
-	Traits []string    `@( "acute" | "obtuse" | "right" | "isosceles" | "equilateral" )*`
-	Kind   string      `@( "triangle" | "square" | "rectangle" | "parallelogram" | "rhombus" | "kite" | "trapezium" )`
-	Points *Ref        `@@`
-	Data   []*Equation `( "with" @@ ( "," @@ )*`
-	Sides  []*Cond     `  ( "," @@ )* )?`
+	Traits []string    `parser:"@( 'acute' | 'obtuse' | 'right' | 'isosceles' | 'equilateral' )*"`
+	Kind   string      `parser:"@( 'triangle' | 'square' | 'rectangle' | 'parallelogram' | 'rhombus' | 'kite' | 'trapezium' )"`
+	Points *Ref        `parser:"@@"`
+	Data   []*Equation `parser:"( 'with' @@ ( ',' ( @@"`
+	Sides  []*Cond     `parser:"| @@ ) )* | ( ',' @@ )+ )?"`
 }
 
 // Equation is: AB = 6 · AB = AC = 5 · angle A = 40°
 type Equation struct {
 	Node
-	Terms []*Expr `@@ ( "=" @@ )+`
+	Terms []*Expr `parser:"@@ ( '=' @@ )+"`
 }
 
 // PlacedPoint is: A (0, 0) · B 6 from A · C 5 from A, 4 from B, above AB · C 5 from A at 40° to AB · P on m, 3 from A · P on k at 20° · Q between A and B · P inside ABC
 type PlacedPoint struct {
 	Node
-	Point  *Ref     `@@`
-	At     *Coords  `(  @@`
-	Places []*Place ` | @@ ( ","? @@ )* )`
+	Point  *Ref     `parser:"@@"`
+	At     *Coords  `parser:"( @@"`
+	Places []*Place `parser:"| @@ ( ','? @@ )* )"`
 }
 
 // Place is: 5 from A · 5 from A at 40° to AB · 3 from A towards C · on m · on k at 20° · above m · inside ABC
 type Place struct {
 	Node
-	On       *Ref  `(  "on" @@`
-	OnAngle  *Expr `   ( "at" @@ )?`
-	Inside   *Ref  ` | "inside" @@`
-	Outside  *Ref  ` | "outside" @@`
-	Cond     *Cond ` | @@`
-	Distance *Expr ` | @@`
-	From     *Ref  `   "from" @@`
-	Bearing  *Expr `   (  "at" @@`
-	To       *Ref  `      "to" @@`
-	Towards  *Ref  `    | "towards" @@ )? )`
+	On       *Ref  `parser:"( 'on' @@"`
+	OnAngle  *Expr `parser:"( 'at' @@ )?"`
+	Inside   *Ref  `parser:"| 'inside' @@"`
+	Outside  *Ref  `parser:"| 'outside' @@"`
+	Cond     *Cond `parser:"| @@"`
+	Distance *Expr `parser:"| @@"`
+	From     *Ref  `parser:"'from' @@"`
+	Bearing  *Expr `parser:"( 'at' @@"`
+	To       *Ref  `parser:"'to' @@"`
+	Towards  *Ref  `parser:"| 'towards' @@ )? )"`
 }
 
 // Cond is a which-one phrase: above m · left of AB · same side of m as Q · other side of m from Q · nearest A · farthest from A · other than A · between A and B · beyond B on AB
 type Cond struct {
 	Node
-	Word     string `(  @( "above" | "below" )`
-	Of       *Ref   `   @@`
-	Left     bool   ` | ( @"left"`
-	Right    bool   `   | @"right" ) "of"`
-	SideOf   *Ref   `   @@`
-	Same     *Ref   ` | "same" "side" "of" @@`
-	As       *Ref   `   "as" @@`
-	Other    *Ref   ` | "other" (  "side" "of" @@`
-	From     *Ref   `              "from" @@`
-	Than     *Ref   `            | "than" @@ )`
-	Nearest  *Ref   ` | "nearest" @@`
-	Farthest *Ref   ` | "farthest" "from" @@`
-	Between  *Ref   ` | "between" @@`
-	And      *Ref   `   "and" @@`
-	Beyond   *Ref   ` | "beyond" @@`
-	On       *Ref   `   "on" @@ )`
+	Word     string `parser:"( @( 'above' | 'below' )"`
+	Of       *Ref   `parser:"@@"`
+	Left     bool   `parser:"| ( @'left'"`
+	Right    bool   `parser:"| @'right' ) 'of'"`
+	SideOf   *Ref   `parser:"@@"`
+	Same     *Ref   `parser:"| 'same' 'side' 'of' @@"`
+	As       *Ref   `parser:"'as' @@"`
+	Other    *Ref   `parser:"| 'other' ( 'side' 'of' @@"`
+	From     *Ref   `parser:"'from' @@"`
+	Than     *Ref   `parser:"| 'than' @@ )"`
+	Nearest  *Ref   `parser:"| 'nearest' @@"`
+	Farthest *Ref   `parser:"| 'farthest' 'from' @@"`
+	Between  *Ref   `parser:"| 'between' @@"`
+	And      *Ref   `parser:"'and' @@"`
+	Beyond   *Ref   `parser:"| 'beyond' @@"`
+	On       *Ref   `parser:"'on' @@ )"`
 }
 
 // Cuts is: cuts m at L and R · cuts AB at S, AC at T
 type Cuts struct {
 	Node
-	Meets []*Meeting `( "cuts" | "meets" ) @@ ( "," @@ )*`
+	Meets []*Meeting `parser:"( 'cuts' | 'meets' ) @@ ( ',' @@ )*"`
 }
 
 // Meeting is: m at L and R · e at X above m
 type Meeting struct {
 	Node
-	With  *Ref    `@@ "at"`
-	Picks []*Pick `@@ ( "and" @@ )*`
+	With  *Ref    `parser:"@@ 'at'"`
+	Picks []*Pick `parser:"@@ ( 'and' @@ )*"`
 }
 
 // Pick is the name of a meeting and what tells it from the other: X above m
 type Pick struct {
 	Node
-	Point *Ref    `@@`
-	Conds []*Cond `@@*`
+	Point *Ref    `parser:"@@"`
+	Conds []*Cond `parser:"@@*"`
 }
 
 // Arc is: arc c centre P radius any cuts m at L and R · arc c centre O from A to B
 type Arc struct {
 	Node
-	Name   *Ref `"arc" @@`
-	Centre *Ref `"centre" @@`
-	From   *Ref `(  "from" @@`
-	To     *Ref `   "to" @@ |`
+	Name   *Ref `parser:"'arc' @@"`
+	Centre *Ref `parser:"'centre' @@"`
+	From   *Ref `parser:"( 'from' @@"`
+	To     *Ref `parser:"'to' @@ )?"`
 	Opening
-	Cuts *Cuts `) @@?`
+	Cuts *Cuts `parser:"@@?"`
 }
 
 // Circle is: circle k centre O through A · circle k centre O radius 3
 type Circle struct {
 	Node
-	Name   *Ref `"circle" @@`
-	Centre *Ref `"centre" @@`
+	Name   *Ref `parser:"'circle' @@"`
+	Centre *Ref `parser:"'centre' @@"`
 	Opening
-	Cuts *Cuts `@@?`
+	Cuts *Cuts `parser:"@@?"`
 }
 
 // Line is: line n through P and X
 type Line struct {
 	Node
-	Name *Ref  `"line" @@`
-	A    *Ref  `"through" @@`
-	B    *Ref  `"and" @@`
-	Cuts *Cuts `@@?`
+	Name *Ref  `parser:"'line' @@"`
+	A    *Ref  `parser:"'through' @@"`
+	B    *Ref  `parser:"'and' @@"`
+	Cuts *Cuts `parser:"@@?"`
 }
 
 // Ray is: ray AX
 type Ray struct {
 	Node
-	Points *Ref  `"ray" @@`
-	Cuts   *Cuts `@@?`
+	Points *Ref  `parser:"'ray' @@"`
+	Cuts   *Cuts `parser:"@@?"`
 }
 
 // Join is: join AB · join ABCA · join LX, RX
 type Join struct {
 	Node
-	Runs []*Ref `"join" @@ ( "," @@ )*`
-	Cuts *Cuts  `@@?`
+	Runs []*Ref `parser:"'join' @@ ( ',' @@ )*"`
+	Cuts *Cuts  `parser:"@@?"`
 }
 
 // Produce is: produce AB beyond B · produce AB beyond B by 2 to C · produce AB beyond B to meet m at C
 type Produce struct {
 	Node
-	Straight *Ref     `"produce" @@`
-	Beyond   *Ref     `"beyond" @@`
-	By       *Expr    `(  "by" @@`
-	End      *Ref     `   ( "to" @@ )?`
-	Meet     *Meeting ` | "to" "meet" @@ )?`
+	Straight *Ref     `parser:"'produce' @@"`
+	Beyond   *Ref     `parser:"'beyond' @@"`
+	By       *Expr    `parser:"( 'by' @@"`
+	End      *Ref     `parser:"( 'to' @@ )?"`
+	Meet     *Meeting `parser:"| 'to' 'meet' @@ )?"`
 }
 
 // StepOff is: step off P[1 to 6] on k from A, radius any
 type StepOff struct {
 	Node
-	Points *Ref `"step" "off" @@`
-	On     *Ref `"on" @@`
-	From   *Ref `"from" @@ ","?`
+	Points *Ref `parser:"'step' 'off' @@"`
+	On     *Ref `parser:"'on' @@"`
+	From   *Ref `parser:"'from' @@ ','?"`
 	Opening
-	Towards *Ref `( "towards" @@ )?`
+	Towards *Ref `parser:"( 'towards' @@ )?"`
 }
 
 // Named begins with the names it makes or uses: d meets e at X · n by erect(m, P)
 type Named struct {
 	Node
-	Names []*Ref   `@@ ( "," @@ )*`
-	Meets *Cuts    `(  @@`
-	By    *CallExp ` | "by" @@ )`
+	Names []*Ref   `parser:"@@ ( ',' @@ )*"`
+	Meets *Cuts    `parser:"( @@"`
+	By    *CallExp `parser:"| 'by' @@ )"`
 }
 
 // CallExp is: erect(m, P) · erect(m, P) in full
 type CallExp struct {
 	Node
-	Name   string  `@Name`
-	Args   []*Expr `"(" ( @@ ( "," @@ )* )? ")"`
-	Full   bool    `(  "in" ( @"full" | "brief" )`
-	Unseen bool    ` | @"unseen" )?`
+	Name   string  `parser:"@( Name | Keyword )"`
+	Args   []*Expr `parser:"'(' ( @@ ( ',' @@ )* )? ')'"`
+	Full   bool    `parser:"( 'in' ( @'full' | 'brief' )"`
+	Unseen bool    `parser:"| @'unseen' )?"`
 }
 
 // Claim is: claim n perpendicular to m · claim here AB = CD · claim not P on k
 type Claim struct {
 	Node
-	Here     bool      `"claim" @"here"?`
-	Relation *Relation `@@`
+	Here     bool      `parser:"'claim' @'here'?"`
+	Relation *Relation `parser:"@@"`
 }
 
 // Needs is: needs P on m , what must hold of a construction's parameters
 type Needs struct {
 	Node
-	Relation *Relation `"needs" @@`
+	Relation *Relation `parser:"'needs' @@"`
 }
 
 // Relation is what can be claimed or needed.
 type Relation struct {
 	Node
-	Not        bool    `@"not"? (`
-	Triangle   *Ref    `   "triangle" @@`
-	Congruent  bool    `     ( @"congruent"`
-	Similar    bool    `     | @"similar" ) "to" "triangle"?`
-	Triangle2  *Ref    `     @@`
-	Collinear  *Ref    ` | "collinear" @@`
-	Concyclic  *Ref    ` | "concyclic" @@`
-	Concurrent []*Ref  ` | "concurrent" @@ ( "," @@ )+`
-	Shape      string  ` | @( "regular" | "square" | "rectangle" | "parallelogram" | "rhombus" | "kite" | "trapezium" )`
-	ShapeOf    *Ref    `   @@`
-	Left       *Side   ` | @@`
-	Perp       *Ref    `   (  "perpendicular" "to" @@`
-	Parallel   *Ref    `    | "parallel" "to" @@`
-	On         *Ref    `    | "on" @@`
-	Inside     *Ref    `    | "inside" @@`
-	Outside    *Ref    `    | "outside" @@`
-	Between    *Ref    `    | "between" @@`
-	And        *Ref    `        "and" @@`
-	Midpoint   *Ref    `    | "midpoint" "of" @@`
-	Bisects    *Ref    `    | "bisects" "angle" @@`
-	Touches    *Touch  `    | @@`
-	Chain      []*Link `    | @@+ ) )`
+	Not        bool    `parser:"@'not'? ("`
+	Triangle   *Ref    `parser:"'triangle' @@"`
+	Congruent  bool    `parser:"( @'congruent'"`
+	Similar    bool    `parser:"| @'similar' ) 'to' 'triangle'?"`
+	Triangle2  *Ref    `parser:"@@"`
+	Collinear  *Ref    `parser:"| 'collinear' @@"`
+	Concyclic  *Ref    `parser:"| 'concyclic' @@"`
+	Concurrent []*Ref  `parser:"| 'concurrent' @@ ( ',' @@ )+"`
+	Shape      string  `parser:"| @( 'regular' | 'square' | 'rectangle' | 'parallelogram' | 'rhombus' | 'kite' | 'trapezium' )"`
+	ShapeOf    *Ref    `parser:"@@"`
+	Left       *Side   `parser:"| @@"`
+	Perp       *Ref    `parser:"( 'perpendicular' 'to' @@"`
+	Parallel   *Ref    `parser:"| 'parallel' 'to' @@"`
+	On         *Ref    `parser:"| 'on' @@"`
+	Inside     *Ref    `parser:"| 'inside' @@"`
+	Outside    *Ref    `parser:"| 'outside' @@"`
+	Between    *Ref    `parser:"| 'between' @@"`
+	And        *Ref    `parser:"'and' @@"`
+	Midpoint   *Ref    `parser:"| 'midpoint' 'of' @@"`
+	Bisects    *Ref    `parser:"| 'bisects' 'angle' @@"`
+	Touches    *Touch  `parser:"| @@"`
+	Chain      []*Link `parser:"| @@+ ) )"`
 }
 
 // Touch is: touches m · touches m at T · touches k inside
 type Touch struct {
 	Node
-	What *Ref   `"touches" @@`
-	At   *Ref   `( "at" @@ )?`
-	How  string `@( "inside" | "outside" )?`
+	What *Ref   `parser:"'touches' @@"`
+	At   *Ref   `parser:"( 'at' @@ )?"`
+	How  string `parser:"@( 'inside' | 'outside' )?"`
 }
 
 // Link is: = CD · < 2 AB · = 2 : 3
 type Link struct {
 	Node
-	Op    string `@( "=" | "<" | ">" | "≤" | "≥" | "≠" )`
-	Right *Side  `@@`
+	Op    string `parser:"@( '=' | '<' | '>' | '≤' | '≥' | '≠' )"`
+	Right *Side  `parser:"@@"`
 }
 
 // Side is one side of a comparison, a value or a ratio: AB · AB + BC · AB : CD
 type Side struct {
 	Node
-	Terms []*Expr `@@ ( ":" @@ )*`
+	Terms []*Expr `parser:"@@ ( ':' @@ )*"`
 }
 
 // Mark is: mark AB = CD · mark angle ABC = DEF · mark right ABC · mark AB parallel to CD
 type Mark struct {
 	Node
-	Right    []*Ref  `"mark" (  "right" "angle"? @@ ( "," @@ )*`
-	First    *Expr   `        | @@`
-	Parallel []*Ref  `          (  "parallel" "to" @@ ( "," @@ )*`
-	Equal    []*Expr `           | ( "=" @@ )* ) )`
+	Right    []*Ref  `parser:"'mark' ( 'right' 'angle'? @@ ( ',' @@ )*"`
+	First    *Expr   `parser:"| @@"`
+	Parallel []*Ref  `parser:"( 'parallel' 'to' @@ ( ',' @@ )*"`
+	Equal    []*Expr `parser:"| ( '=' @@ )+ )? )"`
 }
 
 // Label is: label AB "5 cm" · label AB length · label angle ABC size · label A at 10 o'clock · label A below · label m
 type Label struct {
 	Node
-	Angle  *Ref    `"label" (  "angle" @@`
-	What   *Ref    `         | @@ )`
-	Size   bool    `(  @"size"`
-	Length bool    ` | @"length"`
-	Text   *string ` | @Text )?`
-	Clock  *Expr   `(  "at" @@ "o'clock"`
-	Pin    string  ` | @( "above" | "below" | "left" | "right" ) )?`
+	Angle  *Ref    `parser:"'label' ( 'angle' @@"`
+	What   *Ref    `parser:"| @@ )"`
+	Size   bool    `parser:"( @'size'"`
+	Length bool    `parser:"| @'length'"`
+	Text   *string `parser:"| @Text )?"`
+	Clock  *Expr   `parser:"( 'at' @@ \"o'clock\""`
+	Pin    string  `parser:"| @( 'above' | 'below' | 'left' | 'right' ) )?"`
 }
 
 // Note is: note "…" near X
 type Note struct {
 	Node
-	Text string `"note" @Text`
-	Near *Ref   `"near" @@`
+	Text string `parser:"'note' @Text"`
+	Near *Ref   `parser:"'near' @@"`
 }
 
 // Shade is: shade ABC · shade sector OAB · shade k
 type Shade struct {
 	Node
-	Sector bool `"shade" @"sector"?`
-	What   *Ref `@@`
+	Sector bool `parser:"'shade' @'sector'?"`
+	What   *Ref `parser:"@@"`
 }
 
 // Pencil is: hide c · faint AB · bold ABCA · dashed AB, CD
 type Pencil struct {
 	Node
-	Verb string `@( "hide" | "faint" | "bold" | "dashed" )`
-	What []*Ref `@@ ( "," @@ )*`
+	Verb string `parser:"@( 'hide' | 'faint' | 'bold' | 'dashed' )"`
+	What []*Ref `parser:"@@ ( ',' @@ )*"`
 }
 
 // Choose is: choose a from 4 to 8 by 1/2
 type Choose struct {
 	Node
-	Name *Ref  `"choose" @@`
-	From *Expr `"from" @@`
-	To   *Expr `"to" @@`
-	By   *Expr `( "by" @@ )?`
+	Name *Ref  `parser:"'choose' @@"`
+	From *Expr `parser:"'from' @@"`
+	To   *Expr `parser:"'to' @@"`
+	By   *Expr `parser:"( 'by' @@ )?"`
 }
 
 // Task is: task "…" for 3 marks
 type Task struct {
 	Node
-	Text  string `"task" @Text`
-	Marks *Expr  `( "for" @@ ( "marks" | "mark" ) )?`
+	Text  string `parser:"'task' @Text"`
+	Marks *Expr  `parser:"( 'for' @@ ( 'marks' | 'mark' ) )?"`
 }
 
 // Sentence is a construction's own words: "Erect the perpendicular to {m} at {P}."
 type Sentence struct {
 	Node
-	Text string `@Text`
+	Text string `parser:"@Text"`
 }
 
 // Step is: step "caption" … end
 type Step struct {
 	Node
-	Caption string `"step" @Text`
+	Caption string `parser:"'step' @Text"`
 	Body    []*Statement
 }
 
 // Repeat is: repeat i from 1 to 5 … end
 type Repeat struct {
 	Node
-	Var  *Ref  `"repeat" @@`
-	From *Expr `"from" @@`
-	To   *Expr `"to" @@`
+	Var  *Ref  `parser:"'repeat' @@"`
+	From *Expr `parser:"'from' @@"`
+	To   *Expr `parser:"'to' @@"`
 	Body []*Statement
 }
 
 // Construction is: construction erect(line m, point P) gives line n … end
 type Construction struct {
 	Node
-	Name   string   `"construction" @Name`
-	Params []*Param `"(" @@ ( "," @@ )* ")"`
-	Gives  []*Param `"gives" @@ ( "," @@ )*`
+	Name   string   `parser:"'construction' @( Name | Keyword )"`
+	Params []*Param `parser:"'(' ( @@ ( ',' @@ )* )? ')'"`
+	Gives  []*Param `parser:"'gives' @@ ( ',' @@ )*"`
 	Body   []*Statement
 }
 
 // Param is: line m · point P · points P[i] from 1 to n
 type Param struct {
 	Node
-	Kind string `@( "point" | "points" | "line" | "circle" | "length" | "angle" | "number" )`
-	Name *Ref   `@@`
-	From *Expr  `( "from" @@`
-	To   *Expr  `  "to" @@ )?`
+	Kind string `parser:"@( 'point' | 'points' | 'line' | 'circle' | 'length' | 'angle' | 'number' )"`
+	Name *Ref   `parser:"@@"`
+	From *Expr  `parser:"( 'from' @@"`
+	To   *Expr  `parser:"'to' @@ )?"`
 }
 
 // Expr is a sum: AB + BC - 2 CD
 type Expr struct {
 	Node
-	Neg  bool       `@"-"?`
-	Head *Product   `@@`
-	Tail []*AddTail `@@*`
+	Neg  bool       `parser:"@'-'?"`
+	Head *Product   `parser:"@@"`
+	Tail []*AddTail `parser:"@@*"`
 }
 
 // AddTail is: + BC · - 2 CD
 type AddTail struct {
 	Node
-	Op   string   `@( "+" | "-" )`
-	Term *Product `@@`
+	Op   string   `parser:"@( '+' | '-' )"`
+	Term *Product `parser:"@@"`
 }
 
 // Product goes left to right: 1/2 AB · 3 * sqrt(2) · AB/2
 type Product struct {
 	Node
-	Head *Factor    `@@`
-	Tail []*MulTail `@@*`
+	Head *Factor    `parser:"@@"`
+	Tail []*MulTail `parser:"@@*"`
 }
 
 // MulTail is: * 2 · / 3 · AB, when the factor before it is a number
 type MulTail struct {
 	Node
-	Op     string  `( @( "*" | "/" ) )?`
-	Factor *Factor `@@`
+	Op     string  `parser:"( @( '*' | '/' ) )?"`
+	Factor *Factor `parser:"@@"`
 }
 
 // Factor is a value, maybe squared: AB² · half AB · -2
 type Factor struct {
 	Node
-	Half   bool   `@"half"?`
-	Value  *Value `@@`
-	Square bool   `@( "²" | "^" "2" )?`
+	Half   bool   `parser:"@'half'?"`
+	Value  *Value `parser:"@@"`
+	Square bool   `parser:"@( '²' | '^' '2' )?"`
 }
 
 // Value is: 3.25 · 35 mm · 60° · sqrt(2) · (…) · AB · m · radius k · circumference k · area of ABC · angle ABC · reflex angle ABC
 type Value struct {
 	Node
-	Number        string `(  @Number`
-	Unit          string `   @( "mm" | "cm" | "deg" )?`
-	Degrees       string ` | @Angle`
-	Sqrt          *Expr  ` | "sqrt" "(" @@ ")"`
-	Paren         *Expr  ` | "(" @@ ")"`
-	Radius        *Ref   ` | "radius" @@`
-	Circumference *Ref   ` | "circumference" @@`
-	Area          *Ref   ` | "area" "of" @@`
-	Perimeter     *Ref   ` | "perimeter" "of" @@`
-	Reflex        bool   ` | @"reflex"?`
-	Angle         *Ref   `   "angle" @@`
-	Ref           *Ref   ` | @@ )`
+	Number        string `parser:"( @Number"`
+	Unit          string `parser:"@( 'mm' | 'cm' | 'deg' )?"`
+	Degrees       string `parser:"| @Angle"`
+	Sqrt          *Expr  `parser:"| 'sqrt' '(' @@ ')'"`
+	Paren         *Expr  `parser:"| '(' @@ ')'"`
+	Radius        *Ref   `parser:"| 'radius' @@"`
+	Circumference *Ref   `parser:"| 'circumference' @@"`
+	Area          *Ref   `parser:"| 'area' 'of' @@"`
+	Perimeter     *Ref   `parser:"| 'perimeter' 'of' @@"`
+	Reflex        bool   `parser:"| ( @'reflex' 'angle' | 'angle' )"`
+	Angle         *Ref   `parser:"@@"`
+	Ref           *Ref   `parser:"| @@ )"`
 }
