@@ -1,0 +1,192 @@
+package geom
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+)
+
+// Angle is a sum of corner angles, each times a fraction, and of degrees. It is
+// a size, not a direction: 370° is more than 10°.
+type Angle struct {
+	degrees *big.Rat
+	turns   []turn
+	approx  float64 // radians, to within a few units of the last place
+}
+
+// turn is k times the angle from the x axis anticlockwise to dir, up to 360°.
+type turn struct {
+	k   *big.Rat
+	dir Vector
+}
+
+// Degrees is an angle of that many degrees.
+func Degrees(d *big.Rat) Angle {
+	f, _ := d.Float64()
+	return Angle{degrees: d, approx: f * math.Pi / 180}
+}
+
+// Corner is the angle at v between the ways to a and to b, from 0° to 180°, or
+// when reflex the rest of the full turn. a and b must differ from v.
+func Corner(a, v, b Point, reflex bool) Angle {
+	u, w := a.Sub(v), b.Sub(v)
+	dir := Vector{u.Dot(w), u.Cross(w).Abs()}
+	if reflex {
+		dir.Y = dir.Y.Neg()
+	}
+	size := math.Atan2(dir.Y.Float(), dir.X.Float())
+	if size < 0 || reflex && size == 0 {
+		size += 2 * math.Pi
+	}
+	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), dir}}, size}
+}
+
+// Add is the sum of two angles.
+func (a Angle) Add(b Angle) Angle {
+	turns := append(append([]turn{}, a.turns...), b.turns...)
+	return Angle{new(big.Rat).Add(a.degrees, b.degrees), turns, a.approx + b.approx}
+}
+
+// Mul is k times a.
+func (a Angle) Mul(k *big.Rat) Angle {
+	f, _ := k.Float64()
+	out := Angle{degrees: new(big.Rat).Mul(a.degrees, k), approx: a.approx * f}
+	for _, t := range a.turns {
+		out.turns = append(out.turns, turn{new(big.Rat).Mul(t.k, k), t.dir})
+	}
+	return out
+}
+
+// Float is the size in degrees; it decides nothing.
+func (a Angle) Float() float64 { return a.approx * 180 / math.Pi }
+
+// Cmp is the sign of a - b, exactly. The error says which angle in degrees has
+// no exact cosine here.
+func (a Angle) Cmp(b Angle) (int, error) {
+	d := a.Add(b.Mul(big.NewRat(-1, 1)))
+	n := d.denominator()
+	whole := d.Mul(new(big.Rat).SetInt(n))
+	if math.Abs(whole.approx) > 0.5 {
+		return sign(whole.approx), nil
+	}
+	dir, err := whole.direction()
+	if err != nil || dir == nil {
+		return sign(whole.degrees.Sign()), err
+	}
+	// Within half a radian of zero the direction tells the size's sign.
+	return dir.Y.Sign(), nil
+}
+
+func sign[T int | float64](x T) int {
+	switch {
+	case x > 0:
+		return 1
+	case x < 0:
+		return -1
+	}
+	return 0
+}
+
+// denominator makes every turn's fraction whole.
+func (a Angle) denominator() *big.Int {
+	n := big.NewInt(1)
+	for _, t := range a.turns {
+		g := new(big.Int).GCD(nil, nil, n, t.k.Denom())
+		n = new(big.Int).Mul(n, new(big.Int).Quo(t.k.Denom(), g))
+	}
+	return n
+}
+
+// direction is a vector at the angle a, whose turns are whole; nil when a is degrees only.
+func (a Angle) direction() (*Vector, error) {
+	if len(a.turns) == 0 {
+		return nil, nil
+	}
+	f := a.turns[0].dir.X.Field()
+	out := Vector{f.Int(1), f.Int(0)}
+	for _, t := range a.turns {
+		dir := t.dir
+		if t.k.Sign() < 0 {
+			dir.Y = dir.Y.Neg()
+		}
+		for range new(big.Int).Abs(t.k.Num()).Int64() {
+			out = out.Turn(dir.X, dir.Y)
+		}
+	}
+	if a.degrees.Sign() != 0 {
+		cos, sin, err := f.CosSin(a.degrees)
+		if err != nil {
+			return nil, err
+		}
+		out = out.Turn(cos, sin)
+	}
+	return &out, nil
+}
+
+// Exact gives the size in degrees when it is a whole number of quarter degrees.
+func (a Angle) Exact() (*big.Rat, bool) {
+	if len(a.turns) == 0 {
+		return a.degrees, true
+	}
+	near := big.NewRat(int64(math.Round(a.Float()*4)), 4)
+	if f, _ := near.Float64(); math.Abs(f-a.Float()) > 1e-6 {
+		return nil, false
+	}
+	c, err := a.Cmp(Degrees(near))
+	return near, err == nil && c == 0
+}
+
+// CosSin gives the cosine and sine of a.
+func (a Angle) CosSin(f interface {
+	CosSin(*big.Rat) (cos, sin Real, err error)
+}) (cos, sin Real, err error) {
+	if len(a.turns) == 0 {
+		return f.CosSin(a.degrees)
+	}
+	cos, sin, err = f.CosSin(a.degrees)
+	if err != nil {
+		return nil, nil, err
+	}
+	dir := Vector{cos, sin}
+	for _, t := range a.turns {
+		if dir, err = dir.turnBy(t); err != nil {
+			return nil, nil, err
+		}
+	}
+	return dir.X, dir.Y, nil
+}
+
+// turnBy turns v by t. A fraction of a corner is reached by halving, the only
+// division of an angle that compasses can do in general.
+func (v Vector) turnBy(t turn) (Vector, error) {
+	half := t.dir.unit()
+	for den := t.k.Denom().Int64(); den > 1; den /= 2 {
+		if den%2 != 0 {
+			return Vector{}, fmt.Errorf("an angle can be halved exactly, not divided by %s", t.k.Denom())
+		}
+		half = half.halfTurn()
+	}
+	if t.k.Sign() < 0 {
+		half.Y = half.Y.Neg()
+	}
+	for range new(big.Int).Abs(t.k.Num()).Int64() {
+		v = v.Turn(half.X, half.Y)
+	}
+	return v, nil
+}
+
+// unit is v at length 1.
+func (v Vector) unit() Vector {
+	n := v.Norm2().Sqrt()
+	return Vector{v.X.Div(n), v.Y.Div(n)}
+}
+
+// halfTurn is the unit vector at half the angle, up to 360°, of the unit vector v.
+func (v Vector) halfTurn() Vector {
+	one := v.X.Field().Int(1)
+	cos := one.Add(v.X).Div(one.MulInt(2)).Sqrt()
+	if v.Y.Sign() < 0 {
+		cos = cos.Neg()
+	}
+	return Vector{cos, one.Sub(v.X).Div(one.MulInt(2)).Sqrt()}
+}

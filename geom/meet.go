@@ -1,0 +1,128 @@
+package geom
+
+import "fmt"
+
+// NoMeeting says why two curves have no meeting. Its text is the fact; Help is
+// what would mend it, and may be empty.
+type NoMeeting struct{ Fact, Help string }
+
+// Error is the fact.
+func (e *NoMeeting) Error() string { return e.Fact }
+
+// MeetLines gives the meeting of two lines.
+func MeetLines(l, m Line) (Point, error) {
+	d := l.D.Cross(m.D)
+	if d.Sign() == 0 {
+		if l.Side(m.P) == 0 {
+			return Point{}, &NoMeeting{Fact: "they are one and the same line"}
+		}
+		return Point{}, &NoMeeting{Fact: "the lines are parallel"}
+	}
+	return l.P.Add(l.D.Scale(m.P.Sub(l.P).Cross(m.D).Div(d))), nil
+}
+
+// MeetLineCircle gives the meetings in the order along l: two, or one where
+// the line touches. known are points of c; where one of them is on l too, the
+// other is found by reflection, without a root.
+func MeetLineCircle(l Line, c Circle, known []Point) ([]Point, error) {
+	w := c.C.Sub(l.P)
+	d2 := l.D.Norm2()
+	side := l.D.Cross(w)
+	disc := c.R2.Mul(d2).Sub(side.Mul(side))
+	foot := l.P.Add(l.D.Scale(w.Dot(l.D).Div(d2)))
+	switch disc.Sign() {
+	case -1:
+		return nil, tooFar(side, d2, c)
+	case 0:
+		return []Point{foot}, nil
+	}
+	for _, k := range known {
+		if l.Side(k) == 0 {
+			other := foot.Add(foot.Sub(k))
+			if other.Sub(k).Dot(l.D).Sign() > 0 {
+				return []Point{k, other}, nil
+			}
+			return []Point{other, k}, nil
+		}
+	}
+	step := l.D.Scale(disc.Sqrt().Div(d2))
+	return []Point{foot.Add(step.Neg()), foot.Add(step)}, nil
+}
+
+func tooFar(side, d2 Real, c Circle) error {
+	dist, r := side.Abs().Div(d2.Sqrt()), c.R2.Sqrt()
+	return &NoMeeting{
+		Fact: fmt.Sprintf("the centre is %s from the line and the radius is only %s", Show(dist), Show(r)),
+		Help: fmt.Sprintf("open the compasses to more than %s", Show(dist)),
+	}
+}
+
+// MeetCircles gives the meetings of two circles, first the one to the left of
+// the way from c's centre to d's: two, or one where they touch. known are
+// points of c, used as in MeetLineCircle.
+func MeetCircles(c, d Circle, known []Point) ([]Point, error) {
+	way := d.C.Sub(c.C)
+	d2 := way.Norm2()
+	if d2.Sign() == 0 {
+		if c.R2.Equal(d.R2) {
+			return nil, &NoMeeting{Fact: "they are one and the same circle"}
+		}
+		return nil, &NoMeeting{Fact: "they have one centre and different radii"}
+	}
+	a := d2.Add(c.R2).Sub(d.R2)
+	disc := d2.Mul(c.R2).MulInt(4).Sub(a.Mul(a))
+	two := d2.MulInt(2)
+	foot := c.C.Add(way.Scale(a.Div(two)))
+	switch disc.Sign() {
+	case -1:
+		return nil, circlesApart(c, d, d2)
+	case 0:
+		return []Point{foot}, nil
+	}
+	centres := Line{c.C, way}
+	for _, k := range known {
+		if d.Side(k) == 0 {
+			if centres.Side(k) > 0 {
+				return []Point{k, centres.mirror(k)}, nil
+			}
+			return []Point{centres.mirror(k), k}, nil
+		}
+	}
+	up := way.Left().Scale(disc.Sqrt().Div(two))
+	return []Point{foot.Add(up), foot.Add(up.Neg())}, nil
+}
+
+func circlesApart(c, d Circle, d2 Real) error {
+	dist, r, s := d2.Sqrt(), c.R2.Sqrt(), d.R2.Sqrt()
+	if dist.Cmp(r.Add(s)) > 0 {
+		return &NoMeeting{
+			Fact: fmt.Sprintf("the centres are %s apart and the radii add up to %s", Show(dist), Show(r.Add(s))),
+			Help: fmt.Sprintf("open one arc by more than %s", Show(dist.Sub(r).Sub(s))),
+		}
+	}
+	gap := r.Sub(s).Abs()
+	return &NoMeeting{
+		Fact: fmt.Sprintf("one circle lies inside the other: the centres are %s apart and the radii differ by %s", Show(dist), Show(gap)),
+		Help: fmt.Sprintf("close the wider one by more than %s, or open the narrower one", Show(gap.Sub(dist))),
+	}
+}
+
+// LineTouches tells whether l is a tangent of c.
+func LineTouches(l Line, c Circle) bool {
+	side := l.D.Cross(c.C.Sub(l.P))
+	return side.Mul(side).Equal(c.R2.Mul(l.D.Norm2()))
+}
+
+// CirclesTouch tells how c and d touch: 1 from outside, -1 one inside the
+// other, 0 not at all.
+func CirclesTouch(c, d Circle) int {
+	d2 := Dist2(c.C, d.C)
+	if d2.Sign() == 0 {
+		return 0
+	}
+	a := d2.Sub(c.R2).Sub(d.R2)
+	if !a.Mul(a).Equal(c.R2.Mul(d.R2).MulInt(4)) {
+		return 0
+	}
+	return a.Sign()
+}

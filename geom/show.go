@@ -1,0 +1,44 @@
+package geom
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Show writes a number for a message: exact when that is short, else to three
+// places with a "≈".
+func Show(x Real) string {
+	if s, ok := ShortSurd(x); ok {
+		return s
+	}
+	return "≈ " + trimZeros(x.Decimal(3))
+}
+
+// ShortSurd is the exact text of x when it is short enough to read at a glance.
+func ShortSurd(x Real) (string, bool) {
+	s, ok := x.Surd()
+	if !ok || len([]rune(s)) > 12 {
+		return "", false
+	}
+	if r, isRat := x.Rational(); isRat {
+		if d := r.FloatString(6); len(trimZeros(d)) <= 6 && !strings.Contains(trimZeros(d), "-0") {
+			if back, exact := r.Float64(); exact || fmt.Sprint(back) == trimZeros(d) {
+				return trimZeros(d), true
+			}
+		}
+	}
+	return s, true
+}
+
+func trimZeros(s string) string {
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// String is the place of p, as in "(3, 1.5)".
+func (p Point) String() string { return "(" + Show(p.X) + ", " + Show(p.Y) + ")" }

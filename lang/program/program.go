@@ -1,0 +1,128 @@
+// Package program is a construction made flat: names are numbers, library
+// calls are expanded, loops unrolled. Running its steps in order, on chosen
+// inputs, resolves the figure; the same Program can be run again on others.
+package program
+
+import (
+	"math/big"
+
+	"trammel/geom"
+	"trammel/geom/exact"
+	"trammel/geom/figure"
+	"trammel/lang/source"
+)
+
+// Program is finished when handed on and never changed afterwards.
+type Program struct {
+	Source *source.File
+	Title  string
+	Unit   *big.Rat // millimetres of paper for one unit
+	Paper  *figure.Paper
+	Theme  string
+	Slots  []*Slot
+	Inputs []*Input
+	Steps  []*Step
+	Acts   []figure.Step // the acts as the reader counts them
+}
+
+// Kind is what a slot holds.
+type Kind uint8
+
+// The kinds, with the Go type of their values.
+const (
+	Point  Kind = iota // geom.Point
+	Line               // *Curve with a Straight
+	Circle             // *Curve with a Circle
+	Number             // Amount
+	Length             // Amount
+	Area               // Amount
+	Size               // geom.Angle
+)
+
+// String is the kind's word in messages and in the heads of constructions.
+func (k Kind) String() string {
+	return [...]string{"point", "line", "circle", "number", "length", "area", "angle"}[k]
+}
+
+// Amount is an exact number, length or area in units.
+type Amount = *exact.Mixed
+
+// Slot is a place for one value.
+type Slot struct {
+	Name string
+	Kind Kind
+	Span source.Span // where it was made
+	Ink  *Ink        // how it is drawn; nil when it is not
+	Top  bool        // made by the file itself, not inside a construction
+}
+
+// Ink is how a slot's value goes on the paper. It is settled while checking.
+type Ink struct {
+	figure.Thing
+	Whole bool    // a circle, not an arc
+	Ends  *[2]int // a part arc's end points
+}
+
+// Curve is a straight or a circle with what is known of it. On and Used grow
+// while the program runs.
+type Curve struct {
+	Straight *geom.Straight
+	Circle   *geom.Circle
+	On       []geom.Point // points known to lie on it
+	Used     []geom.Point // points of the figure that it is drawn for
+}
+
+// Line is the straight as a whole line.
+func (c *Curve) Line() geom.Line { return c.Straight.Line }
+
+// Passes notes that p is a point of the figure on c.
+func (c *Curve) Passes(p geom.Point) {
+	c.On = append(c.On, p)
+	c.Used = append(c.Used, p)
+}
+
+// Input is something that the source leaves to chance.
+type Input struct {
+	Span    source.Span
+	Kind    InputKind
+	Name    string   // of the thing that depends on it, for messages
+	Default *big.Rat // what a plain hand would take first
+}
+
+// InputKind says what values an input likes.
+type InputKind uint8
+
+// The kinds of input.
+const (
+	Opening    InputKind = iota // of the compasses, a length
+	Coordinate                  // of a free point, in units
+	Fraction                    // a part of a way, between 0 and 1
+	Bearing                     // a direction, in degrees
+)
+
+// Step is one act, claim or mark.
+type Step struct {
+	Span   source.Span
+	Via    []Call // the library calls that led here, outermost first
+	Reads  []int  // slots that must hold values, else the step is passed over
+	Writes []int
+	Proof  bool // a claim, mark or label: decides something and makes nothing
+	Do     func(*State) error
+}
+
+// Call is where a construction was called from.
+type Call struct {
+	Span source.Span
+	Name string
+}
+
+// Fault is why a step failed. Span, when set, overrules the step's own place.
+type Fault struct {
+	Text  string
+	Help  string
+	Span  *source.Span
+	Notes []source.Note
+}
+
+// Error is the fact.
+func (f *Fault) Error() string { return f.Text }
