@@ -1,0 +1,180 @@
+package svg
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Label sets text as a book of mathematics does. A name is italic with its
+// digits lowered: P1 is an italic P with a small 1. Other text is upright, but
+// for Greek letters and, where there are no words, for letters that stand for
+// numbers and points. Either way ' is a prime and a radicand goes under a bar, which
+// stands for the brackets of √(10 + 2√5).
+func Label(text string, name bool) []Run {
+	signs := signsFor(text)
+	l := labeller{name: name, variables: !hasWord(signs)}
+	l.line(signs, 0)
+	return l.runs
+}
+
+// maxRoots is how deep roots nest; deeper ones keep their brackets.
+const maxRoots = 8
+
+type labeller struct {
+	runs      []Run
+	name      bool
+	variables bool // a single letter is a quantity
+}
+
+// line appends the runs of text under over bars.
+func (l *labeller) line(text []rune, over int) {
+	for i := 0; i < len(text); i++ {
+		l.sign(text, i, over)
+		if text[i] != '√' || over == maxRoots {
+			continue
+		}
+		if inside, used := argument(text[i+1:]); used > 0 {
+			l.line(inside, over+1)
+			i += used
+		}
+	}
+}
+
+// sign appends one sign to the last run, or to a new one in another style.
+func (l *labeller) sign(text []rune, i, over int) {
+	r := Run{Text: string(text[i]), Over: over}
+	switch {
+	case l.name:
+		r.Sub = unicode.IsDigit(text[i]) && i > 0
+		r.Italic = unicode.IsLetter(text[i])
+	case unicode.IsLetter(text[i]):
+		r.Italic = isGreek(text[i]) || l.variables && isQuantity(text, i)
+	}
+	if n := len(l.runs); n > 0 && !strings.HasSuffix(l.runs[n-1].Text, surd) {
+		if last := &l.runs[n-1]; last.Italic == r.Italic && last.Sub == r.Sub && last.Over == r.Over {
+			last.Text += r.Text
+			return
+		}
+	}
+	l.runs = append(l.runs, r)
+}
+
+// argument is what a √ before the text is taken of, without its brackets, and
+// how many signs that uses: a bracket, another root, a numeral or one letter.
+func argument(text []rune) (inside []rune, used int) {
+	switch {
+	case len(text) == 0:
+	case text[0] == '(':
+		if end := closing(text); end > 1 {
+			return text[1:end], end + 1
+		}
+	case text[0] == '√':
+		if _, used = argument(text[1:]); used > 0 {
+			return text[:1+used], 1 + used
+		}
+	case unicode.IsDigit(text[0]):
+		for used < len(text) && (unicode.IsDigit(text[used]) || isPoint(text, used)) {
+			used++
+		}
+		return text[:used], used
+	case unicode.IsLetter(text[0]):
+		return text[:1], 1
+	}
+	return nil, 0
+}
+
+// closing is the index of the bracket that closes the one at the start, or 0.
+func closing(text []rune) int {
+	depth := 0
+	for i, r := range text {
+		switch r {
+		case '(':
+			depth++
+		case ')':
+			if depth--; depth == 0 {
+				return i
+			}
+		}
+	}
+	return 0
+}
+
+// isPoint tells whether the sign at i is the point of a decimal fraction.
+func isPoint(text []rune, i int) bool {
+	return text[i] == '.' && i > 0 && i+1 < len(text) && unicode.IsDigit(text[i-1]) && unicode.IsDigit(text[i+1])
+}
+
+// hasWord tells whether the text says something in words; units are none.
+func hasWord(text []rune) bool {
+	for i := 0; i < len(text); {
+		start, end := lettersAt(text, i)
+		if isWord(text[start:end]) && !followsNumber(text, start) {
+			return true
+		}
+		i = end + 1
+	}
+	return false
+}
+
+// isQuantity tells whether the letter at i stands for a number or a point, in
+// a text without words: it is no part of a word and no unit.
+func isQuantity(text []rune, i int) bool {
+	start, end := lettersAt(text, i)
+	return !isWord(text[start:end]) && !followsNumber(text, start)
+}
+
+// lettersAt is the stretch of letters that i is in, or the empty one at i.
+func lettersAt(text []rune, i int) (start, end int) {
+	start, end = i, i
+	for start > 0 && unicode.IsLetter(text[i]) && unicode.IsLetter(text[start-1]) {
+		start--
+	}
+	for end < len(text) && unicode.IsLetter(text[end]) {
+		end++
+	}
+	return start, end
+}
+
+// isWord tells a word from single letters and from runs of points, like ABC.
+func isWord(letters []rune) bool {
+	return len(letters) > 1 && slices.ContainsFunc(letters, unicode.IsLower)
+}
+
+// followsNumber tells whether a number and a space stand before i, so that a unit is at i.
+func followsNumber(text []rune, i int) bool {
+	return i > 1 && text[i-1] == ' ' && (unicode.IsDigit(text[i-2]) || text[i-2] == ')')
+}
+
+func isGreek(r rune) bool { return unicode.Is(unicode.Greek, r) && unicode.IsLower(r) }
+
+// signsFor has the printer's signs for what a keyboard offers: primes and
+// apostrophes, minus signs, and a space for each control character.
+func signsFor(text string) []rune {
+	signs := []rune(text)
+	at := func(i int) rune {
+		if i < 0 || i >= len(signs) {
+			return ' '
+		}
+		return signs[i]
+	}
+	for i, r := range signs {
+		switch {
+		case r == '\'' && unicode.IsLetter(at(i+1)):
+			signs[i] = '’'
+		case r == '\'':
+			signs[i] = '′'
+		case r == '-' && isMinus(at(i-1), at(i+1)):
+			signs[i] = '−'
+		case unicode.IsControl(r):
+			signs[i] = ' '
+		}
+	}
+	return signs
+}
+
+// isMinus tells a minus sign from a hyphen by its neighbours.
+func isMinus(before, after rune) bool {
+	free := before == ' ' || before == '('
+	return free && (after == ' ' || after == '√' || unicode.IsDigit(after))
+}

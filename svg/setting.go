@@ -1,0 +1,176 @@
+package svg
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"trammel/svg/glyph"
+)
+
+// Box is how much paper a text takes, relative to its At: Advance is how far
+// the next word would start, the rest is the rectangle that its ink fills.
+// A text without ink has an empty rectangle at At.
+type Box struct {
+	Advance                  Micrometre
+	Left, Top, Right, Bottom Micrometre // Y runs down: Top is usually negative
+}
+
+// Measure sets a text and measures it.
+func Measure(t Text) Box {
+	b := t.set()
+	if b.box.Empty() {
+		return Box{Advance: b.advance}
+	}
+	return Box{b.advance, b.box.Min.X, b.box.Min.Y, b.box.Max.X, b.box.Max.Y}
+}
+
+// String is the text as one would type it: a radicand of several signs is in brackets.
+func (t Text) String() string { return spell(t.Runs, 0) }
+
+func spell(runs []Run, over int) string {
+	var s strings.Builder
+	for len(runs) > 0 {
+		n := radicand(runs, over)
+		s.WriteString(runs[0].Text)
+		if n > 0 {
+			inner := spell(runs[1:1+n], over+1)
+			if _, used := argument([]rune(inner)); used < utf8.RuneCountInString(inner) {
+				inner = "(" + inner + ")"
+			}
+			s.WriteString(inner)
+		}
+		runs = runs[1+n:]
+	}
+	return s.String()
+}
+
+// radicand is how many runs after the first lie under the bar of its last sign.
+// A run that is under a bar without a root before it has no bar.
+func radicand(runs []Run, over int) int {
+	n := 0
+	if strings.HasSuffix(runs[0].Text, surd) {
+		for 1+n < len(runs) && runs[1+n].Over > over {
+			n++
+		}
+	}
+	return n
+}
+
+// block is text that has been set with its left end on the baseline at the origin.
+type block struct {
+	signs, roots []glyph.Segment // outlines of the letters, and of surds with their bars
+	words        []word          // the letters again, for text that stays text
+	advance      int
+	box          glyph.Box
+	missing      bool // a letter has no outline, so the words must be shown
+}
+
+// word is a run that stays text, with its left end on the baseline at X, Y.
+type word struct {
+	glyph.Point
+	text string
+	size int // height of a capital
+	face glyph.Face
+}
+
+// set sets the whole text.
+func (t Text) set() block { return t.line(t.Runs, 0) }
+
+// line sets runs that have over bars above them all.
+func (t Text) line(runs []Run, over int) block {
+	line := block{box: glyph.NoBox}
+	for len(runs) > 0 {
+		n := radicand(runs, over)
+		first := runs[0]
+		if n > 0 {
+			first.Text = strings.TrimSuffix(first.Text, surd)
+		}
+		line.add(t.run(first))
+		if n > 0 {
+			line.add(t.root(t.line(runs[1:1+n], over+1)))
+		}
+		runs = runs[1+n:]
+	}
+	return line
+}
+
+// Subscripts are seven tenths as high as what they belong to and stand three
+// tenths of its height lower.
+const subSize, subDrop, tenths = 7, 3, 10
+
+// run sets letters of one face and size.
+func (t Text) run(r Run) block {
+	face, size, drop := t.face(r), t.Size, 0
+	if r.Sub {
+		size, drop = t.Size*subSize/tenths, t.Size*subDrop/tenths
+	}
+	b := block{box: glyph.NoBox}
+	previous := ' '
+	for i, letter := range r.Text {
+		b.advance += face.Kern(previous, letter, size)
+		if letter != ' ' && b.words == nil { // renderers drop spaces at the start
+			b.words = []word{{glyph.Point{X: b.advance, Y: drop}, r.Text[i:], size, face}}
+		}
+		b.letter(letter, face, size, drop)
+		previous = letter
+	}
+	return b
+}
+
+func (t Text) face(r Run) glyph.Face {
+	switch {
+	case t.Sans:
+		return glyph.Sans
+	case r.Italic:
+		return glyph.Italic
+	}
+	return glyph.Roman
+}
+
+// letter puts a letter at the end of the block. Marks that combine with the
+// letter before them count as missing, for the faces' tables that place them
+// are not read here.
+func (b *block) letter(letter rune, face glyph.Face, size, drop int) {
+	g, ok := face.Glyph(letter, size)
+	if !ok || unicode.Is(unicode.M, letter) {
+		b.missing = true
+		em := face.Em(size)
+		b.box = b.box.Grow(glyph.Point{X: b.advance, Y: drop - em*9/10}, glyph.Point{X: b.advance + em, Y: drop + em*3/10})
+		b.advance += em
+		return
+	}
+	b.add(block{signs: shift(g.Outline, glyph.Point{Y: drop}), advance: g.Advance, box: glyph.NoBox})
+}
+
+// add puts another block at the end of b.
+func (b *block) add(next block) {
+	by := glyph.Point{X: b.advance}
+	next.signs, next.roots = shift(next.signs, by), shift(next.roots, by)
+	b.signs = append(b.signs, next.signs...)
+	b.roots = append(b.roots, next.roots...)
+	for _, w := range next.words {
+		w.X += by.X
+		b.words = append(b.words, w)
+	}
+	if !next.box.Empty() {
+		b.box = b.box.Grow(next.box.Min.Add(by), next.box.Max.Add(by))
+	}
+	for _, s := range append(next.signs, next.roots...) {
+		b.box = b.box.Grow(s.Points()...)
+	}
+	b.advance += next.advance
+	b.missing = b.missing || next.missing
+}
+
+// shift is the outline moved by a distance.
+func shift(outline []glyph.Segment, by glyph.Point) []glyph.Segment {
+	moved := make([]glyph.Segment, len(outline))
+	for i, s := range outline {
+		for j := range s.Points() {
+			s.To[j] = s.To[j].Add(by)
+		}
+		moved[i] = s
+	}
+	return moved
+}
