@@ -2,7 +2,7 @@ package syntax
 
 import "github.com/alecthomas/participle/v2/lexer"
 
-// Node is the place that every node of the tree remembers.
+// Node is the place that every node of the tree remembers; Span gives it.
 type Node struct {
 	Pos    lexer.Position
 	EndPos lexer.Position
@@ -59,7 +59,8 @@ type Unit struct {
 // Paper is: paper a5 landscape · paper 120 mm by 80 mm
 type Paper struct {
 	Node
-	Name   string `parser:"'paper' ( @Name @('landscape' | 'portrait')?"`
+	Name   string `parser:"'paper' ( @Name"`
+	Turn   string `parser:"@( 'landscape' | 'portrait' )?"`
 	Width  *Expr  `parser:"| @@"`
 	Height *Expr  `parser:"'by' @@ )"`
 }

@@ -1,0 +1,85 @@
+package syntax
+
+import "trammel/lang/source"
+
+// line is one statement's tokens: a line of the source, or several when all
+// but the last end with a comma.
+type line struct {
+	tokens []token
+}
+
+func (l line) span(f *source.File) source.Span {
+	return l.tokens[0].span(f).To(l.tokens[len(l.tokens)-1].span(f))
+}
+
+// broken tells that a token of the line has been reported already.
+func (l line) broken() bool {
+	for _, t := range l.tokens {
+		if t.Type == badKind {
+			return true
+		}
+	}
+	return false
+}
+
+func (l line) isEnd() bool { return l.tokens[0].is("end") && len(l.tokens) == 1 }
+
+// opens tells that the line, right or wrong, begins a block.
+func (l line) opens() bool {
+	first := l.tokens[0]
+	if first.is("step") {
+		return len(l.tokens) < 2 || !l.tokens[1].is("off")
+	}
+	return first.is("repeat") || first.is("construction")
+}
+
+// cut puts the tokens of a file together to statements.
+func cut(f *source.File, tokens []token, problems *source.List) []line {
+	var lines []line
+	var now []token
+	end := func() {
+		if len(now) > 0 {
+			lines = append(lines, line{now})
+		}
+		now = nil
+	}
+	for i, t := range tokens {
+		switch {
+		case t.Type == commentKind:
+		case t.Type != lineEndKind:
+			now = append(now, t)
+		case len(now) == 0 || !now[len(now)-1].is(","):
+			end()
+		case strayComma(now, tokens[i+1:]):
+			now = dropComma(f, now, problems)
+			end()
+		}
+	}
+	if n := len(now); n > 0 && now[n-1].is(",") {
+		now = dropComma(f, now, problems)
+	}
+	end()
+	return lines
+}
+
+// strayComma tells that a line cannot go on after its final comma: what
+// follows is a blank line, the start of another statement, or nothing.
+func strayComma(now, rest []token) bool {
+	for len(rest) > 1 && rest[0].Type == commentKind {
+		rest = rest[2:] // with its line end
+	}
+	if len(rest) == 0 || rest[0].Type == lineEndKind {
+		return true
+	}
+	if now[0].is("construction") && (rest[0].is("line") || rest[0].is("circle")) {
+		return false
+	}
+	return rest[0].Type == keywordKind && starts[rest[0].Value]
+}
+
+func dropComma(f *source.File, now []token, problems *source.List) []token {
+	last := len(now) - 1
+	p := problems.Add(now[last].span(f), "stray comma")
+	p.Help = "a line goes on after a comma; leave it out if the statement is complete"
+	return now[:last]
+}

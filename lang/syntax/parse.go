@@ -1,0 +1,141 @@
+package syntax
+
+import (
+	"fmt"
+	"strings"
+	"sync"
+
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"trammel/lang/source"
+)
+
+// The largest source, the deepest nesting, and the most mistakes that one
+// file is worth.
+const (
+	maxSource  = 1 << 20
+	maxDepth   = 200
+	maxMistake = 1000
+)
+
+// File is the tree of one source. Statements with a mistake are left out; the
+// mistakes are in the list that Parse filled.
+type File struct {
+	Source     *source.File
+	Statements []*Statement
+}
+
+// Parse reads a source and adds everything that is wrong with it to problems.
+// The tree is never nil, but complete only if no error was added.
+func Parse(f *source.File, problems *source.List) *File {
+	if len(f.Text) > maxSource {
+		p := problems.Add(source.Span{File: f}, "the source is longer than 1 MiB")
+		p.Help = "split it: constructions can stand in a file of their own, taken in with use"
+		return &File{Source: f}
+	}
+	b := &blocks{file: f, problems: problems, already: len(*problems)}
+	for _, l := range cut(f, scan(f, problems), problems) {
+		if len(*problems)-b.already > maxMistake {
+			problems.Add(l.span(f), fmt.Sprintf("more than %d mistakes: the rest of the file is not read", maxMistake))
+			break
+		}
+		b.add(l, parseLine(f, l, problems))
+	}
+	tree := &File{Source: f, Statements: b.finish()}
+	problems.Sort()
+	return tree
+}
+
+// Span is the stretch of f from the node's first token to its last.
+func (n Node) Span(f *source.File) source.Span {
+	start, end := n.Pos.Offset, n.EndPos.Offset
+	end = max(start, min(end, len(f.Text)))
+	return source.Span{File: f, Start: start, End: start + len(strings.TrimRightFunc(f.Text[start:end], isBlank))}
+}
+
+func isBlank(r rune) bool { return r == '\n' || isSpace(r) }
+
+// grammar is built once, when the first source is parsed.
+var grammar = sync.OnceValue(func() *participle.Parser[Statement] {
+	return participle.MustBuild[Statement](participle.Lexer(definition{}), participle.UseLookahead(1))
+})
+
+// parseLine parses one statement, or reports what is wrong with it and gives nil.
+func parseLine(f *source.File, l line, problems *source.List) *Statement {
+	if l.broken() || l.isEnd() {
+		return nil
+	}
+	if i := tooDeep(l.tokens); i >= 0 {
+		problems.Add(l.tokens[i].span(f), fmt.Sprintf("brackets nest deeper than %d", maxDepth))
+		return nil
+	}
+	peeker, err := lexer.Upgrade(&stream{tokens: l.tokens})
+	if err != nil {
+		panic(err) // a stream never fails
+	}
+	s, err := grammar().ParseFromLexer(peeker)
+	if err != nil {
+		explain(f, l, failure(l, err), problems)
+		return nil
+	}
+	s.unquote()
+	if !sound(f, l, s, problems) {
+		return nil
+	}
+	return s
+}
+
+// failure is the index of the token at which a parse failed; the number of
+// tokens when the statement ended too early.
+func failure(l line, err error) int {
+	at := len(l.tokens)
+	if e, ok := err.(participle.Error); ok {
+		for i, t := range l.tokens {
+			if t.start() >= e.Position().Offset {
+				at = i
+				break
+			}
+		}
+	}
+	return at
+}
+
+// tooDeep is the index of the bracket that exceeds the nesting, or -1.
+func tooDeep(tokens []token) int {
+	depth := 0
+	for i, t := range tokens {
+		switch {
+		case t.is("("), t.is("["):
+			depth++
+		case t.is(")"), t.is("]"):
+			depth--
+		}
+		if depth > maxDepth {
+			return i
+		}
+	}
+	return -1
+}
+
+// unquote strips the quotes, which the tokens of texts keep so that no text
+// can pass for a keyword.
+func (s *Statement) unquote() {
+	strip := func(t *string) { *t = strings.Trim(*t, `"`) }
+	switch {
+	case s.Figure != nil:
+		strip(&s.Figure.Title)
+	case s.Use != nil:
+		strip(&s.Use.Path)
+	case s.Label != nil && s.Label.Text != nil:
+		strip(s.Label.Text)
+	case s.Note != nil:
+		strip(&s.Note.Text)
+	case s.Task != nil:
+		strip(&s.Task.Text)
+	case s.Sentence != nil:
+		strip(&s.Sentence.Text)
+	case s.Step != nil:
+		strip(&s.Step.Caption)
+	}
+}
