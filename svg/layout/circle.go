@@ -1,0 +1,127 @@
+package layout
+
+import (
+	"math"
+	"sort"
+
+	"trammel/geom/figure"
+)
+
+// Meetings of one arc that lie closer than this are joined by one sweep of the
+// compass; an arc that would go farther round than allRound is drawn as the
+// whole circle.
+const (
+	oneSweep = 75 * math.Pi / 180
+	allRound = 300 * math.Pi / 180
+)
+
+// rounded is a circle on the paper with the spans that are drawn, in
+// micrometres along it from its rightmost point.
+type rounded struct {
+	owner *figure.Thing
+	c     vec
+	r     float64
+	spans []span
+	pen
+}
+
+// drawCircles inks every circle and arc once, as drawStraights does.
+func (d *drawing) drawCircles() {
+	all := d.roundAll()
+	for i, k := range all {
+		var covers []span
+		for j, o := range all {
+			if i != j && (o.outranks(k.pen) || j < i && !k.outranks(o.pen)) && k.c.dist(o.c) < touching && math.Abs(k.r-o.r) < touching {
+				covers = append(covers, o.laps()...)
+			}
+		}
+		for _, s := range k.spans {
+			for _, s := range s.uncovered(covers) {
+				d.ink(arc{k.c, k.r, turn(s.lo / k.r), min((s.hi-s.lo)/k.r, fullway)}, k.owner)
+			}
+		}
+	}
+}
+
+// laps are the spans of k once more a turn earlier and a turn later, so that
+// they cover those that run through the start of the count.
+func (k rounded) laps() []span {
+	var laps []span
+	for _, s := range k.spans {
+		for _, lap := range []float64{-1, 0, 1} {
+			off := lap * fullway * k.r
+			laps = append(laps, span{s.lo + off, s.hi + off})
+		}
+	}
+	return laps
+}
+
+func (d *drawing) roundAll() []rounded {
+	var all []rounded
+	for _, c := range d.fig.Circles {
+		if c.Hidden {
+			continue
+		}
+		k := rounded{owner: &c.Thing, c: d.place(c.Circle.C)}
+		k.pen, _ = d.theme.ink(&c.Thing)
+		k.r = math.Round(float64(math.Sqrt(c.Circle.R2.Float()) * d.scale))
+		for _, s := range d.sweeps(c, k) {
+			k.spans = append(k.spans, span{float64(s.lo * k.r), float64(s.hi * k.r)})
+		}
+		all = append(all, k)
+	}
+	return all
+}
+
+// sweeps are the angles through which c is drawn.
+func (d *drawing) sweeps(c *figure.Circle, k rounded) []span {
+	switch {
+	case c.Part != nil:
+		from := d.place(c.Part[0]).sub(k.c).angle()
+		return []span{{from, from + turn(d.place(c.Part[1]).sub(k.c).angle()-from)}}
+	case c.Whole || len(c.Used) == 0:
+		return []span{{0, fullway}}
+	}
+	angles := make([]float64, len(c.Used))
+	for i, p := range c.Used {
+		angles[i] = d.place(p).sub(k.c).angle()
+	}
+	return compass(angles, min(d.mm(3)/k.r, math.Pi/3))
+}
+
+// compass sweeps through the angles, over at each end.
+func compass(angles []float64, over float64) []span {
+	sort.Float64s(angles)
+	first := afterWidestGap(angles)
+	var sweeps []span
+	total := 0.0
+	for i := range angles {
+		a := angles[(first+i)%len(angles)]
+		if first+i >= len(angles) {
+			a += fullway
+		}
+		if n := len(sweeps); n > 0 && a-over-sweeps[n-1].hi < max(oneSweep-2*over, 0) {
+			total += a + over - sweeps[n-1].hi
+			sweeps[n-1].hi = a + over
+		} else {
+			total += 2 * over
+			sweeps = append(sweeps, span{a - over, a + over})
+		}
+	}
+	if total > allRound {
+		return []span{{0, fullway}}
+	}
+	return sweeps
+}
+
+// afterWidestGap is the index of the angle that ends the widest gap.
+func afterWidestGap(angles []float64) int {
+	last := len(angles) - 1
+	first, widest := 0, angles[0]+fullway-angles[last]
+	for i := 1; i <= last; i++ {
+		if gap := angles[i] - angles[i-1]; gap > widest {
+			first, widest = i, gap
+		}
+	}
+	return first
+}

@@ -1,0 +1,45 @@
+package layout
+
+// cutInk breaks the lines that still run under a label, so that the label can
+// be read, and warns of it. Marks and dots are never cut.
+func (d *drawing) cutInk() {
+	for _, l := range d.labels {
+		s := l.spots[l.at]
+		if s.hits == 0 {
+			continue
+		}
+		d.warn(l.step, l.what+" stands on a line", "say where it should stand, such as: label … at 10 o'clock")
+		d.cut(s.grow(d.mm(clearInk)))
+	}
+	d.warnOverlaps()
+}
+
+func (d *drawing) cut(b box) {
+	var rest []stroke
+	for _, s := range d.strokes {
+		if s.layer == markLayer {
+			rest = append(rest, s)
+			continue
+		}
+		if !s.touches(b.grow(s.half())) {
+			rest = append(rest, s)
+			continue
+		}
+		for _, c := range s.without(b.grow(s.half())) {
+			piece := s
+			piece.curve = c
+			rest = append(rest, piece)
+		}
+	}
+	d.strokes = rest
+}
+
+func (d *drawing) warnOverlaps() {
+	for i, l := range d.labels {
+		for _, o := range d.labels[:i] {
+			if l.spots[l.at].overlaps(o.spots[o.at].box) {
+				d.warn(l.step, l.what+" runs into "+o.what, "leave one of them out, or enlarge the unit")
+			}
+		}
+	}
+}

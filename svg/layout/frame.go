@@ -1,0 +1,189 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"trammel/svg"
+)
+
+const (
+	margin    = 4.0 * mm
+	farthest  = 5000 * mm // of a drawing across
+	pageWide  = 170 * mm
+	pageTall  = 257 * mm
+	helpUnit  = "choose a smaller unit"
+	belowPage = "browsers shrink what is larger than a page's 170 × 257 mm"
+)
+
+// extent is the paper that all the ink and the words take.
+func (d *drawing) extent() box {
+	b := d.inkExtent()
+	for _, t := range d.texts {
+		m := svg.Measure(t)
+		at := vec{float64(t.At.X), float64(t.At.Y)}
+		b = b.union(box{vec{float64(m.Left), float64(m.Top)}, vec{float64(m.Right), float64(m.Bottom)}}.shift(at))
+	}
+	return b
+}
+
+func (d *drawing) inkExtent() box {
+	b := nowhere
+	for _, s := range d.strokes {
+		b = b.union(s.bounds().grow(s.half()))
+	}
+	for _, o := range d.dots {
+		b = b.union(o.bounds())
+	}
+	for _, s := range d.shades {
+		b = b.union(outline(s))
+	}
+	return b
+}
+
+// outline bounds a shade: its corners, and for its arcs the whole circles
+// about their chords' ends, which never leave the circle that is drawn.
+func outline(p svg.Path) box {
+	at := vec{float64(p.Start.X), float64(p.Start.Y)}
+	b := box{at, at}
+	for _, piece := range p.Pieces {
+		to := vec{float64(piece.To.X), float64(piece.To.Y)}
+		b = b.union(box{to, to})
+		if piece.Radius > 0 {
+			b = b.union(chordArc(at, to, float64(piece.Radius), piece.Large, piece.Clockwise).bounds())
+		}
+		at = to
+	}
+	return b
+}
+
+// chordArc is the arc that SVG draws from a to b.
+func chordArc(a, b vec, r float64, large, clockwise bool) arc {
+	if clockwise {
+		a, b = b, a
+	}
+	half := a.dist(b) / 2
+	h := math.Sqrt(max(0, float64(r*r)-float64(half*half)))
+	if large {
+		h = -h
+	}
+	c := a.mid(b).add(a.to(b).left().times(h))
+	from := a.sub(c).angle()
+	return arc{c, r, from, turn(b.sub(c).angle() - from)}
+}
+
+// frame crops the drawing to its extent and an even margin, or sets it in the
+// middle of its paper.
+func (d *drawing) frame() (*svg.Doc, error) {
+	b := d.extent()
+	if b.empty() {
+		b = box{}
+	}
+	size := b.size()
+	if size.x > farthest || size.y > farthest {
+		return nil, fmt.Errorf("the figure is %s across, more than 5 m of paper: %s", size2(size), helpUnit)
+	}
+	if d.fig.Paper != nil {
+		return d.onPaper(b)
+	}
+	w, h := padded(size.x+2*margin), padded(size.y+2*margin)
+	if w > pageWide || h > pageTall {
+		d.warnings = append(d.warnings, Warning{0, "the figure takes " + size2(vec{w, h}) + " of paper: " + belowPage, helpUnit})
+	}
+	return d.doc(b, w, h), nil
+}
+
+// padded is x, or a little more: a whole number of CSS pixels.
+func padded(x float64) float64 { return float64(svg.PadToPixels(whole(x))) }
+
+func (d *drawing) onPaper(b box) (*svg.Doc, error) {
+	w, _ := d.fig.Paper.Width.Float64()
+	h, _ := d.fig.Paper.Height.Float64()
+	paper, need := vec{w, h}.times(mm).snap(), b.size().add(vec{2 * margin, 2 * margin})
+	if need.x <= paper.x && need.y <= paper.y {
+		return d.doc(b, paper.x, paper.y), nil
+	}
+	return nil, fmt.Errorf("the figure with its margin is %s and the paper %s: it is %s: %s",
+		size2(need), size2(paper), tooMuch(need.sub(paper)), d.fitting(need, paper))
+}
+
+func tooMuch(over vec) string {
+	wide, high := fmt.Sprintf("%.1f mm too wide", over.x/mm), fmt.Sprintf("%.1f mm too high", over.y/mm)
+	switch {
+	case over.y <= 0:
+		return wide
+	case over.x <= 0:
+		return high
+	}
+	return wide + " and " + high
+}
+
+// fitting names a unit with which the figure would fit: what scales is the
+// span of its points and circles, while words and margins keep their size.
+func (d *drawing) fitting(need, paper vec) string {
+	b := nowhere
+	for _, o := range d.dots {
+		b = b.union(box{o.c, o.c})
+	}
+	for _, s := range d.strokes {
+		if a, ok := s.curve.(arc); ok && s.owner != nil {
+			b = b.union(a.bounds())
+		}
+	}
+	scales := b.size()
+	fits := d.scale / mm
+	for _, x := range [2][3]float64{{need.x, paper.x, scales.x}, {need.y, paper.y, scales.y}} {
+		if x[0] > x[1] && x[2] > 0 {
+			fits = min(fits, d.scale/mm*(x[1]-(x[0]-x[2]))/x[2])
+		}
+	}
+	switch {
+	case fits >= 2:
+		return fmt.Sprintf("unit %d mm would fit", int(fits))
+	case fits >= 0.1:
+		return fmt.Sprintf("unit %.1f mm would fit", math.Floor(fits*10)/10)
+	}
+	return "larger paper is needed"
+}
+
+// size2 is a size in words.
+func size2(v vec) string { return fmt.Sprintf("%.1f × %.1f mm", v.x/mm, v.y/mm) }
+
+// doc moves everything so that b lies in the middle of a paper of that size,
+// and hands the ink over layer by layer.
+func (d *drawing) doc(b box, w, h float64) *svg.Doc {
+	off := vec{(w - b.size().x) / 2, (h - b.size().y) / 2}.sub(b.lo).snap()
+	var items [layers][]svg.Item
+	for _, s := range d.shades {
+		items[shadeLayer] = append(items[shadeLayer], movePath(s, off))
+	}
+	for l := constructionLayer; l <= markLayer; l++ {
+		items[l] = d.paths(l, off)
+	}
+	for _, o := range d.dots {
+		items[dotLayer] = append(items[dotLayer], svg.Disc{Ink: svg.Ink{Fill: black}, Centre: o.c.add(off).xy(), Radius: whole(o.r)})
+	}
+	for _, t := range d.texts {
+		t.At = svg.XY{X: t.At.X + whole(off.x), Y: t.At.Y + whole(off.y)}
+		items[labelLayer] = append(items[labelLayer], t)
+	}
+	doc := &svg.Doc{Width: whole(w), Height: whole(h)}
+	for l, list := range items {
+		if len(list) > 0 {
+			doc.Groups = append(doc.Groups, svg.Group{Class: classes[l], Items: list})
+		}
+	}
+	return doc
+}
+
+func movePath(p svg.Path, off vec) svg.Path {
+	o := off.xy()
+	p.Start = svg.XY{X: p.Start.X + o.X, Y: p.Start.Y + o.Y}
+	pieces := make([]svg.Piece, len(p.Pieces))
+	for i, piece := range p.Pieces {
+		piece.To = svg.XY{X: piece.To.X + o.X, Y: piece.To.Y + o.Y}
+		pieces[i] = piece
+	}
+	p.Pieces = pieces
+	return p
+}

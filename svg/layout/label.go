@@ -1,0 +1,153 @@
+package layout
+
+import (
+	"math"
+
+	"trammel/geom/figure"
+	"trammel/svg"
+)
+
+// label is words that want a place.
+type label struct {
+	text    svg.Text
+	ink     box           // of the words, from the left end of the baseline
+	owner   *figure.Thing // whose label it is; nil for that of a mark
+	home    vec           // the point it belongs to, when it is a point's
+	pointed bool          // home is set
+	spots   []spot        // where it may stand
+	at      int           // the spot chosen
+	what    string        // for warnings
+	step    int
+}
+
+// spot is a place for a label, and what standing there costs whatever the
+// other labels do.
+type spot struct {
+	box
+	cost int
+	hits int     // strokes and dots under it
+	way  float64 // direction from what is labelled
+}
+
+// words sets a text at the height and measures its ink.
+func (d *drawing) words(s string, name bool, height svg.Micrometre) (svg.Text, box) {
+	t := svg.Text{Runs: svg.Label(s, name), Size: height, Fill: black, Sans: d.theme.sans}
+	m := svg.Measure(t)
+	return t, box{vec{float64(m.Left), float64(m.Top)}, vec{float64(m.Right), float64(m.Bottom)}}
+}
+
+// request makes a label without spots; false for one without ink.
+func (d *drawing) request(s string, name bool, height svg.Micrometre, what string, step int) (*label, bool) {
+	t, ink := d.words(s, name, height)
+	size := ink.size()
+	return &label{text: t, ink: ink, what: what, step: step}, size.x > 0 && size.y > 0
+}
+
+// requestLabels lists what wants words, in the order of the source, with all
+// the spots where they may stand.
+func (d *drawing) requestLabels() {
+	for _, p := range d.fig.Points {
+		if l, ok := d.named(&p.Thing, "the label of the point "); ok {
+			l.home, l.pointed = d.place(p.At), true
+			l.spots = d.pointSpots(l, p.Label.Pin)
+			d.labels = append(d.labels, l)
+		}
+	}
+	for _, s := range d.fig.Straights {
+		if l, ok := d.named(&s.Thing, "the label of the line "); ok {
+			d.addPinned(l, d.straightSpots(l, s), s.Label.Pin)
+		}
+	}
+	for _, c := range d.fig.Circles {
+		if l, ok := d.named(&c.Thing, "the label of the circle "); ok {
+			d.addPinned(l, d.circleSpots(l, c), c.Label.Pin)
+		}
+	}
+	for _, m := range d.fig.Marks {
+		d.requestMark(m)
+	}
+}
+
+// named requests the label of a thing that shows.
+func (d *drawing) named(x *figure.Thing, what string) (*label, bool) {
+	if x.Hidden || x.Label == nil {
+		return nil, false
+	}
+	l, ok := d.request(x.Label.Text, x.Label.Name, d.theme.label, what+x.Label.Text, x.Step)
+	l.owner = x
+	return l, ok
+}
+
+func (d *drawing) requestMark(m figure.Mark) {
+	switch m := m.(type) {
+	case figure.LengthLabel:
+		if l, ok := d.request(m.Text, m.Name, d.theme.label, "the length "+m.Text, m.Step); ok {
+			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
+		}
+	case figure.AngleLabel:
+		if l, ok := d.request(m.Text, m.Name, d.theme.label, "the angle "+m.Text, m.Step); ok {
+			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
+		}
+	case figure.Note:
+		if l, ok := d.request(m.Text, false, d.theme.note, "the note "+m.Text, m.Step); ok {
+			d.addPinned(l, d.noteSpots(l, d.place(m.Near)), figure.Pin{})
+		}
+	}
+}
+
+// addPinned keeps the spots that lie where the source wants the label: those
+// nearest to the direction of the pin.
+func (d *drawing) addPinned(l *label, spots []spot, pin figure.Pin) {
+	if pin.Set {
+		nearest := math.Inf(1)
+		for _, s := range spots {
+			nearest = min(nearest, apart(s.way, clock(pin)))
+		}
+		kept := spots[:0]
+		for _, s := range spots {
+			if apart(s.way, clock(pin)) < nearest+0.1 {
+				kept = append(kept, s)
+			}
+		}
+		spots = kept
+	}
+	l.spots = spots
+	d.labels = append(d.labels, l)
+}
+
+// clock is the direction of a pin: 12 is up, 3 is right.
+func clock(p figure.Pin) float64 { return turn(math.Pi/2 - p.Clock*math.Pi/6) }
+
+// spotAt centres a label's ink on c, in whole micrometres.
+func (l *label) spotAt(c vec, cost int, from vec) spot {
+	lo := c.sub(l.ink.size().times(0.5)).snap()
+	return spot{box: box{lo, lo.add(l.ink.size())}, cost: cost, way: c.sub(from).angle()}
+}
+
+// reach is how far the label's centre is from its edge across the way u: a
+// label so far and a gap off a straight clears it by the gap.
+func (l *label) reach(u vec) float64 {
+	s := l.ink.size()
+	return float64(math.Abs(u.x)*s.x/2) + float64(math.Abs(u.y)*s.y/2)
+}
+
+// beyond is how far from a point, on the way u, the label's centre must lie
+// for its box to be the gap away from the point.
+func (l *label) beyond(u vec, gap float64) float64 {
+	w, h := l.ink.size().x/2, l.ink.size().y/2
+	x, y := math.Abs(u.x), math.Abs(u.y)
+	b := float64(x*w) + float64(y*h)
+	if root := float64(b*b) - float64(w*w) - float64(h*h) + float64(gap*gap); root >= 0 {
+		if t := b + math.Sqrt(root); x*t >= w && y*t >= h {
+			return t
+		}
+	}
+	t := math.Inf(1)
+	if x > 0 {
+		t = (w + gap) / x
+	}
+	if y > 0 {
+		t = min(t, (h+gap)/y)
+	}
+	return t
+}

@@ -1,0 +1,138 @@
+// Package layout lays a resolved figure out on paper: which stretch of each
+// line and arc is inked and how heavily, the marks, and a place for every
+// label. It is the only place that rounds: positions become whole micrometres
+// before anything is decided about them.
+package layout
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/svg"
+)
+
+// Options are what the drawing needs beyond the figure.
+type Options struct {
+	ID    string // prefix of every id in the file
+	Lang  string // BCP 47; "" is "en"
+	Theme string // "" is the figure's own
+}
+
+// Warning is a blemish that the layout could not avoid.
+type Warning struct {
+	Line int // of the source, 0 when none is to blame
+	Text string
+	Help string // what would mend it; may be empty
+}
+
+// Draw lays f out. An error means that no honest drawing exists: the theme is
+// unknown, or the figure does not fit its paper.
+func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
+	d, err := newDrawing(f, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	d.drawShades()
+	d.drawStraights()
+	d.drawCircles()
+	d.drawDots()
+	d.drawMarks()
+	d.requestLabels()
+	d.placeLabels()
+	d.cutInk()
+	d.drawMeasures()
+	doc, err := d.frame()
+	if err != nil {
+		return nil, nil, err
+	}
+	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, o.Lang, f.Title, describe(f)
+	if doc.Lang == "" {
+		doc.Lang = "en"
+	}
+	return doc, d.warnings, nil
+}
+
+// drawing is the sheet while it is being worked on.
+type drawing struct {
+	fig      *figure.Figure
+	theme    theme
+	scale    float64 // micrometres of paper for one unit
+	strokes  []stroke
+	dots     []dot
+	shades   []svg.Path
+	bands    []band
+	labels   []*label
+	texts    []svg.Text // placed words
+	warnings []Warning
+}
+
+// stroke is a curve with its ink. Owner is nil for a mark.
+type stroke struct {
+	curve
+	pen
+	layer layer
+	owner *figure.Thing
+}
+
+// dot is a point as drawn.
+type dot struct {
+	disc
+	owner *figure.Thing
+}
+
+func newDrawing(f *figure.Figure, o Options) (*drawing, error) {
+	name := "textbook"
+	if f.Theme != "" {
+		name = f.Theme
+	}
+	if o.Theme != "" {
+		name = o.Theme
+	}
+	t, ok := themes[name]
+	if !ok {
+		return nil, fmt.Errorf("no theme is called %q: there are textbook, exam, slide and large-print", name)
+	}
+	unit := 10.0
+	if f.Unit != nil {
+		unit, _ = f.Unit.Float64()
+	}
+	return &drawing{fig: f, theme: t, scale: unit * mm}, nil
+}
+
+// place is a point of the plane on the paper, in whole micrometres.
+func (d *drawing) place(p geom.Point) vec {
+	return vec{p.X.Float(), -p.Y.Float()}.times(d.scale).snap()
+}
+
+// warn adds a warning about what the step drew.
+func (d *drawing) warn(step int, text, help string) {
+	line := 0
+	if 0 <= step && step < len(d.fig.Steps) {
+		line = d.fig.Steps[step].Line
+	}
+	d.warnings = append(d.warnings, Warning{line, text, help})
+}
+
+// ink adds a stroke of a thing.
+func (d *drawing) ink(c curve, x *figure.Thing) {
+	p, l := d.theme.ink(x)
+	d.strokes = append(d.strokes, stroke{c, p, l, x})
+}
+
+// mark adds a stroke of a mark.
+func (d *drawing) mark(c curve) {
+	d.strokes = append(d.strokes, stroke{c, d.theme.mark, markLayer, nil})
+}
+
+// mm is a distance or a size of a mark in this theme.
+func (d *drawing) mm(n float64) float64 { return n * mm * d.theme.mag }
+
+// drawDots puts a dot on every point that shows.
+func (d *drawing) drawDots() {
+	for _, p := range d.fig.Points {
+		if !p.Hidden {
+			d.dots = append(d.dots, dot{disc{d.place(p.At), d.theme.dot}, &p.Thing})
+		}
+	}
+}

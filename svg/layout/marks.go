@@ -1,0 +1,192 @@
+package layout
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/svg"
+)
+
+// drawMarks draws the marks that are strokes; their words are labels. Angles
+// come first, since they cannot move; what slides along a segment then keeps
+// clear of them.
+func (d *drawing) drawMarks() {
+	d.drawAngles()
+	for _, m := range d.fig.Marks {
+		switch m := m.(type) {
+		case figure.Ticks:
+			for _, s := range m.Segments {
+				d.drawTicks(d.place(s.A), d.place(s.B), m.Count)
+			}
+		case figure.Arrows:
+			d.drawArrows(m)
+		}
+	}
+}
+
+// Sizes of marks in millimetres.
+const (
+	tickLength  = 3.0
+	tickApart   = 1.1
+	chevron     = 2.2 // length along the line
+	chevronHalf = 1.0 // half its width across
+	chevronGap  = 1.5 // between those of one mark
+)
+
+func (d *drawing) drawTicks(a, b vec, count int) {
+	u := a.to(b)
+	apart := min(d.mm(tickApart), 0.5*a.dist(b)/float64(count))
+	half := u.left().times(d.mm(tickLength) / 2)
+	reach := float64(count-1)*apart/2 + d.mm(0.9)
+	c := d.slide(a, b, reach, d.mm(tickLength)/2)
+	for i := range count {
+		p := c.add(u.times((float64(i) - float64(count-1)/2) * apart))
+		d.mark(segment{p.add(half).snap(), p.sub(half).snap()})
+	}
+}
+
+// drawArrows draws open chevrons, all of them the way the first segment goes.
+func (d *drawing) drawArrows(m figure.Arrows) {
+	if len(m.Segments) == 0 {
+		return
+	}
+	first := m.Segments[0]
+	lead := d.place(first.A).to(d.place(first.B))
+	for _, s := range m.Segments {
+		a, b := d.place(s.A), d.place(s.B)
+		if a.to(b).dot(lead) < 0 {
+			a, b = b, a
+		}
+		d.drawChevrons(a, b, m.Count)
+	}
+}
+
+func (d *drawing) drawChevrons(a, b vec, count int) {
+	u := a.to(b)
+	gap := d.mm(chevronGap)
+	reach := float64(count-1)*gap/2 + d.mm(chevron)
+	c := d.slide(a, b, reach, d.mm(chevronHalf))
+	wing := u.left().times(d.mm(chevronHalf))
+	for i := range count {
+		tip := c.add(u.times((float64(i)-float64(count-1)/2)*gap + d.mm(chevron)/2)).snap()
+		back := tip.sub(u.times(d.mm(chevron)))
+		d.mark(segment{back.add(wing).snap(), tip})
+		d.mark(segment{tip, back.sub(wing).snap()})
+	}
+}
+
+// slide finds the place nearest the middle of ab where a mark reaching so far
+// along it, and half as wide to either side, keeps clear of other ink.
+func (d *drawing) slide(a, b vec, reach, half float64) vec {
+	u, c := a.to(b), a.mid(b)
+	room := a.dist(b)/2 - reach
+	best, least := c, math.Inf(1)
+	for step := 0.0; step == 0 || step <= room && step <= a.dist(b)*0.3; step += 0.5 * mm {
+		for _, off := range []float64{step, -step} {
+			p := c.add(u.times(off))
+			if cost := d.crowd(p, u, reach, half)*10*mm + step; cost < least {
+				best, least = p, cost
+			}
+		}
+	}
+	return best.snap()
+}
+
+// crowd counts the ink other than the line itself within reach of p.
+func (d *drawing) crowd(p, u vec, reach, half float64) float64 {
+	n := 0.0
+	for _, s := range d.strokes {
+		if g, ok := s.curve.(segment); ok && math.Abs(u.cross(g.a.to(g.b))) < 0.001 && math.Abs(u.cross(g.a.sub(p))) < 2*touching {
+			continue
+		}
+		for t := -reach; t <= reach; t += reach / 2 {
+			if s.touches(around(p.add(u.times(t)), half*0.6, half*0.6)) {
+				n++
+				break
+			}
+		}
+	}
+	for _, o := range d.dots {
+		if w := o.c.sub(p); math.Abs(u.dot(w)) < reach+o.r && math.Abs(u.cross(w)) < half+o.r {
+			n++
+		}
+	}
+	return n
+}
+
+// drawShades fills the shaded areas, under everything else.
+func (d *drawing) drawShades() {
+	for _, m := range d.fig.Marks {
+		if s, ok := m.(figure.Shade); ok {
+			d.shades = append(d.shades, d.shade(s))
+		}
+	}
+}
+
+func (d *drawing) shade(s figure.Shade) svg.Path {
+	p := svg.Path{Ink: svg.Ink{Fill: tint}, Closed: true}
+	switch {
+	case s.Circle != nil:
+		c, r := d.place(s.Circle.C), whole(math.Sqrt(s.Circle.R2.Float())*d.scale)
+		right, left := c.add(vec{float64(r), 0}).xy(), c.sub(vec{float64(r), 0}).xy()
+		p.Start = right
+		p.Pieces = []svg.Piece{{To: left, Radius: r}, {To: right, Radius: r}}
+	case s.Centre != nil:
+		c, from, to := d.place(*s.Centre), d.place(s.Outline[0]), d.place(s.Outline[1])
+		sweep := turn(to.sub(c).angle() - from.sub(c).angle())
+		p.Start = c.xy()
+		p.Pieces = []svg.Piece{{To: from.xy()}, {To: to.xy(), Radius: whole(c.dist(from)), Large: sweep > math.Pi}}
+	default:
+		p.Start = d.place(s.Outline[0]).xy()
+		for _, q := range s.Outline[1:] {
+			p.Pieces = append(p.Pieces, svg.Piece{To: d.place(q).xy()})
+		}
+	}
+	return p
+}
+
+// drawMeasures draws the given lengths as bars with end strokes, one under
+// the other below the figure.
+func (d *drawing) drawMeasures() {
+	all := d.extent()
+	if all.empty() {
+		all = box{}
+	}
+	left, y := all.lo.x, all.hi.y+d.mm(4)
+	for _, m := range d.fig.Measures {
+		if m.Hidden {
+			continue
+		}
+		length := math.Round(m.Length * d.scale)
+		t, ink := d.words(measureText(m), true, d.theme.label)
+		y += ink.size().y + d.mm(1)
+		base := vec{left, y + d.mm(1.2)}.snap()
+		tip := base.add(vec{length, 0})
+		end := vec{0, d.mm(1)}
+		for _, s := range []segment{{base, tip}, {base.sub(end), base.add(end)}, {tip.sub(end), tip.add(end)}} {
+			d.strokes = append(d.strokes, stroke{s, d.theme.given, givenLayer, &m.Thing})
+		}
+		at := base.mid(tip).sub(vec{ink.centre().x, d.mm(1.8) + ink.hi.y})
+		at.x = max(at.x, left-ink.lo.x)
+		t.At = at.xy()
+		d.texts = append(d.texts, t)
+		y += d.mm(5)
+	}
+}
+
+// measureText is what stands over a bar: "a = 4 cm".
+func measureText(m *figure.Measure) string {
+	text := m.Text
+	if m.Label != nil {
+		text = m.Label.Text
+	} else if m.Name != "" && text != "" {
+		text = m.Name + " = " + text
+	} else if text == "" {
+		text = m.Name
+	}
+	return text
+}
+
+// near tells whether two points of the plane are one place on the paper.
+func (d *drawing) same(p, q geom.Point) bool { return d.place(p).dist(d.place(q)) < touching }

@@ -1,0 +1,259 @@
+package layout
+
+import (
+	"math"
+
+	"trammel/geom/figure"
+)
+
+// Costs of places. Sharing ink is never worth any other comfort; the rest
+// weighs a typesetter's habits against one another.
+const (
+	costRank   = 5   // for each place down the customary order
+	costSector = 80  // for hugging a line at the point
+	costBisect = 90  // for turning from the middle of an open corner
+	costInside = 60  // for the inner side of a figure or circle
+	costOff    = 160 // for the wrong side of an angle
+)
+
+// directions is how many ways round a point are tried.
+const directions = 32
+
+// customary ranks the eight ways round a point, anticlockwise from the right:
+// upper right, lower right, upper left, lower left, above, below, left, right.
+var customary = [8]float64{7, 0, 4, 2, 6, 3, 5, 1}
+
+// rank is the customary order, between two of its ways by their share.
+func rank(angle float64) float64 {
+	eighths := turn(angle) / (math.Pi / 4)
+	i, part := int(eighths)%8, eighths-math.Floor(eighths)
+	return float64(customary[i]*(1-part)) + float64(customary[(i+1)%8]*part)
+}
+
+// pointGaps are the distances in millimetres from a point to its label, and
+// what each costs.
+var pointGaps = []struct {
+	gap  float64
+	cost int
+}{{1.2, 0}, {1.7, 25}, {2.4, 70}, {3.4, 150}}
+
+func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
+	ways := make([]float64, directions)
+	for i := range ways {
+		ways[i] = float64(i) * fullway / directions
+	}
+	if pin.Set {
+		ways = []float64{clock(pin)}
+	}
+	comfort := d.comfort(l.home)
+	var spots []spot
+	for _, g := range pointGaps {
+		for _, w := range ways {
+			c := l.home.add(way(w).times(l.beyond(way(w), d.mm(g.gap))))
+			spots = append(spots, l.spotAt(c, g.cost+comfort(w), l.home))
+		}
+	}
+	return spots
+}
+
+// comfort tells what each direction from p costs: the middle of a corner that
+// opens wider than half a turn is best; elsewhere the customary order rules,
+// away from the lines that leave p.
+func (d *drawing) comfort(p vec) func(float64) int {
+	rays := d.raysAt(p)
+	middle, widest := widestSector(rays)
+	return func(angle float64) int {
+		cost := rank(angle) * costRank
+		if len(rays) == 0 {
+			return int(cost)
+		}
+		nearest := math.Pi
+		for _, r := range rays {
+			nearest = min(nearest, apart(r, angle))
+		}
+		enough := min(widest/2, math.Pi/3.6)
+		cost += costSector * max(0, 1-nearest/enough)
+		if widest > 1.03*math.Pi {
+			cost += costBisect*apart(angle, middle)/math.Pi - 0.6*rank(angle)*costRank
+		}
+		return int(math.Round(cost))
+	}
+}
+
+// raysAt are the directions in which ink leaves p.
+func (d *drawing) raysAt(p vec) []float64 {
+	var rays []float64
+	for _, s := range d.strokes {
+		if s.layer != markLayer && s.bounds().grow(touching).holds(p) {
+			rays = append(rays, s.rays(p)...)
+		}
+	}
+	return rays
+}
+
+// widestSector is the widest angle free of rays: its middle and its width.
+func widestSector(rays []float64) (middle, width float64) {
+	if len(rays) == 0 {
+		return 0, fullway
+	}
+	for _, r := range rays {
+		gap := fullway
+		for _, s := range rays {
+			if t := turn(s - r); t > 1e-3 && t < gap {
+				gap = t
+			}
+		}
+		if gap > width {
+			middle, width = turn(r+gap/2), gap
+		}
+	}
+	return middle, width
+}
+
+// sideGaps are the distances in millimetres from a stroke to words beside it.
+var sideGaps = []float64{0.9, 1.4, 2.1, 3.0}
+
+// beside appends spots on both sides of the place p of a straight that runs
+// along u. The cost of a side is told by the sides, left first.
+func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [2]float64) []spot {
+	for i, n := range [2]vec{u.left(), u.left().times(-1)} {
+		for j, g := range sideGaps {
+			c := p.add(n.times(l.reach(n) + d.mm(g)))
+			spots = append(spots, l.spotAt(c, int(cost+sides[i]+float64(j*j)*18), p))
+		}
+	}
+	return spots
+}
+
+// sides tells which side of the straight through p along u is the inner one of
+// the figure; the upper side, or the right of an upright, is taken otherwise.
+func (d *drawing) sides(p, u vec) [2]float64 {
+	off := u.cross(d.heart().sub(p))
+	switch {
+	case off > 2*mm:
+		return [2]float64{costInside, 0}
+	case off < -2*mm:
+		return [2]float64{0, costInside}
+	}
+	if n := u.left(); n.y < -0.1 || math.Abs(n.y) <= 0.1 && n.x > 0 {
+		return [2]float64{0, costInside / 4}
+	}
+	return [2]float64{costInside / 4, 0}
+}
+
+// heart is the middle of the figure's points.
+func (d *drawing) heart() vec {
+	var sum vec
+	for _, p := range d.fig.Points {
+		sum = sum.add(d.place(p.At))
+	}
+	return sum.times(1 / max(1, float64(len(d.fig.Points))))
+}
+
+// lengthSpots lie along the segment, best at its middle.
+func (d *drawing) lengthSpots(l *label, m figure.LengthLabel) []spot {
+	a, b := d.place(m.A), d.place(m.B)
+	return d.along(l, a, b)
+}
+
+func (d *drawing) along(l *label, a, b vec) []spot {
+	u := a.to(b)
+	sides := d.sides(a.mid(b), u)
+	var spots []spot
+	for _, part := range []float64{0.5, 0.46, 0.54, 0.42, 0.58, 0.37, 0.63, 0.31, 0.69, 0.25, 0.75, 0.18, 0.82} {
+		p := a.add(b.sub(a).times(part))
+		spots = d.beside(spots, l, p, u, 400*math.Abs(part-0.5), sides)
+	}
+	return spots
+}
+
+// straightSpots are those of a line's name: near an end, beside it or in line
+// with it; a join's stands at its middle like a length.
+func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
+	if s.Start != nil && s.End != nil {
+		return d.along(l, d.place(*s.Start), d.place(*s.End))
+	}
+	r := d.rule(s)
+	var spots []spot
+	for i, free := range []bool{s.End == nil, s.Start == nil} {
+		if !free {
+			continue
+		}
+		tip, u := r.point(r.hi), r.way
+		if i == 1 {
+			tip, u = r.point(r.lo), r.way.times(-1)
+		}
+		later := float64(30 * i)
+		upper := [2]float64{0, 20}
+		if n := u.left(); n.y > 0.1 || math.Abs(n.y) <= 0.1 && n.x < 0 {
+			upper = [2]float64{20, 0}
+		}
+		for j, g := range sideGaps {
+			spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g))), int(later)+25+j*18, tip))
+		}
+		for j, in := range []float64{1.5, 2.5, 3.5, 5, 7, 9, 12, 15, 19} {
+			if d.mm(in) < r.hi-r.lo {
+				spots = d.beside(spots, l, tip.sub(u.times(d.mm(in))), u, later+float64(j*8), upper)
+			}
+		}
+	}
+	return spots
+}
+
+// circleSpots stand on the rim of what is drawn of the circle, outside first.
+func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
+	k := rounded{c: d.place(c.Circle.C)}
+	k.r = math.Round(math.Sqrt(c.Circle.R2.Float()) * d.scale)
+	var spots []spot
+	for _, s := range d.sweeps(c, k) {
+		n := whole(clamp((s.hi-s.lo)/(fullway/48), 4, 48))
+		for i := range n {
+			angle := s.lo + (float64(i)+0.5)*(s.hi-s.lo)/float64(n)
+			p, u := k.c.add(way(angle).times(k.r)), way(angle)
+			cost := rank(angle) * costRank
+			spots = d.beside(spots, l, p, u.left().times(-1), cost, [2]float64{0, costInside})
+		}
+	}
+	return spots
+}
+
+// angleSpots lie on the bisector beyond the arc, then a little off it, and at
+// last outside the arms.
+func (d *drawing) angleSpots(l *label, c corner) []spot {
+	r := 0.0
+	if b, ok := d.bandOf(c); ok {
+		r = b.hi
+	}
+	var spots []spot
+	for i, out := range []float64{0.9, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
+		for _, part := range []float64{0, -0.1, 0.1, -0.2, 0.2} {
+			u := way(c.middle() + part*c.sweep)
+			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
+			spots = append(spots, l.spotAt(p, i*14+int(math.Abs(part)*200), c.at))
+		}
+	}
+	for _, arm := range []float64{c.from, c.from + c.sweep} {
+		side := 1.0
+		if arm == c.from {
+			side = -1
+		}
+		for i, out := range []float64{0, 2, 4, 7} {
+			n := way(arm + side*math.Pi/2)
+			p := c.at.add(way(arm).times(r + d.mm(out))).add(n.times(l.reach(n) + d.mm(0.9)))
+			spots = append(spots, l.spotAt(p, costOff+i*15, c.at))
+		}
+	}
+	return spots
+}
+
+// noteSpots are round a place, like a point's but farther out.
+func (d *drawing) noteSpots(l *label, p vec) []spot {
+	var spots []spot
+	for j, gap := range []float64{2.5, 4, 6, 9, 13, 18} {
+		for i := range directions {
+			u := way(float64(i) * fullway / directions)
+			spots = append(spots, l.spotAt(p.add(u.times(l.beyond(u, d.mm(gap)))), j*30+int(rank(u.angle())*costRank), p))
+		}
+	}
+	return spots
+}

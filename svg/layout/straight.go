@@ -1,0 +1,128 @@
+package layout
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+)
+
+// ruled is a straight on the paper: from at along its unit way, the span of it
+// that is drawn.
+type ruled struct {
+	owner   *figure.Thing
+	at, way vec
+	span
+	pen
+}
+
+// drawStraights inks every straight once: where two cover the same stretch,
+// the heavier pen has it, the earlier one among equals.
+func (d *drawing) drawStraights() {
+	all := d.ruleAll()
+	for i, r := range all {
+		var covers []span
+		for j, s := range all {
+			if i != j && (s.outranks(r.pen) || j < i && !r.outranks(s.pen)) && r.along(s) {
+				covers = append(covers, r.cover(s))
+			}
+		}
+		for _, s := range r.uncovered(covers) {
+			d.ink(segment{r.point(s.lo), r.point(s.hi)}, r.owner)
+		}
+	}
+}
+
+func (d *drawing) ruleAll() []ruled {
+	var all []ruled
+	for _, s := range d.fig.Straights {
+		if s.Hidden {
+			continue
+		}
+		r := d.rule(s)
+		if r.hi > r.lo {
+			all = append(all, r)
+		}
+	}
+	return all
+}
+
+func (r ruled) point(t float64) vec { return r.at.add(r.way.times(t)).snap() }
+
+// along tells whether s lies on the same line as r, to within the rounding.
+func (r ruled) along(s ruled) bool {
+	return math.Abs(r.way.cross(s.point(s.lo).sub(r.at))) < touching &&
+		math.Abs(r.way.cross(s.point(s.hi).sub(r.at))) < touching
+}
+
+// cover is the span of r that s covers.
+func (r ruled) cover(s ruled) span {
+	a, b := r.way.dot(s.point(s.lo).sub(r.at)), r.way.dot(s.point(s.hi).sub(r.at))
+	return span{min(a, b), max(a, b)}
+}
+
+// rule finds the stretch of s to draw. An end without a point runs on a little
+// past the last point used, and far enough to look like a line where fewer
+// than two are used.
+func (d *drawing) rule(s *figure.Straight) ruled {
+	r := ruled{owner: &s.Thing, at: d.place(s.Line.P), way: d.way(s.Line)}
+	r.pen, _ = d.theme.ink(&s.Thing)
+	if s.Start != nil && s.End != nil {
+		r.at = d.place(*s.Start)
+		r.way, r.hi = r.at.to(d.place(*s.End)), r.at.dist(d.place(*s.End))
+		return r
+	}
+	used, n := d.usedSpan(s, r)
+	over := d.mm(5)
+	if n < 2 {
+		over = d.length() / 2
+	}
+	r.span = span{used.lo - over, used.hi + over}
+	if s.Start != nil {
+		r.lo = r.way.dot(d.place(*s.Start).sub(r.at))
+	}
+	if s.End != nil {
+		r.hi = r.way.dot(d.place(*s.End).sub(r.at))
+	}
+	return r
+}
+
+// usedSpan is the stretch of r between the outermost points that s uses, and
+// how many different ones there are (2 stands for more).
+func (d *drawing) usedSpan(s *figure.Straight, r ruled) (span, int) {
+	used := s.Used
+	for _, end := range []*geom.Point{s.Start, s.End} {
+		if end != nil {
+			used = append(used[:len(used):len(used)], *end)
+		}
+	}
+	if len(used) == 0 {
+		return span{}, 0
+	}
+	around := span{math.Inf(1), math.Inf(-1)}
+	for _, p := range used {
+		t := r.way.dot(d.place(p).sub(r.at))
+		around = span{min(around.lo, t), max(around.hi, t)}
+	}
+	if around.hi-around.lo < touching {
+		return around, 1
+	}
+	return around, 2
+}
+
+// way is the direction of a line on the paper.
+func (d *drawing) way(l geom.Line) vec { return vec{l.D.X.Float(), -l.D.Y.Float()}.unit() }
+
+// length is a fair length for a line that little depends on: about half the
+// figure, within reason.
+func (d *drawing) length() float64 {
+	b := nowhere
+	for _, p := range d.fig.Points {
+		at := d.place(p.At)
+		b = b.union(box{at, at})
+	}
+	if b.empty() {
+		return 60 * mm
+	}
+	return clamp(b.size().len()*0.6, 40*mm, 90*mm)
+}

@@ -1,0 +1,118 @@
+package layout
+
+import (
+	"trammel/geom/figure"
+	"trammel/svg"
+)
+
+// Ink colours. No grey is lighter than #767676, which still copies and reads.
+const (
+	black = "#000000"
+	grey  = "#767676"
+	tint  = "#e6e6e6"
+)
+
+// pen is how a stroke is inked.
+type pen struct {
+	width  svg.Micrometre
+	colour string
+	dashed bool
+}
+
+// layer is the order of painting, the lowest first.
+type layer uint8
+
+const (
+	shadeLayer layer = iota
+	constructionLayer
+	givenLayer
+	resultLayer
+	markLayer
+	dotLayer
+	labelLayer
+	layers
+)
+
+// classes name the groups of the drawing for the user's own tools.
+var classes = [layers]string{"shade", "construction", "given", "result", "marks", "points", "labels"}
+
+// theme is a set of weights and sizes. Widths come from the series of
+// ISO 128, heights of letters from that of ISO 3098.
+type theme struct {
+	construction, given, result, bold, mark pen
+	dot                                     float64 // radius
+	label, note                             svg.Micrometre
+	sans                                    bool    // no serifs, no italics, for weak eyes
+	mag                                     float64 // of marks and distances
+}
+
+func themed(thin, given, result, bold int, faint string) theme {
+	return theme{
+		construction: pen{thin, faint, false},
+		given:        pen{given, black, false},
+		result:       pen{result, black, false},
+		bold:         pen{bold, black, false},
+		mark:         pen{given, black, false},
+		dot:          0.6 * mm, label: 3500, note: 2500, mag: 1,
+	}
+}
+
+// themes are those a figure can ask for by name.
+var themes = map[string]theme{
+	"textbook":    themed(180, 350, 500, 700, grey),
+	"exam":        themed(180, 350, 500, 700, black),
+	"slide":       enlarged(themed(350, 700, 1000, 1400, grey), 2, false),
+	"large-print": enlarged(themed(250, 500, 700, 1000, black), 1.4, true),
+}
+
+func enlarged(t theme, mag float64, sans bool) theme {
+	t.mag, t.sans = mag, sans
+	t.dot *= mag
+	t.label, t.note = 5000, 5000
+	if mag >= 2 {
+		t.label = 7000
+	}
+	return t
+}
+
+// ink is the pen and the layer of a thing: by its role, unless the source
+// wished otherwise.
+func (t theme) ink(x *figure.Thing) (pen, layer) {
+	p, l := t.given, givenLayer
+	switch {
+	case x.Weight == figure.Faint:
+		p, l = t.construction, constructionLayer
+	case x.Weight == figure.Bold:
+		p, l = t.bold, resultLayer
+	case x.Role == figure.Construction:
+		p, l = t.construction, constructionLayer
+	case x.Role == figure.Result:
+		p, l = t.result, resultLayer
+	}
+	p.dashed = x.Dashed
+	return p, l
+}
+
+// outranks tells which of two pens inks a stretch that both would draw.
+func (p pen) outranks(q pen) bool {
+	switch {
+	case p.width != q.width:
+		return p.width > q.width
+	case p.colour != q.colour:
+		return p.colour == black
+	default:
+		return !p.dashed && q.dashed
+	}
+}
+
+func (p pen) half() float64 { return float64(p.width) / 2 }
+
+// ink is the pen as the drawing has it. Dashes grow with the width.
+func (p pen) ink() svg.Ink {
+	ink := svg.Ink{Stroke: p.colour, Width: p.width}
+	if p.dashed {
+		unit := max(p.width, 250)
+		ink.Dash = []svg.Micrometre{4 * unit, 2 * unit}
+	}
+	return ink
+}
