@@ -12,6 +12,9 @@ import (
 // numbers and points. Either way ' is a prime and a radicand goes under a bar, which
 // stands for the brackets of √(10 + 2√5).
 func Label(text string, name bool) []Run {
+	if len(text) > maxOutlined {
+		return []Run{{Text: text, Italic: name}}
+	}
 	signs := signsFor(text)
 	l := labeller{name: name, variables: !hasWord(signs)}
 	l.line(signs, 0)
@@ -47,8 +50,8 @@ func (l *labeller) sign(text []rune, i, over int) {
 	switch {
 	case l.name:
 		r.Sub = unicode.IsDigit(text[i]) && i > 0
-		r.Italic = unicode.IsLetter(text[i])
-	case unicode.IsLetter(text[i]):
+		r.Italic = hasCase(text[i])
+	case hasCase(text[i]):
 		r.Italic = isGreek(text[i]) || l.variables && isQuantity(text, i)
 	}
 	if n := len(l.runs); n > 0 && !strings.HasSuffix(l.runs[n-1].Text, surd) {
@@ -145,6 +148,9 @@ func isWord(letters []rune) bool {
 func followsNumber(text []rune, i int) bool {
 	return i > 1 && text[i-1] == ' ' && (unicode.IsDigit(text[i-2]) || text[i-2] == ')')
 }
+
+// hasCase tells the letters of scripts that have capitals, and so italics.
+func hasCase(r rune) bool { return unicode.IsUpper(r) || unicode.IsLower(r) }
 
 func isGreek(r rune) bool { return unicode.Is(unicode.Greek, r) && unicode.IsLower(r) }
 

@@ -9,7 +9,7 @@ const surd = "√"
 const (
 	rootGap   = 16 // least clearance between the radicand and the bar
 	rootEnd   = 5  // the bar runs on past the radicand
-	rootAfter = 8  // then what follows stands off
+	rootAfter = 5  // then what follows stands off
 	rootSlope = 26
 )
 
@@ -18,8 +18,7 @@ const (
 // is lifted along the long stroke until it clears the radicand, and its right
 // side is drawn out to cover it, so that sign and bar are one piece.
 func (t Text) root(radicand block) block {
-	face := t.face(Run{})
-	sign, _ := face.Glyph('√', t.Size)
+	sign, _ := glyph.Roman.Glyph('√', t.Size)
 	underside := 0
 	for _, s := range sign.Outline {
 		if y := s.To[0].Y; y < -t.Size && (underside == 0 || y > underside) {

@@ -99,6 +99,10 @@ func (t Text) line(runs []Run, over int) block {
 // tenths of its height lower.
 const subSize, subDrop, tenths = 7, 3, 10
 
+// maxOutlined is how many bytes of text are drawn as outlines, which take a
+// hundred times as many: longer text stays letters.
+const maxOutlined = 2000
+
 // run sets letters of one face and size.
 func (t Text) run(r Run) block {
 	face, size, drop := t.face(r), t.Size, 0
@@ -112,7 +116,11 @@ func (t Text) run(r Run) block {
 		if letter != ' ' && b.words == nil { // renderers drop spaces at the start
 			b.words = []word{{glyph.Point{X: b.advance, Y: drop}, r.Text[i:], size, face}}
 		}
-		b.letter(letter, face, size, drop)
+		if g, ok := outlined(letter, face, size); ok && len(r.Text) <= maxOutlined {
+			b.add(block{signs: shift(g.Outline, glyph.Point{Y: drop}), advance: g.Advance, box: glyph.NoBox})
+		} else {
+			b.add(unknown(face.Em(size), drop))
+		}
 		previous = letter
 	}
 	return b
@@ -128,19 +136,20 @@ func (t Text) face(r Run) glyph.Face {
 	return glyph.Roman
 }
 
-// letter puts a letter at the end of the block. Marks that combine with the
-// letter before them count as missing, for the faces' tables that place them
-// are not read here.
-func (b *block) letter(letter rune, face glyph.Face, size, drop int) {
-	g, ok := face.Glyph(letter, size)
-	if !ok || unicode.Is(unicode.M, letter) {
-		b.missing = true
-		em := face.Em(size)
-		b.box = b.box.Grow(glyph.Point{X: b.advance, Y: drop - em*9/10}, glyph.Point{X: b.advance + em, Y: drop + em*3/10})
-		b.advance += em
-		return
+// outlined finds a letter's glyph. Marks that combine with the letter before
+// them have none, for the tables that place them are not read here.
+func outlined(letter rune, face glyph.Face, size int) (glyph.Glyph, bool) {
+	if unicode.Is(unicode.M, letter) {
+		return glyph.Glyph{}, false
 	}
-	b.add(block{signs: shift(g.Outline, glyph.Point{Y: drop}), advance: g.Advance, box: glyph.NoBox})
+	return face.Glyph(letter, size)
+}
+
+// unknown keeps the room of a letter that another font will draw: a whole em,
+// as letters of the widest scripts take.
+func unknown(em, drop int) block {
+	room := glyph.NoBox.Grow(glyph.Point{Y: drop - em*9/10}, glyph.Point{X: em, Y: drop + em*3/10})
+	return block{advance: em, box: room, missing: true}
 }
 
 // add puts another block at the end of b.

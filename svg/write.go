@@ -177,12 +177,12 @@ func (s *sheet) piece(p Piece) string {
 		return "L" + s.pair(p.To)
 	}
 	r := s.mm(p.Radius)
-	return "A" + r + " " + r + " 0 " + flag(p.Large) + " " + flag(p.Clockwise) + " " + s.pair(p.To)
+	return "A" + r + " " + r + " 0 " + digit(p.Large) + " " + digit(p.Clockwise) + " " + s.pair(p.To)
 }
 
 func (s *sheet) pair(at XY) string { return s.mm(at.X) + " " + s.mm(at.Y) }
 
-func flag(set bool) string {
+func digit(set bool) string {
 	if set {
 		return "1"
 	}
@@ -210,7 +210,7 @@ func (s *sheet) text(t Text, o Options) {
 		s.path(s.outline(outline, t.At), a)
 	}
 	if live {
-		s.words(b.words, t)
+		s.words(b.words, t, len(outline) > 0)
 	}
 }
 
@@ -231,8 +231,9 @@ func (s *sheet) outline(segments []glyph.Segment, at XY) string {
 }
 
 // words writes text that stays text, each word at its own place, for renderers
-// do not agree on spans that are placed relative to each other.
-func (s *sheet) words(words []word, t Text) {
+// do not agree on spans that are placed relative to each other. They are not
+// read out where an outline beside them has said it all.
+func (s *sheet) words(words []word, t Text, said bool) {
 	family := "STIX Two Text, Times New Roman, Times, serif"
 	if t.Sans {
 		family = "Arial, Helvetica, sans-serif"
@@ -240,6 +241,9 @@ func (s *sheet) words(words []word, t Text) {
 	a := attributes{}
 	a.set("fill", s.colour(t.Fill))
 	a.set("font-family", family)
+	if said {
+		a.set("aria-hidden", "true")
+	}
 	s.startText(t.At, a)
 	for _, w := range words {
 		a := attributes{}
