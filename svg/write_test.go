@@ -89,7 +89,7 @@ func TestGolden(t *testing.T) {
 func TestElements(t *testing.T) {
 	got := string(written(t, everything(), Options{}))
 	for _, want := range []string{
-		`<svg xmlns="http://www.w3.org/2000/svg" width="100.013mm" height="60.06mm" viewBox="0 0 100.013 60.06" role="graphics-document document" lang="en-GB" aria-labelledby="square-on-AB-title square-on-AB-desc">` + "\n",
+		`<svg xmlns="http://www.w3.org/2000/svg" width="100.013mm" height="60.061mm" viewBox="0 0 100.013 60.061" role="graphics-document document" lang="en-GB" aria-labelledby="square-on-AB-title square-on-AB-desc">` + "\n",
 		`<title id="square-on-AB-title">Arcs &amp; &#34;lines&#34; &lt; 5</title>`,
 		`<path d="M10 30 A25 25 0 0 1 50 30" stroke="#767676" stroke-width="0.18" />`,
 		`<path d="M10 30 A25 25 0 1 0 50 30" stroke="#767676" stroke-width="0.18" />`,
@@ -194,7 +194,7 @@ func TestPadToPixels(t *testing.T) {
 	for v := range 200_000 {
 		padded := PadToPixels(v)
 		px := float64(padded) * 96 / 25_400
-		if padded < v || padded-v > 265 || math.Abs(px-math.Round(px)) > 0.5001*96/25_400 {
+		if padded < v || padded-v > 265 || px-math.Floor(px) > 96/25_400.0 {
 			t.Fatalf("%d µm are padded to %d, which is %f px", v, padded, px)
 		}
 		if again := PadToPixels(padded); again != padded {
