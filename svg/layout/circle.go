@@ -7,10 +7,11 @@ import (
 	"trammel/geom/figure"
 )
 
-// Meetings of one arc that lie closer than this are joined by one sweep of the
-// compass; an arc that would go farther round than allRound is drawn as the
-// whole circle.
+// An arc goes a little over its meetings; those that lie closer than oneSweep
+// are joined by one sweep of the compass, and an arc that would go farther
+// round than allRound is drawn as the whole circle.
 const (
+	arcOver  = 3.5 // mm past a meeting
 	oneSweep = 75 * math.Pi / 180
 	allRound = 300 * math.Pi / 180
 )
@@ -86,7 +87,7 @@ func (d *drawing) sweeps(c *figure.Circle, k rounded) []span {
 	for i, p := range c.Used {
 		angles[i] = d.place(p).sub(k.c).angle()
 	}
-	return compass(angles, min(d.mm(3)/k.r, math.Pi/3))
+	return compass(angles, min(d.mm(arcOver)/k.r, math.Pi/3))
 }
 
 // compass sweeps through the angles, over at each end.

@@ -14,11 +14,13 @@ const (
 	res = figure.Result
 )
 
-// textbook is the set of figures that the gates look at.
-var textbook = []struct {
+type entry = struct {
 	name string
 	draw func() *sketch
-}{
+}
+
+// textbook is the set of figures that the gates look at.
+var textbook = []entry{
 	{"bisector", bisector},
 	{"erect", erect},
 	{"kite", kite},

@@ -16,6 +16,7 @@ type label struct {
 	pointed bool          // home is set
 	spots   []spot        // where it may stand
 	at      int           // the spot chosen
+	rivals  []*label      // those whose spots reach its own
 	what    string        // for warnings
 	step    int
 }
@@ -29,16 +30,21 @@ type spot struct {
 	way  float64 // direction from what is labelled
 }
 
-// words sets a text at the height and measures its ink.
-func (d *drawing) words(s string, name bool, height svg.Micrometre) (svg.Text, box) {
-	t := svg.Text{Runs: svg.Label(s, name), Size: height, Fill: black, Sans: d.theme.sans}
+// text is words in the type of the theme.
+func (d *drawing) text(runs []svg.Run, height svg.Micrometre) svg.Text {
+	return svg.Text{Runs: runs, Size: height, Fill: black, Sans: d.theme.sans}
+}
+
+// inkOf is what the words fill, from the left end of the baseline.
+func inkOf(t svg.Text) box {
 	m := svg.Measure(t)
-	return t, box{vec{float64(m.Left), float64(m.Top)}, vec{float64(m.Right), float64(m.Bottom)}}
+	return box{vec{float64(m.Left), float64(m.Top)}, vec{float64(m.Right), float64(m.Bottom)}}
 }
 
 // request makes a label without spots; false for one without ink.
 func (d *drawing) request(s string, name bool, height svg.Micrometre, what string, step int) (*label, bool) {
-	t, ink := d.words(s, name, height)
+	t := d.text(svg.Label(s, name), height)
+	ink := inkOf(t)
 	size := ink.size()
 	return &label{text: t, ink: ink, what: what, step: step}, size.x > 0 && size.y > 0
 }
@@ -85,11 +91,11 @@ func (d *drawing) requestMark(m figure.Mark) {
 			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
 		}
 	case figure.AngleLabel:
-		if l, ok := d.request(m.Text, m.Name, d.theme.label, "the angle "+m.Text, m.Step); ok {
+		if l, ok := d.request(m.Text, m.Name, d.angleHeight(), "the angle "+m.Text, m.Step); ok {
 			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
 		}
 	case figure.Note:
-		if l, ok := d.request(m.Text, false, d.theme.note, "the note "+m.Text, m.Step); ok {
+		if l, ok := d.request(m.Text, false, d.theme.small, "the note "+m.Text, m.Step); ok {
 			d.addPinned(l, d.noteSpots(l, d.place(m.Near)), figure.Pin{})
 		}
 	}
@@ -150,4 +156,17 @@ func (l *label) beyond(u vec, gap float64) float64 {
 		t = min(t, (h+gap)/y)
 	}
 	return t
+}
+
+// narrow angles have no room for large figures; then all angles have small
+// ones, so that the figure keeps one size for them.
+const narrow = 35 * math.Pi / 180
+
+func (d *drawing) angleHeight() svg.Micrometre {
+	for _, m := range d.fig.Marks {
+		if m, ok := m.(figure.AngleLabel); ok && d.corner(m.Angle).sweep < narrow {
+			return d.theme.small
+		}
+	}
+	return d.theme.label
 }

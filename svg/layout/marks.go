@@ -3,7 +3,6 @@ package layout
 import (
 	"math"
 
-	"trammel/geom"
 	"trammel/geom/figure"
 	"trammel/svg"
 )
@@ -159,7 +158,8 @@ func (d *drawing) drawMeasures() {
 			continue
 		}
 		length := math.Round(m.Length * d.scale)
-		t, ink := d.words(measureText(m), true, d.theme.label)
+		t := d.text(measureText(m), d.theme.label)
+		ink := inkOf(t)
 		y += ink.size().y + d.mm(1)
 		base := vec{left, y + d.mm(1.2)}.snap()
 		tip := base.add(vec{length, 0})
@@ -176,17 +176,13 @@ func (d *drawing) drawMeasures() {
 }
 
 // measureText is what stands over a bar: "a = 4 cm".
-func measureText(m *figure.Measure) string {
-	text := m.Text
+func measureText(m *figure.Measure) []svg.Run {
 	if m.Label != nil {
-		text = m.Label.Text
-	} else if m.Name != "" && text != "" {
-		text = m.Name + " = " + text
-	} else if text == "" {
-		text = m.Name
+		return svg.Label(m.Label.Text, m.Label.Name)
 	}
-	return text
+	runs := svg.Label(m.Name, true)
+	if m.Name != "" && m.Text != "" {
+		runs = append(runs, svg.Run{Text: " = "})
+	}
+	return append(runs, svg.Label(m.Text, false)...)
 }
-
-// near tells whether two points of the plane are one place on the paper.
-func (d *drawing) same(p, q geom.Point) bool { return d.place(p).dist(d.place(q)) < touching }

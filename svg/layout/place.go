@@ -1,15 +1,14 @@
 package layout
 
-import (
-	"sort"
-)
+import "sort"
 
 // What touching costs. A spot whose cost reaches costTouch is a bad one.
 const (
 	costTouch   = 1000 // black ink; grey is two thirds
 	costMark    = 1200
 	costDot     = 2000
-	costNear    = 45 // ink within the clearance
+	costTight   = 90 // ink within the tight distance
+	costNear    = 30 // ink within the comfortable one
 	costForeign = 70 // another point is nearer than one's own
 	costLabels  = 4000
 	costClose   = 60 // labels closer than a letter apart
@@ -17,11 +16,15 @@ const (
 
 // Distances in millimetres that a label keeps.
 const (
-	clearInk    = 0.3 // from ink, at least
-	comfortInk  = 0.8 // from ink, better
-	clearLabel  = 0.5
-	comfortable = 1.6
+	clearInk     = 0.3 // from ink, at least
+	tightInk     = 0.55
+	comfortInk   = 0.9
+	clearLabel   = 0.5 // from another label, at least
+	comfortLabel = 1.6
 )
+
+// maxPairs bounds the pairs that are tried together.
+const maxPairs = 400
 
 // placeLabels chooses a spot for every label: the most constrained first, each
 // where it costs least; then each in turn moves to its best answer to the
@@ -29,17 +32,12 @@ const (
 // Nothing is left to chance, and ties go by the order of the source.
 func (d *drawing) placeLabels() {
 	d.priceSpots()
-	order := d.constrainedFirst()
-	placed := make([]*label, 0, len(order))
-	for _, l := range order {
-		l.at = l.best(placed)
-		placed = append(placed, l)
+	d.findRivals()
+	for _, l := range d.constrainedFirst() {
+		l.at = d.best(l)
 	}
 	d.settle()
-	for range 3 {
-		if !d.movePairs() {
-			break
-		}
+	for left := maxPairs; left > 0 && d.movePairs(&left); {
 		d.settle()
 	}
 	for _, l := range d.labels {
@@ -80,17 +78,19 @@ func (d *drawing) priceSpots() {
 
 func (d *drawing) price(g *grid, l *label, s *spot) {
 	own := s.near(l.home)
-	clear, comfort := d.mm(clearInk), d.mm(comfortInk)
-	wide := comfort
+	wide := d.mm(comfortInk)
 	if l.pointed {
 		wide = max(wide, own)
 	}
 	g.near(s.grow(wide+mm), func(o *obstacle) {
 		switch {
-		case o.touches(s.grow(clear + o.half)):
+		case o.touches(s.grow(d.mm(clearInk) + o.half)):
 			s.cost += o.weight
 			s.hits++
-		case o.touches(s.grow(comfort+o.half)) && !d.owns(l, o):
+		case d.owns(l, o):
+		case o.touches(s.grow(d.mm(tightInk) + o.half)):
+			s.cost += costTight
+		case o.touches(s.grow(d.mm(comfortInk) + o.half)):
 			s.cost += costNear
 		}
 		if o.dot >= 0 && l.pointed && d.dots[o.dot].owner != l.owner && s.near(d.dots[o.dot].c) <= own {
@@ -105,6 +105,28 @@ func (d *drawing) owns(l *label, o *obstacle) bool {
 		return false
 	}
 	return o.dot >= 0 && d.dots[o.dot].owner == l.owner || o.stroke >= 0 && d.strokes[o.stroke].owner == l.owner
+}
+
+// unplaced is where a label is before it has a spot.
+const unplaced = -1
+
+// findRivals tells each label which others may get in its way.
+func (d *drawing) findRivals() {
+	room := make([]box, len(d.labels))
+	for i, l := range d.labels {
+		l.at = unplaced
+		room[i] = nowhere
+		for _, s := range l.spots {
+			room[i] = room[i].union(s.grow(d.mm(comfortLabel)))
+		}
+	}
+	for i, l := range d.labels {
+		for j, o := range d.labels {
+			if i != j && room[i].overlaps(room[j]) {
+				l.rivals = append(l.rivals, o)
+			}
+		}
+	}
 }
 
 // constrainedFirst orders the labels by how few good spots they have.
@@ -123,34 +145,36 @@ func (d *drawing) constrainedFirst() []*label {
 }
 
 // clash is what two labels at these spots cost each other.
-func clash(a, b box) int {
+func (d *drawing) clash(a, b *spot) int {
 	switch {
-	case !a.grow(comfortable * mm).overlaps(b):
+	case !a.grow(d.mm(comfortLabel)).overlaps(b.box):
 		return 0
-	case a.grow(clearLabel * mm).overlaps(b):
+	case a.grow(d.mm(clearLabel)).overlaps(b.box):
 		return costLabels
 	}
 	return costClose
 }
 
-// total is what l at spot i costs among the others.
-func (l *label) total(i int, others []*label) int {
+// total is what l at its spot i costs among its rivals, leaving out one.
+func (d *drawing) total(l *label, i int, but *label) int {
 	cost := l.spots[i].cost
-	for _, o := range others {
-		if o != l {
-			cost += clash(l.spots[i].box, o.spots[o.at].box)
+	for _, o := range l.rivals {
+		if o != but && o.at != unplaced {
+			cost += d.clash(&l.spots[i], &o.spots[o.at])
 		}
 	}
 	return cost
 }
 
-func (l *label) best(others []*label) int {
-	best, least := 0, l.total(0, others)
-	for i := 1; i < len(l.spots); i++ {
+// best is the spot where l costs least as the others stand.
+func (d *drawing) best(l *label) int {
+	best, least := max(l.at, 0), 0
+	least = d.total(l, best, nil)
+	for i := range l.spots {
 		if l.spots[i].cost >= least {
 			continue
 		}
-		if cost := l.total(i, others); cost < least {
+		if cost := d.total(l, i, nil); cost < least {
 			best, least = i, cost
 		}
 	}
@@ -158,12 +182,12 @@ func (l *label) best(others []*label) int {
 }
 
 // settle lets each label answer the others in turn. The sum of all costs falls
-// with every move, so it ends.
+// with every move, so it ends; the bound keeps it short.
 func (d *drawing) settle() {
 	for range 20 {
 		moved := false
 		for _, l := range d.labels {
-			if best := l.best(d.labels); l.total(best, d.labels) < l.total(l.at, d.labels) {
+			if best := d.best(l); best != l.at {
 				l.at, moved = best, true
 			}
 		}
@@ -173,60 +197,49 @@ func (d *drawing) settle() {
 	}
 }
 
-// movePairs moves a label that suffers together with one in its way, where
-// the two gain by it.
-func (d *drawing) movePairs() bool {
+// movePairs moves a label that suffers together with a rival, where the two
+// gain by it, and tells whether any did. Left counts the pairs that may still
+// be tried.
+func (d *drawing) movePairs(left *int) bool {
 	moved := false
 	for _, l := range d.labels {
-		if l.total(l.at, d.labels) < costTouch/2 {
-			continue
-		}
-		for _, o := range d.labels {
-			if o != l && l.range_().overlaps(o.range_()) && d.movePair(l, o) {
-				moved = true
+		for _, o := range l.rivals {
+			if d.total(l, l.at, nil) < costTouch/2 {
+				break
 			}
+			if *left--; *left < 0 {
+				return moved
+			}
+			moved = d.movePair(l, o) || moved
 		}
 	}
 	return moved
-}
-
-// range_ is all the paper that the label might take.
-func (l *label) range_() box {
-	b := nowhere
-	for _, s := range l.spots {
-		b = b.union(s.box)
-	}
-	return b
 }
 
 func (d *drawing) movePair(l, o *label) bool {
-	others := make([]*label, 0, len(d.labels))
-	for _, x := range d.labels {
-		if x != l && x != o {
-			others = append(others, x)
-		}
-	}
-	costL, costO := l.totals(others), o.totals(others)
-	li, oi := l.at, o.at
-	least := costL[li] + costO[oi] + clash(l.spots[li].box, o.spots[oi].box)
-	for i, a := range costL {
-		for j, b := range costO {
-			if a+b < least {
-				if c := a + b + clash(l.spots[i].box, o.spots[j].box); c < least {
-					least, li, oi = c, i, j
-				}
+	costL, costO := d.totals(l, o), d.totals(o, l)
+	i, j := l.at, o.at
+	least := costL[i] + costO[j] + d.clash(&l.spots[i], &o.spots[j])
+	for a := range costL {
+		for b := range costO {
+			if costL[a]+costO[b] >= least {
+				continue
+			}
+			if c := costL[a] + costO[b] + d.clash(&l.spots[a], &o.spots[b]); c < least {
+				least, i, j = c, a, b
 			}
 		}
 	}
-	moved := li != l.at || oi != o.at
-	l.at, o.at = li, oi
+	moved := i != l.at || j != o.at
+	l.at, o.at = i, j
 	return moved
 }
 
-func (l *label) totals(others []*label) []int {
+// totals are the costs of all spots of l, whatever one rival does.
+func (d *drawing) totals(l, but *label) []int {
 	costs := make([]int, len(l.spots))
 	for i := range costs {
-		costs[i] = l.total(i, others)
+		costs[i] = d.total(l, i, but)
 	}
 	return costs
 }

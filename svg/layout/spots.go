@@ -12,7 +12,10 @@ const (
 	costRank   = 5   // for each place down the customary order
 	costSector = 80  // for hugging a line at the point
 	costBisect = 90  // for turning from the middle of an open corner
+	costNarrow = 50  // for a narrow sector, where there is a wide one
 	costInside = 60  // for the inner side of a figure or circle
+	costSide   = 9   // for the square of the steps away from a stroke
+	costDoubt  = 150 // for standing in another angle
 	costOff    = 160 // for the wrong side of an angle
 )
 
@@ -35,7 +38,11 @@ func rank(angle float64) float64 {
 var pointGaps = []struct {
 	gap  float64
 	cost int
-}{{1.2, 0}, {1.7, 25}, {2.4, 70}, {3.4, 150}}
+}{{1.4, 0}, {1.9, 25}, {2.6, 70}, {3.5, 150}, {6, 300}, {9, 450}}
+
+// crowded is how many rays leave a point before its label may go to the last
+// two distances: between them there is room only farther out.
+const crowded = 6
 
 func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
 	ways := make([]float64, directions)
@@ -45,39 +52,41 @@ func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
 	if pin.Set {
 		ways = []float64{clock(pin)}
 	}
-	comfort := d.comfort(l.home)
+	rays := d.raysAt(l.home)
+	gaps := pointGaps
+	if len(rays) < crowded {
+		gaps = gaps[:len(gaps)-2]
+	}
 	var spots []spot
-	for _, g := range pointGaps {
+	for _, g := range gaps {
 		for _, w := range ways {
 			c := l.home.add(way(w).times(l.beyond(way(w), d.mm(g.gap))))
-			spots = append(spots, l.spotAt(c, g.cost+comfort(w), l.home))
+			spots = append(spots, l.spotAt(c, g.cost+comfort(rays, w), l.home))
 		}
 	}
 	return spots
 }
 
-// comfort tells what each direction from p costs: the middle of a corner that
-// opens wider than half a turn is best; elsewhere the customary order rules,
-// away from the lines that leave p.
-func (d *drawing) comfort(p vec) func(float64) int {
-	rays := d.raysAt(p)
-	middle, widest := widestSector(rays)
-	return func(angle float64) int {
-		cost := rank(angle) * costRank
-		if len(rays) == 0 {
-			return int(cost)
-		}
-		nearest := math.Pi
-		for _, r := range rays {
-			nearest = min(nearest, apart(r, angle))
-		}
-		enough := min(widest/2, math.Pi/3.6)
-		cost += costSector * max(0, 1-nearest/enough)
-		if widest > 1.03*math.Pi {
-			cost += costBisect*apart(angle, middle)/math.Pi - 0.6*rank(angle)*costRank
-		}
-		return int(math.Round(cost))
+// comfort is what a direction from a point costs, by the rays of ink that
+// leave it: the middle of a corner that opens wider than half a turn is best;
+// elsewhere the customary order rules, in the wider sectors and away from ink.
+func comfort(rays []float64, angle float64) int {
+	cost := rank(angle) * costRank
+	if len(rays) == 0 {
+		return int(cost)
 	}
+	middle, widest := widestSector(rays)
+	before, after := fullway, fullway
+	for _, r := range rays {
+		before, after = min(before, turn(angle-r)), min(after, turn(r-angle))
+	}
+	enough := min(widest/2, math.Pi/3.6)
+	cost += costSector * max(0, 1-min(before, after)/enough)
+	cost += costNarrow * (1 - min(before+after, widest)/widest)
+	if widest > 1.03*math.Pi {
+		cost += costBisect*apart(angle, middle)/math.Pi - 0.6*rank(angle)*costRank
+	}
+	return int(math.Round(cost))
 }
 
 // raysAt are the directions in which ink leaves p.
@@ -111,7 +120,7 @@ func widestSector(rays []float64) (middle, width float64) {
 }
 
 // sideGaps are the distances in millimetres from a stroke to words beside it.
-var sideGaps = []float64{0.9, 1.4, 2.1, 3.0}
+var sideGaps = []float64{0.9, 1.4, 2.2, 3.0}
 
 // beside appends spots on both sides of the place p of a straight that runs
 // along u. The cost of a side is told by the sides, left first.
@@ -119,7 +128,7 @@ func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [
 	for i, n := range [2]vec{u.left(), u.left().times(-1)} {
 		for j, g := range sideGaps {
 			c := p.add(n.times(l.reach(n) + d.mm(g)))
-			spots = append(spots, l.spotAt(c, int(cost+sides[i]+float64(j*j)*18), p))
+			spots = append(spots, l.spotAt(c, int(cost+sides[i]+float64(j*j)*costSide), p))
 		}
 	}
 	return spots
@@ -128,7 +137,7 @@ func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [
 // sides tells which side of the straight through p along u is the inner one of
 // the figure; the upper side, or the right of an upright, is taken otherwise.
 func (d *drawing) sides(p, u vec) [2]float64 {
-	off := u.cross(d.heart().sub(p))
+	off := u.cross(d.heart(p).sub(p))
 	switch {
 	case off > 2*mm:
 		return [2]float64{costInside, 0}
@@ -141,13 +150,20 @@ func (d *drawing) sides(p, u vec) [2]float64 {
 	return [2]float64{costInside / 4, 0}
 }
 
-// heart is the middle of the figure's points.
-func (d *drawing) heart() vec {
+// heart is the middle of the figure's points, those near p counting most.
+func (d *drawing) heart(p vec) vec {
 	var sum vec
-	for _, p := range d.fig.Points {
-		sum = sum.add(d.place(p.At))
+	weight := 0.0
+	for _, q := range d.fig.Points {
+		at := d.place(q.At)
+		near := 1 + at.sub(p).dot(at.sub(p))/(mm*mm)
+		w := 1 / float64(near*near)
+		sum, weight = sum.add(at.times(w)), weight+w
 	}
-	return sum.times(1 / max(1, float64(len(d.fig.Points))))
+	if weight == 0 {
+		return p
+	}
+	return sum.times(1 / weight)
 }
 
 // lengthSpots lie along the segment, best at its middle.
@@ -162,7 +178,7 @@ func (d *drawing) along(l *label, a, b vec) []spot {
 	var spots []spot
 	for _, part := range []float64{0.5, 0.46, 0.54, 0.42, 0.58, 0.37, 0.63, 0.31, 0.69, 0.25, 0.75, 0.18, 0.82} {
 		p := a.add(b.sub(a).times(part))
-		spots = d.beside(spots, l, p, u, 400*math.Abs(part-0.5), sides)
+		spots = d.beside(spots, l, p, u, 700*math.Abs(part-0.5), sides)
 	}
 	return spots
 }
@@ -210,11 +226,23 @@ func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
 		for i := range n {
 			angle := s.lo + (float64(i)+0.5)*(s.hi-s.lo)/float64(n)
 			p, u := k.c.add(way(angle).times(k.r)), way(angle)
-			cost := rank(angle) * costRank
+			cost := rank(angle)*costRank + d.encircled(p, c)
 			spots = d.beside(spots, l, p, u.left().times(-1), cost, [2]float64{0, costInside})
 		}
 	}
 	return spots
+}
+
+// encircled is what it costs that p lies within other circles, where a name
+// could be read as theirs.
+func (d *drawing) encircled(p vec, but *figure.Circle) float64 {
+	cost := 0.0
+	for _, s := range d.strokes {
+		if a, ok := s.curve.(arc); ok && a.all() && s.owner != &but.Thing && a.c.dist(p) < a.r {
+			cost += costInside / 2
+		}
+	}
+	return cost
 }
 
 // angleSpots lie on the bisector beyond the arc, then a little off it, and at
@@ -226,10 +254,10 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 	}
 	var spots []spot
 	for i, out := range []float64{0.9, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
-		for _, part := range []float64{0, -0.1, 0.1, -0.2, 0.2} {
+		for _, part := range []float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3} {
 			u := way(c.middle() + part*c.sweep)
 			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
-			spots = append(spots, l.spotAt(p, i*14+int(math.Abs(part)*200), c.at))
+			spots = append(spots, l.spotAt(p, i*14+int(math.Abs(part)*200)+d.doubt(c, p), c.at))
 		}
 	}
 	for _, arm := range []float64{c.from, c.from + c.sweep} {
@@ -244,6 +272,18 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 		}
 	}
 	return spots
+}
+
+// doubt is what it costs to stand beyond the mark of another angle at the same
+// vertex, where words would be read as its size.
+func (d *drawing) doubt(c corner, p vec) int {
+	w := p.sub(c.at)
+	for _, b := range d.bands {
+		if b.at == c.at && !b.same(c) && turn(w.angle()-b.from) <= b.sweep && b.sweep < c.sweep && w.len() > b.lo {
+			return costDoubt
+		}
+	}
+	return 0
 }
 
 // noteSpots are round a place, like a point's but farther out.

@@ -40,10 +40,10 @@ var classes = [layers]string{"shade", "construction", "given", "result", "marks"
 // ISO 128, heights of letters from that of ISO 3098.
 type theme struct {
 	construction, given, result, bold, mark pen
-	dot                                     float64 // radius
-	label, note                             svg.Micrometre
-	sans                                    bool    // no serifs, no italics, for weak eyes
-	mag                                     float64 // of marks and distances
+	dot                                     float64        // radius
+	label, small                            svg.Micrometre // small for notes and narrow angles
+	sans                                    bool           // no serifs, no italics, for weak eyes
+	mag                                     float64        // of marks and distances
 }
 
 func themed(thin, given, result, bold int, faint string) theme {
@@ -53,25 +53,23 @@ func themed(thin, given, result, bold int, faint string) theme {
 		result:       pen{result, black, false},
 		bold:         pen{bold, black, false},
 		mark:         pen{given, black, false},
-		dot:          0.6 * mm, label: 3500, note: 2500, mag: 1,
+		dot:          0.6 * mm, label: 3500, small: 2500, mag: 1,
 	}
 }
 
 // themes are those a figure can ask for by name.
 var themes = map[string]theme{
-	"textbook":    themed(180, 350, 500, 700, grey),
-	"exam":        themed(180, 350, 500, 700, black),
-	"slide":       enlarged(themed(350, 700, 1000, 1400, grey), 2, false),
-	"large-print": enlarged(themed(250, 500, 700, 1000, black), 1.4, true),
+	"textbook":    themed(250, 350, 500, 700, grey),
+	"exam":        themed(250, 350, 500, 700, black),
+	"slide":       enlarged(themed(350, 700, 1000, 1400, grey), 2, 7000, 5000, false),
+	"large-print": enlarged(themed(250, 500, 700, 1000, black), 1.4, 5000, 5000, true),
 }
 
-func enlarged(t theme, mag float64, sans bool) theme {
+// enlarged sets larger letters and marks.
+func enlarged(t theme, mag float64, label, small svg.Micrometre, sans bool) theme {
 	t.mag, t.sans = mag, sans
 	t.dot *= mag
-	t.label, t.note = 5000, 5000
-	if mag >= 2 {
-		t.label = 7000
-	}
+	t.label, t.small = label, small
 	return t
 }
 
