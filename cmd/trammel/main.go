@@ -1,0 +1,103 @@
+// Trammel draws geometric constructions: a source that reads as a teacher says
+// the construction becomes a textbook figure in SVG.
+package main
+
+import (
+	"errors"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/alecthomas/kong"
+	"golang.org/x/term"
+)
+
+// The exit codes: the worst that happened in a run.
+const (
+	exitGood   = 0
+	exitSource = 1 // a source has errors
+	exitUsage  = 2 // the command line asks for nothing that can be done
+	exitFault  = 3 // a file could not be read or written, or trammel itself failed
+)
+
+// cli is the command line.
+type cli struct {
+	Asked help `name:"help" short:"h" help:"Show what a command does."`
+
+	Build   buildCmd   `cmd:"" help:"Draw figures."`
+	Check   checkCmd   `cmd:"" help:"Say of each claim that it holds."`
+	Fmt     formatCmd  `cmd:"" help:"Lay sources out in the usual way."`
+	Watch   watchCmd   `cmd:"" help:"Draw figures again whenever their sources change."`
+	Help    helpCmd    `cmd:"" help:"Show what trammel does, or one of its commands."`
+	Version versionCmd `cmd:"" help:"Say which trammel this is."`
+}
+
+// env is what a run has to do with besides files.
+type env struct {
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	colour         bool // on stderr
+	compile        func(path string, text []byte) *result
+	status         int
+}
+
+// raise makes the exit code at least this bad.
+func (e *env) raise(status int) { e.status = max(e.status, status) }
+
+// usageError is a command line that cannot be done: nothing has been done.
+type usageError struct{ text, hint string }
+
+func (u *usageError) Error() string { return u.text }
+
+func main() {
+	e := &env{
+		stdin:   os.Stdin,
+		stdout:  os.Stdout,
+		stderr:  os.Stderr,
+		colour:  wantsColour(os.Stderr),
+		compile: compileSource,
+	}
+	os.Exit(run(e, os.Args[1:]))
+}
+
+// wantsColour follows no-color.org; a terminal that calls itself dumb has none.
+func wantsColour(f *os.File) bool {
+	return os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb" && term.IsTerminal(int(f.Fd()))
+}
+
+// run does what the arguments ask for and returns the exit code.
+func run(e *env, args []string) int {
+	k, err := kong.New(&cli{},
+		kong.Name("trammel"),
+		kong.NoDefaultHelp(),
+		kong.Writers(e.stdout, e.stderr),
+		kong.Help(printHelp),
+		kong.ConfigureHelp(kong.HelpOptions{WrapUpperBound: 80}),
+	)
+	if err != nil {
+		panic(err) // the struct tags above are wrong
+	}
+	if len(args) == 0 {
+		args = []string{"help"}
+	}
+	ctx, err := k.Parse(args)
+	if err == nil {
+		err = ctx.Run(e)
+	}
+	return e.finish(err)
+}
+
+// finish turns the error of a whole run into its exit code.
+func (e *env) finish(err error) int {
+	var usage *usageError
+	switch {
+	case err == nil || errors.Is(err, errHelped):
+	case errors.As(err, &usage):
+		e.complain("", usage.text, usage.hint)
+		e.raise(exitUsage)
+	default: // kong's own
+		e.complain("", strings.TrimSpace(err.Error()), `"trammel help" shows the commands`)
+		e.raise(exitUsage)
+	}
+	return e.status
+}

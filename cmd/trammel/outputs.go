@@ -1,0 +1,96 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// job is a source and where its picture goes; "-" is the standard output.
+type job struct {
+	input
+	picture string
+}
+
+// plan says where the pictures go: beside their sources, or where -o says.
+func (e *env) plan(list []input, out string) ([]job, error) {
+	toFile, err := namesFile(list, out)
+	if err != nil {
+		return nil, err
+	}
+	jobs := make([]job, len(list))
+	for i, in := range list {
+		jobs[i] = job{in, pictureOf(in, out)}
+		if toFile {
+			jobs[i].picture = out
+		}
+	}
+	return jobs, e.clash(jobs)
+}
+
+// pictureOf is where a picture goes when -o is a folder or nothing.
+func pictureOf(in input, out string) string {
+	switch {
+	case in.path == stdio:
+		return stdio
+	case out == "":
+		return withSVG(in.path)
+	}
+	return filepath.Join(out, withSVG(in.within))
+}
+
+func withSVG(source string) string {
+	return strings.TrimSuffix(source, filepath.Ext(source)) + ".svg"
+}
+
+// namesFile tells whether -o names a file, which takes one figure only, or a
+// folder.
+func namesFile(list []input, out string) (bool, error) {
+	info, err := os.Stat(out)
+	isFolder := err == nil && info.IsDir() || strings.HasSuffix(out, "/") || strings.HasSuffix(out, string(filepath.Separator))
+	isFile := out == stdio || err == nil || strings.EqualFold(filepath.Ext(out), ".svg")
+	single := len(list) == 1 && list[0].named
+	switch {
+	case out == "":
+		return false, nil
+	case single && list[0].path == stdio && (isFolder || !isFile):
+		return false, &usageError{"what comes from the standard input has no name to give its picture", "say one: -o figure.svg"}
+	case isFolder:
+		return false, nil
+	case isFile && !single:
+		return false, &usageError{fmt.Sprintf("-o %s takes one figure, and a folder or several sources are given", out), "name a folder to put the pictures in, with a slash at its end"}
+	case !isFile && filepath.Ext(out) != "":
+		return false, &usageError{fmt.Sprintf("-o %s is neither a picture, which ends in .svg, nor a folder", out), "a folder that does not exist yet needs a slash at its end"}
+	}
+	return isFile, nil
+}
+
+// clash is the error of two figures that would be drawn to one file. Sources
+// that hold constructions only are drawn nowhere and clash with nothing.
+func (e *env) clash(jobs []job) error {
+	first := map[string]job{}
+	for _, j := range jobs {
+		key := absolute(j.picture)
+		other, taken := first[key]
+		switch {
+		case !taken:
+			first[key] = j
+		case !e.draws(j):
+		case !e.draws(other):
+			first[key] = j
+		default:
+			return &usageError{
+				fmt.Sprintf("%s and %s would both be drawn to %s", other.path, j.path, j.picture),
+				"build them into different folders",
+			}
+		}
+	}
+	return nil
+}
+
+// draws tells whether a source holds a figure, or might once its errors are mended.
+func (e *env) draws(j job) bool {
+	d := e.compileInput(j.input)
+	return d.err != nil || d.result.Figure != nil || d.result.Problems.Failed()
+}

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"trammel/lang/source"
+)
+
+// complain writes a message about a file, or about the command line when the
+// name is empty: "x.trm: error: no such file".
+func (e *env) complain(name, text, help string) {
+	if name != "" {
+		name = printable(name) + ": "
+	}
+	fmt.Fprintf(e.stderr, "%s%s %s\n", name, e.paint("31;1", "error:"), printable(text))
+	if help != "" {
+		fmt.Fprintf(e.stderr, "  %s %s\n", e.paint("1", "help:"), printable(help))
+	}
+}
+
+// fail reports an error about a file and raises the exit code to suit.
+func (e *env) fail(name string, err error) {
+	text, help, status := explain(name, err)
+	e.complain(name, text, help)
+	e.raise(status)
+}
+
+// paint sets text in a colour of ECMA-48, where colours are wanted.
+func (e *env) paint(sgr, text string) string {
+	if !e.colour {
+		return text
+	}
+	return "\x1b[" + sgr + "m" + text + "\x1b[m"
+}
+
+// reporter shows the problems of many sources, each problem once: a fault of a
+// library comes up again with every source that uses it.
+type reporter struct {
+	*env
+	shown map[string]bool
+}
+
+func newReporter(e *env) *reporter { return &reporter{e, map[string]bool{}} }
+
+// report shows what went wrong with a drawing and raises the exit code to suit.
+func (r *reporter) report(d *drawing) {
+	if d.err != nil {
+		r.fail(d.name(), d.err)
+	}
+	if d.result != nil {
+		r.problems(d.result.Problems)
+	}
+	for _, text := range d.warnings {
+		r.once(func(w io.Writer) {
+			fmt.Fprintf(w, "%s: %s %s\n", printable(d.name()), r.paint("35;1", "warning:"), printable(text))
+		})
+	}
+}
+
+// problems shows errors and warnings of sources.
+func (r *reporter) problems(list source.List) {
+	for _, p := range list {
+		r.once(func(w io.Writer) { printProblem(w, p, r.colour) })
+	}
+	if list.Failed() {
+		r.raise(exitSource)
+	}
+}
+
+// unread reports files and folders that could not be looked into.
+func (r *reporter) unread(list []failure) {
+	for _, f := range list {
+		r.fail(f.path, f.err)
+	}
+}
+
+// once lets a message through that has not been shown before.
+func (r *reporter) once(print func(io.Writer)) {
+	var b strings.Builder
+	print(&b)
+	if !r.shown[b.String()] {
+		r.shown[b.String()] = true
+		io.WriteString(r.stderr, b.String())
+	}
+}
+
+// explain puts an error about a file into words.
+func explain(name string, err error) (text, help string, status int) {
+	var f *fault
+	var path *fs.PathError
+	switch {
+	case errors.As(err, &f):
+		return f.Error(), "please report it, with the source", exitFault
+	case errors.Is(err, errTooLarge):
+		return err.Error(), "", exitSource
+	case errors.As(err, &path) && path.Path != name:
+		return fmt.Sprintf("cannot %s %s: %s", path.Op, path.Path, reason(path.Err)), "", exitFault
+	}
+	return reason(bare(err)), "", exitFault
+}
+
+// reason is what the system says, in the words of this program.
+func reason(err error) string {
+	if errors.Is(err, fs.ErrNotExist) {
+		return "no such file or folder"
+	}
+	return err.Error()
+}
+
+// printable is text that a terminal shows as it is: whatever could steer the
+// terminal, turn the direction of writing or is no UTF-8 is escaped as in Go.
+func printable(s string) string {
+	var b strings.Builder
+	for len(s) > 0 {
+		r, n := utf8.DecodeRuneInString(s)
+		switch {
+		case r == utf8.RuneError && n == 1:
+			fmt.Fprintf(&b, `\x%02x`, s[0])
+		case strconv.IsPrint(r):
+			b.WriteRune(r)
+		default:
+			b.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
+		}
+		s = s[n:]
+	}
+	return b.String()
+}
