@@ -1,76 +1,307 @@
-// Package exact does arithmetic in the constructible numbers without error.
+// Package exact does arithmetic in the constructible numbers without error,
+// and in those that the cosines of whole degrees generate with them.
+//
+// A number is a lazy node: an operation and its operands, with an interval of
+// floats that holds the value. Most signs are read off the interval; only when
+// it cannot tell is the number written out in a tower of square roots, where
+// being 0 is a matter of form. No verdict is ever a guess: a number is 0 only
+// if its exact form is, it is positive or negative only if an enclosure says
+// so, and a decision that would cost too much panics with *Undecided.
 package exact
 
-import "math/big"
+import (
+	"math/big"
+)
 
-// Field is the world of one figure's numbers. Not safe for concurrent use.
-type Field struct{}
+// Field is the world of one figure's numbers. Not safe for concurrent use;
+// different fields are independent.
+type Field struct {
+	tower   *tower
+	roots   map[int64]*Real    // of square-free whole numbers, each once
+	cosines map[angle][2]*Real // by angle, each once
+	golden  *Real              // √(10 + 2√5), once needed
+}
 
 // NewField is an empty field: the rationals, growing as roots are taken.
-func NewField() *Field { return &Field{} }
+func NewField() *Field {
+	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}}
+}
+
+// operation says how a node got its value from its operands.
+type operation uint8
+
+const (
+	ratio      operation = iota // num/den
+	written                     // no operands: the exact form is all there is
+	sum                         // x + y
+	difference                  // x - y
+	product                     // x · y
+	quotient                    // x / y, where y ≠ 0
+	negation                    // -x
+	root                        // √x, where x > 0
+)
 
 // Real is an exact number of a Field; it never changes.
-type Real struct{}
+type Real struct {
+	field    *Field
+	op       operation
+	depth    int32 // operations on the longest way down to a ratio
+	x, y     *Real
+	num, den int64 // of a ratio, in lowest terms, den > 0
+	bounds   interval
+
+	// What has been found out about the value so far.
+	near  enclosure
+	exact *number
+}
 
 // Int is a whole number.
-func (f *Field) Int(n int64) *Real { panic("stub") }
+func (f *Field) Int(n int64) *Real { return f.ratio(n, 1) }
 
 // Rat is a fraction.
-func (f *Field) Rat(r *big.Rat) *Real { panic("stub") }
+func (f *Field) Rat(r *big.Rat) *Real {
+	if r.Num().IsInt64() && r.Denom().IsInt64() {
+		return f.ratio(r.Num().Int64(), r.Denom().Int64())
+	}
+	num := constant(whole(new(big.Int).Set(r.Num())))
+	return f.written(f.tower.fraction(num, whole(new(big.Int).Set(r.Denom()))))
+}
 
-// CosSin gives the cosine and sine of an angle in degrees.
-func (f *Field) CosSin(degrees *big.Rat) (cos, sin *Real, err error) { panic("stub") }
+// ratio is num/den, which must be in lowest terms.
+func (f *Field) ratio(num, den int64) *Real {
+	return &Real{field: f, num: num, den: den, bounds: ratioInterval(num, den)}
+}
+
+// reduced is num/den for den ≠ 0; nil if lowest terms with a positive
+// denominator do not fit.
+func (f *Field) reduced(num, den int64) *Real {
+	if den < 0 {
+		num, den = -num, -den
+	}
+	g := gcd64(num, den)
+	if g <= 0 || den < 0 || num == -num && num != 0 {
+		return nil
+	}
+	return f.ratio(num/g, den/g)
+}
+
+// written is a node for a number of the tower.
+func (f *Field) written(n *number) *Real {
+	x := &Real{field: f, op: written, exact: n, bounds: everything}
+	x.near = n.enclose(64)
+	x.bounds = x.near.interval()
+	if n.isZero() {
+		return f.Int(0)
+	}
+	return x
+}
+
+// deepest is how many operations may hang below a node before its exact form
+// is worked out at once: what follows the operands down calls itself.
+const deepest = 10000
+
+func (f *Field) node(op operation, x, y *Real, bounds interval) *Real {
+	z := &Real{field: f, op: op, x: x, y: y, bounds: bounds, depth: x.depth + 1}
+	if y != nil && y.depth >= z.depth {
+		z.depth = y.depth + 1
+	}
+	if z.depth > deepest {
+		return f.written(z.form())
+	}
+	return z
+}
 
 // Field is where x lives.
-func (x *Real) Field() *Field     { panic("stub") }
-func (x *Real) Add(y *Real) *Real { panic("stub") }
-func (x *Real) Sub(y *Real) *Real { panic("stub") }
-func (x *Real) Mul(y *Real) *Real { panic("stub") }
+func (x *Real) Field() *Field { return x.field }
 
-// Div panics with *DivisionByZero if y is 0.
-func (x *Real) Div(y *Real) *Real { panic("stub") }
-func (x *Real) Neg() *Real        { panic("stub") }
-func (x *Real) Abs() *Real        { panic("stub") }
+func (x *Real) isRatio() bool { return x.op == ratio }
+func (x *Real) isInt(n int64) bool {
+	return x.op == ratio && x.num == n && x.den == 1
+}
+
+// Add is x + y.
+func (x *Real) Add(y *Real) *Real {
+	switch {
+	case x.isInt(0):
+		return y
+	case y.isInt(0):
+		return x
+	case x.isRatio() && y.isRatio():
+		if z := x.addRatio(y); z != nil {
+			return z
+		}
+	case y.op == negation:
+		return x.Sub(y.x)
+	}
+	return x.field.node(sum, x, y, x.bounds.add(y.bounds))
+}
+
+// addRatio is x + y for ratios; nil if that does not fit.
+func (x *Real) addRatio(y *Real) *Real {
+	a, ok1 := mul64(x.num, y.den)
+	b, ok2 := mul64(y.num, x.den)
+	den, ok3 := mul64(x.den, y.den)
+	if num := a + b; ok1 && ok2 && ok3 && (num > a) == (b > 0) {
+		return x.field.reduced(num, den)
+	}
+	return nil
+}
+
+// Sub is x - y.
+func (x *Real) Sub(y *Real) *Real {
+	switch {
+	case x == y:
+		return x.field.Int(0)
+	case y.isInt(0):
+		return x
+	case x.isInt(0):
+		return y.Neg()
+	case x.isRatio() && y.isRatio():
+		if z := x.addRatio(y.Neg()); z != nil {
+			return z
+		}
+	case y.op == negation:
+		return x.Add(y.x)
+	}
+	return x.field.node(difference, x, y, x.bounds.sub(y.bounds))
+}
+
+// Mul is x·y.
+func (x *Real) Mul(y *Real) *Real {
+	if y.isRatio() {
+		x, y = y, x
+	}
+	switch {
+	case x.isInt(0):
+		return x
+	case x.isInt(1):
+		return y
+	case x.isInt(-1):
+		return y.Neg()
+	case x.isRatio() && y.isRatio():
+		if z := x.mulRatio(y.num, y.den); z != nil {
+			return z
+		}
+	case x.isRatio() && y.op == product && y.x.isRatio():
+		if z := x.mulRatio(y.x.num, y.x.den); z != nil {
+			return z.Mul(y.y)
+		}
+	case x == y:
+		return x.square()
+	case x.op == root && y.op == root && x.x == y.x:
+		return x.x
+	}
+	return x.field.node(product, x, y, x.bounds.mul(y.bounds))
+}
+
+// mulRatio is x·num/den for a ratio x; nil if that does not fit.
+func (x *Real) mulRatio(num, den int64) *Real {
+	n, ok1 := mul64(x.num, num)
+	d, ok2 := mul64(x.den, den)
+	if ok1 && ok2 {
+		return x.field.reduced(n, d)
+	}
+	return nil
+}
+
+func (x *Real) square() *Real {
+	switch {
+	case x.op == root:
+		return x.x
+	case x.op == product && x.x.isRatio():
+		return x.x.Mul(x.x).Mul(x.y.square())
+	case x.op == negation:
+		return x.x.square()
+	}
+	return x.field.node(product, x, x, x.bounds.square())
+}
+
+// Div is x/y. It panics with *DivisionByZero if y is 0.
+func (x *Real) Div(y *Real) *Real {
+	if y.Sign() == 0 {
+		panic(&DivisionByZero{})
+	}
+	switch {
+	case x.isInt(0):
+		return x
+	case x == y:
+		return x.field.Int(1)
+	case y.isRatio():
+		if inverse := x.field.reduced(y.den, y.num); inverse != nil {
+			return inverse.Mul(x)
+		}
+	case x.op == root && y.op == root && x.x == y.x:
+		return x.field.Int(1)
+	}
+	return x.field.node(quotient, x, y, x.bounds.div(y.bounds))
+}
+
+// Neg is -x.
+func (x *Real) Neg() *Real {
+	switch {
+	case x.isRatio() && x.num != -x.num || x.isInt(0):
+		return x.field.ratio(-x.num, x.den)
+	case x.op == negation:
+		return x.x
+	case x.op == difference:
+		return x.field.node(difference, x.y, x.x, x.bounds.neg())
+	}
+	return x.field.node(negation, x, nil, x.bounds.neg())
+}
+
+// Abs is x or -x, whichever is not negative.
+func (x *Real) Abs() *Real {
+	if x.Sign() < 0 {
+		return x.Neg()
+	}
+	return x
+}
 
 // MulInt is n times x.
-func (x *Real) MulInt(n int64) *Real { panic("stub") }
+func (x *Real) MulInt(n int64) *Real { return x.field.Int(n).Mul(x) }
 
-// Sqrt panics with *NegativeRoot if x is negative.
-func (x *Real) Sqrt() *Real { panic("stub") }
+// Sqrt is the root that is not negative. It panics with *NegativeRoot if x is
+// negative.
+func (x *Real) Sqrt() *Real {
+	switch x.Sign() {
+	case -1:
+		panic(&NegativeRoot{})
+	case 0:
+		return x.field.Int(0)
+	}
+	if x.isRatio() {
+		if z := x.ratioRoot(); z != nil {
+			return z
+		}
+	}
+	return x.field.node(root, x, nil, x.bounds.sqrt())
+}
 
-// Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
-func (x *Real) Sign() int { panic("stub") }
+// ratioRoot is √(num/den) = s√m/den with num·den = s²m; nil if that does not
+// fit.
+func (x *Real) ratioRoot() *Real {
+	n, ok := mul64(x.num, x.den)
+	if !ok {
+		return nil
+	}
+	s, m := integer{k: n}.squarePart()
+	factor := x.field.reduced(s.k, x.den)
+	if factor == nil {
+		return nil
+	}
+	return factor.Mul(x.field.wholeRoot(m.k))
+}
 
-// Cmp is the sign of x - y.
-func (x *Real) Cmp(y *Real) int { panic("stub") }
-
-// Equal is Cmp == 0.
-func (x *Real) Equal(y *Real) bool { panic("stub") }
-
-// Float is x to within a few units in the last place; it decides nothing.
-func (x *Real) Float() float64 { panic("stub") }
-
-// Bounds is an interval of floats that holds x, cheap and maybe wide.
-func (x *Real) Bounds() (lo, hi float64) { panic("stub") }
-
-// Enclose is an interval around x, of a relative width about 2^-prec.
-func (x *Real) Enclose(prec uint) (lo, hi *big.Float) { panic("stub") }
-
-// Rational tells whether x is a fraction, and which.
-func (x *Real) Rational() (*big.Rat, bool) { panic("stub") }
-
-// Surd is x as a textbook writes it: "3√2", "(1 + √5)/2"; false when that
-// would be longer than a label can be.
-func (x *Real) Surd() (string, bool) { panic("stub") }
-
-// Decimal is x correctly rounded to that many places after the point.
-func (x *Real) Decimal(places int) string { panic("stub") }
-
-// Undecided is the panic value of a decision that would cost more than the budget.
-type Undecided struct{ Probably string }
-
-// Error says so honestly.
-func (u *Undecided) Error() string { return "not decided" }
-
-// Try runs f and returns the Undecided, DivisionByZero or NegativeRoot it panicked with.
-func Try(f func()) (err error) { panic("stub") }
+// wholeRoot is √m, one node for each m.
+func (f *Field) wholeRoot(m int64) *Real {
+	if m == 1 {
+		return f.Int(1)
+	}
+	z := f.roots[m]
+	if z == nil {
+		x := f.Int(m)
+		z = f.node(root, x, nil, x.bounds.sqrt())
+		f.roots[m] = z
+	}
+	return z
+}

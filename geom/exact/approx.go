@@ -1,0 +1,132 @@
+package exact
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+)
+
+// Bounds is an interval of floats that holds x, cheap and maybe wide.
+func (x *Real) Bounds() (lo, hi float64) { return x.bounds.lo, x.bounds.hi }
+
+// enclose bounds x by following its operands, at a working precision: the
+// more they cancel, the wider the result.
+func (x *Real) enclose(prec uint) enclosure {
+	if x.op == ratio {
+		return encloseRatio(integer{k: x.num}, integer{k: x.den}, prec)
+	}
+	if x.near.isEverything() || x.near.prec < prec {
+		if z := x.workOutEnclosure(prec); !z.isEverything() {
+			x.near = z
+		} else {
+			return z
+		}
+	}
+	return x.near
+}
+
+func (x *Real) workOutEnclosure(prec uint) enclosure {
+	switch x.op {
+	case sum:
+		return x.x.enclose(prec).add(x.y.enclose(prec), prec)
+	case difference:
+		return x.x.enclose(prec).add(x.y.enclose(prec).neg(), prec)
+	case product:
+		return x.x.enclose(prec).mul(x.y.enclose(prec), prec)
+	case quotient:
+		return x.x.enclose(prec).quo(x.y.enclose(prec), prec)
+	case negation:
+		return x.x.enclose(prec).neg()
+	case root:
+		return x.x.enclose(prec).sqrt(prec)
+	}
+	return x.exact.enclose(prec)
+}
+
+// enclose bounds a number of the tower.
+func (x *number) enclose(prec uint) enclosure {
+	z := x.t.enclose(x.num, prec)
+	if x.den.isOne() {
+		return z
+	}
+	return z.quo(encloseInteger(x.den, prec), prec)
+}
+
+// Enclose is an interval around x, of a relative width below 2^-prec. It
+// decides whether x is 0 if that is needed, and so may panic with *Undecided.
+func (x *Real) Enclose(prec uint) (lo, hi *big.Float) {
+	for work := prec + 32; ; work += work / 2 {
+		z := x.enclose(work)
+		if z.isTight(prec) {
+			return z.lo, z.hi
+		}
+		if _, ok := z.sign(); !ok && x.Sign() == 0 {
+			return new(big.Float), new(big.Float)
+		}
+	}
+}
+
+// Float is x to within a few units in the last place; it decides nothing.
+func (x *Real) Float() float64 {
+	if x.isRatio() {
+		return float64(x.num) / float64(x.den)
+	}
+	if f, ok := x.bounds.middle(); ok {
+		return f
+	}
+	for prec := uint(64); ; prec *= 4 {
+		z := x.enclose(prec)
+		if z.isTight(54) || z.isTiny() {
+			x.bounds = x.bounds.meet(z.interval())
+			f, _ := z.lo.Float64()
+			return f + 0 // never -0
+		}
+	}
+}
+
+// middle is the midpoint of a narrow interval, at most 4 units in the last
+// place from any of its numbers.
+func (x interval) middle() (float64, bool) {
+	if x.hi-x.lo > 0x1p-50*min(math.Abs(x.lo), math.Abs(x.hi)) || math.IsInf(x.hi-x.lo, 0) {
+		return 0, false
+	}
+	return x.lo + (x.hi-x.lo)/2, true
+}
+
+// isTiny tells whether every number in x rounds to the float 0.
+func (x enclosure) isTiny() bool {
+	const below = -1075 // half of the smallest float
+	return x.lo != nil && isBelow(x.lo, below) && isBelow(x.hi, below)
+}
+
+func isBelow(x *big.Float, exponent int) bool {
+	return x.Sign() == 0 || x.MantExp(nil) <= exponent
+}
+
+// Rational tells whether x is a fraction, and which.
+func (x *Real) Rational() (*big.Rat, bool) {
+	if x.isRatio() {
+		return big.NewRat(x.num, x.den), true
+	}
+	n := x.form()
+	if n.num.level > 0 {
+		return nil, false
+	}
+	return new(big.Rat).SetFrac(n.num.n.big(), n.den.big()), true
+}
+
+// approximately names a number that could not be decided.
+func (x *Real) approximately() string {
+	z := x.enclose(mostBits)
+	if s, ok := z.sign(); ok && s != 0 {
+		return fmt.Sprintf("%.6g", z.lo)
+	}
+	if z.isEverything() {
+		return "0"
+	}
+	bits := -z.hi.MantExp(nil)
+	if low := -z.lo.MantExp(nil); low < bits {
+		bits = low
+	}
+	return fmt.Sprintf("0 (it is below 10^-%d)", max(0, bits*301/1000))
+}

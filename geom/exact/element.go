@@ -1,0 +1,242 @@
+package exact
+
+// element is a polynomial with whole coefficients in the roots of a tower,
+// kept as a + b·r for the highest root r = r_level that occurs (so b ≠ 0), or
+// as the whole number n at level 0. Since no root is a quotient of the lower
+// ones, an element is 0 exactly when it is written 0.
+//
+// At a base level, whose generator θ is a root of odd degree, the form is
+// Horner's: b may itself stand at that level, up to the degree.
+type element struct {
+	level int
+	n     integer
+	a, b  *element
+}
+
+var (
+	zero   = &element{}
+	unit   = &element{n: one}
+	common = smallElements()
+)
+
+// smallElements are shared, since most coefficients are tiny.
+func smallElements() (table [33]*element) {
+	for i := range table {
+		table[i] = &element{n: integer{k: int64(i - 16)}}
+	}
+	table[16], table[17] = zero, unit
+	return table
+}
+
+func constant(n integer) *element {
+	if n.wide == nil && n.k >= -16 && n.k <= 16 {
+		return common[n.k+16]
+	}
+	return &element{n: n}
+}
+
+func (x *element) isZero() bool { return x.level == 0 && x.n.wide == nil && x.n.k == 0 }
+func (x *element) isOne() bool  { return x.level == 0 && x.n.isOne() }
+
+// join is a + b·r at a level.
+func join(level int, a, b *element) *element {
+	if b.isZero() {
+		return a
+	}
+	return &element{level: level, a: a, b: b}
+}
+
+func (x *element) equal(y *element) bool {
+	switch {
+	case x == y:
+		return true
+	case x.level != y.level:
+		return false
+	case x.level == 0:
+		return x.n.equal(y.n)
+	}
+	return x.a.equal(y.a) && x.b.equal(y.b)
+}
+
+func (x *element) add(y *element) *element {
+	if x.level < y.level {
+		x, y = y, x
+	}
+	switch {
+	case x.level == 0:
+		return constant(x.n.add(y.n))
+	case y.isZero():
+		return x
+	case x.level > y.level:
+		return &element{level: x.level, a: x.a.add(y), b: x.b}
+	}
+	return join(x.level, x.a.add(y.a), x.b.add(y.b))
+}
+
+func (x *element) sub(y *element) *element {
+	switch {
+	case x.level == 0 && y.level == 0:
+		return constant(x.n.sub(y.n))
+	case y.isZero():
+		return x
+	case x.level > y.level:
+		return &element{level: x.level, a: x.a.sub(y), b: x.b}
+	case x.level < y.level:
+		return &element{level: y.level, a: x.sub(y.a), b: y.b.neg()}
+	}
+	return join(x.level, x.a.sub(y.a), x.b.sub(y.b))
+}
+
+func (x *element) neg() *element {
+	if x.level == 0 {
+		return constant(x.n.neg())
+	}
+	return &element{level: x.level, a: x.a.neg(), b: x.b.neg()}
+}
+
+// scale is x·n.
+func (x *element) scale(n integer) *element {
+	switch {
+	case n.isOne():
+		return x
+	case n.sign() == 0:
+		return zero
+	case x.level == 0:
+		return constant(x.n.mul(n))
+	}
+	return &element{level: x.level, a: x.a.scale(n), b: x.b.scale(n)}
+}
+
+// shrink is x/n, where n divides every coefficient.
+func (x *element) shrink(n integer) *element {
+	switch {
+	case n.isOne():
+		return x
+	case x.level == 0:
+		return constant(x.n.quo(n))
+	}
+	return &element{level: x.level, a: x.a.shrink(n), b: x.b.shrink(n)}
+}
+
+// commonDivisor is the greatest common divisor of g and all coefficients of x.
+func (x *element) commonDivisor(g integer) integer {
+	if g.isOne() {
+		return g
+	}
+	if x.level == 0 {
+		return x.n.gcd(g)
+	}
+	return x.a.commonDivisor(x.b.commonDivisor(g))
+}
+
+// content is the greatest common divisor of the coefficients.
+func (x *element) content() integer { return x.commonDivisor(integer{}) }
+
+// size counts the non-zero coefficients and the bits of the longest.
+func (x *element) size() (terms, bits int) {
+	if x.level == 0 {
+		if x.isZero() {
+			return 0, 0
+		}
+		return 1, x.n.bitLen()
+	}
+	ta, ba := x.a.size()
+	tb, bb := x.b.size()
+	return ta + tb, max(ba, bb)
+}
+
+// levels are those whose roots occur in x.
+func (x *element) levels() (s levelSet) {
+	x.gatherLevels(&s)
+	return s
+}
+
+func (x *element) gatherLevels(s *levelSet) {
+	if x.level > 0 {
+		s.add(x.level)
+		x.a.gatherLevels(s)
+		x.b.gatherLevels(s)
+	}
+}
+
+// mul is x·y in the tower's ring.
+func (t *tower) mul(x, y *element) *element {
+	if x.level < y.level {
+		x, y = y, x
+	}
+	switch {
+	case x.level == 0:
+		t.work += 1 + (x.n.bitLen()>>6)*(y.n.bitLen()>>6)
+		return constant(x.n.mul(y.n))
+	case y.isZero():
+		return zero
+	case y.isOne():
+		return x
+	case x.level > y.level:
+		return join(x.level, t.mul(x.a, y), t.mul(x.b, y))
+	case x.level <= baseLevels:
+		return t.mulBase(x, y)
+	case x == y:
+		return t.square(x)
+	}
+	t.checkWork()
+	return t.mulSame(x, y)
+}
+
+// mulSame multiplies two elements of one level by Karatsuba's rule, which
+// takes three products where the plain rule takes four.
+func (t *tower) mulSame(x, y *element) *element {
+	bb := t.mul(x.b, y.b)
+	rr := t.mul(bb, t.levels[x.level].radicand)
+	switch {
+	case x.a.isZero() && y.a.isZero():
+		return rr
+	case x.a.isZero():
+		return join(x.level, rr, t.mul(x.b, y.a))
+	case y.a.isZero():
+		return join(x.level, rr, t.mul(x.a, y.b))
+	}
+	aa := t.mul(x.a, y.a)
+	ab := t.mul(x.a.add(x.b), y.a.add(y.b)).sub(aa).sub(bb)
+	return join(x.level, aa.add(rr), ab)
+}
+
+func (t *tower) square(x *element) *element {
+	bb := t.mul(t.mul(x.b, x.b), t.levels[x.level].radicand)
+	if x.a.isZero() {
+		return bb
+	}
+	ab := t.mul(x.a, x.b)
+	return join(x.level, t.mul(x.a, x.a).add(bb), ab.add(ab))
+}
+
+// norm is x times its conjugate, which lies below the level of x:
+// a² - b²d for a + b√d.
+func (t *tower) norm(x *element) *element {
+	bb := t.mul(x.b, x.b)
+	return t.mul(x.a, x.a).sub(t.mul(bb, t.levels[x.level].radicand))
+}
+
+func conjugate(x *element) *element {
+	return &element{level: x.level, a: x.a, b: x.b.neg()}
+}
+
+// invert finds y and a whole n with x·y = n ≠ 0.
+func (t *tower) invert(x *element) (y *element, n integer) {
+	if x.level == 0 {
+		return unit, x.n
+	}
+	if g := x.content(); !g.isOne() {
+		y, n = t.invert(x.shrink(g))
+		return y, n.mul(g)
+	}
+	if x.level <= baseLevels {
+		return t.invertBase(x)
+	}
+	y, n = t.invert(t.norm(x))
+	y = t.mul(conjugate(x), y)
+	if g := y.commonDivisor(n); !g.isOne() {
+		y, n = y.shrink(g), n.quo(g)
+	}
+	return y, n
+}

@@ -1,0 +1,236 @@
+package exact
+
+import "math/big"
+
+// enclosure holds a number between two big floats, rounded outwards; the zero
+// value holds everything.
+type enclosure struct {
+	lo, hi *big.Float
+	prec   uint
+}
+
+func floor(prec uint) *big.Float {
+	return new(big.Float).SetPrec(prec).SetMode(big.ToNegativeInf)
+}
+
+func ceil(prec uint) *big.Float {
+	return new(big.Float).SetPrec(prec).SetMode(big.ToPositiveInf)
+}
+
+func encloseInteger(n integer, prec uint) enclosure {
+	z := n.big()
+	return enclosure{floor(prec).SetInt(z), ceil(prec).SetInt(z), prec}
+}
+
+func encloseRatio(num, den integer, prec uint) enclosure {
+	if den.isOne() {
+		return encloseInteger(num, prec)
+	}
+	return encloseInteger(num, prec).quo(encloseInteger(den, prec), prec)
+}
+
+func (x enclosure) isEverything() bool { return x.lo == nil }
+
+// sign is that of every number in x; false if x cannot tell.
+func (x enclosure) sign() (int, bool) {
+	switch {
+	case x.lo == nil:
+		return 0, false
+	case x.lo.Sign() > 0:
+		return 1, true
+	case x.hi.Sign() < 0:
+		return -1, true
+	}
+	return 0, x.lo.Sign() == 0 && x.hi.Sign() == 0
+}
+
+func (x enclosure) add(y enclosure, prec uint) enclosure {
+	if x.lo == nil || y.lo == nil {
+		return enclosure{}
+	}
+	return enclosure{floor(prec).Add(x.lo, y.lo), ceil(prec).Add(x.hi, y.hi), prec}
+}
+
+func (x enclosure) neg() enclosure {
+	if x.lo == nil {
+		return x
+	}
+	lo := new(big.Float).SetMode(big.ToNegativeInf).Neg(x.hi)
+	return enclosure{lo, new(big.Float).SetMode(big.ToPositiveInf).Neg(x.lo), x.prec}
+}
+
+func (x enclosure) mul(y enclosure, prec uint) enclosure {
+	if x.lo == nil || y.lo == nil {
+		return enclosure{}
+	}
+	if x.lo.Sign() >= 0 && y.lo.Sign() >= 0 {
+		return enclosure{floor(prec).Mul(x.lo, y.lo), ceil(prec).Mul(x.hi, y.hi), prec}
+	}
+	z := enclosure{prec: prec}
+	for _, a := range []*big.Float{x.lo, x.hi} {
+		for _, b := range []*big.Float{y.lo, y.hi} {
+			z.widen(floor(prec).Mul(a, b), ceil(prec).Mul(a, b))
+		}
+	}
+	return z
+}
+
+// widen makes z hold lo and hi too.
+func (z *enclosure) widen(lo, hi *big.Float) {
+	if z.lo == nil || lo.Cmp(z.lo) < 0 {
+		z.lo = lo
+	}
+	if z.hi == nil || hi.Cmp(z.hi) > 0 {
+		z.hi = hi
+	}
+}
+
+func (x enclosure) quo(y enclosure, prec uint) enclosure {
+	s, ok := y.sign()
+	if x.lo == nil || !ok || s == 0 {
+		return enclosure{}
+	}
+	if s < 0 {
+		x, y = x.neg(), y.neg()
+	}
+	under, over := y.hi, y.lo
+	if x.lo.Sign() < 0 {
+		under = y.lo
+	}
+	if x.hi.Sign() < 0 {
+		over = y.hi
+	}
+	return enclosure{floor(prec).Quo(x.lo, under), ceil(prec).Quo(x.hi, over), prec}
+}
+
+// sqrt is for an x that holds a number ≥ 0.
+func (x enclosure) sqrt(prec uint) enclosure {
+	if x.lo == nil {
+		return x
+	}
+	lo, hi := floor(prec), ceil(prec)
+	if x.lo.Sign() > 0 {
+		stepTo(lo.Sqrt(x.lo), -1)
+	}
+	if x.hi.Sign() > 0 {
+		stepTo(hi.Sqrt(x.hi), 1)
+	}
+	return enclosure{lo, hi, prec}
+}
+
+// stepTo moves x > 0 by two units of its last place, since big.Float.Sqrt
+// promises no direction.
+func stepTo(x *big.Float, direction float64) {
+	unit := new(big.Float).SetMantExp(big.NewFloat(direction), x.MantExp(nil)-int(x.Prec())+1)
+	x.Add(x, unit)
+}
+
+// isTight tells whether the width is below 2^-prec of the value.
+func (x enclosure) isTight(prec uint) bool {
+	if x.lo == nil {
+		return false
+	}
+	width := new(big.Float).Sub(x.hi, x.lo)
+	if width.Sign() == 0 {
+		return true
+	}
+	smaller := x.lo
+	if x.hi.Sign() < 0 {
+		smaller = x.hi
+	}
+	if s, ok := x.sign(); !ok || s == 0 {
+		return false
+	}
+	return width.MantExp(nil)+int(prec) < smaller.MantExp(nil)
+}
+
+// interval is x in floats.
+func (x enclosure) interval() interval {
+	if x.lo == nil {
+		return everything
+	}
+	return bigInterval(x.lo, x.hi)
+}
+
+// enclose bounds an element of the tower.
+func (t *tower) enclose(x *element, prec uint) enclosure {
+	if x.level == 0 {
+		return encloseInteger(x.n, prec)
+	}
+	z := t.enclose(x.b, prec).mul(t.encloseRoot(x.level, prec), prec)
+	if x.a.isZero() {
+		return z
+	}
+	return z.add(t.enclose(x.a, prec), prec)
+}
+
+// encloseRoot bounds the root of a level, at least as tight as asked.
+func (t *tower) encloseRoot(i int, prec uint) enclosure {
+	l := &t.levels[i]
+	if l.root.lo == nil || l.root.prec < prec {
+		if i <= baseLevels {
+			l.root = t.encloseGenerator(i, prec)
+		} else {
+			l.root = t.enclose(l.radicand, prec).sqrt(prec)
+		}
+	}
+	return l.root
+}
+
+// encloseGenerator is Newton's iteration, proved by a change of sign.
+func (t *tower) encloseGenerator(i int, prec uint) enclosure {
+	terms := append([]*element(nil), coefficients(i, generators[i].power)...)
+	for len(terms) < generators[i].degree {
+		terms = append(terms, zero)
+	}
+	value := func(x *big.Float) enclosure { // θ^degree - power at x
+		at := enclosure{x, x, prec}
+		sum := encloseInteger(one, prec)
+		for k := len(terms) - 1; k >= 0; k-- {
+			sum = sum.mul(at, prec).add(t.enclose(terms[k], prec).neg(), prec)
+		}
+		return sum
+	}
+	x := new(big.Float).SetPrec(prec).SetFloat64(generators[i].near)
+	for reached := uint(16); reached < prec; reached = reached*2 - 8 {
+		x = newton(x, value, prec)
+	}
+	for slack := 6; ; slack++ {
+		e := new(big.Float).SetMantExp(big.NewFloat(1), slack-int(prec))
+		lo, hi := floor(prec).Sub(x, e), ceil(prec).Add(x, e)
+		a, oka := value(lo).sign()
+		b, okb := value(hi).sign()
+		if oka && okb && a*b < 0 {
+			return enclosure{lo, hi, prec}
+		}
+	}
+}
+
+// newton takes one step, the slope from a difference over half the digits.
+func newton(x *big.Float, value func(*big.Float) enclosure, prec uint) *big.Float {
+	h := new(big.Float).SetMantExp(big.NewFloat(1), -int(prec)/2)
+	y, z := value(x).lo, value(new(big.Float).SetPrec(prec).Add(x, h)).lo
+	slope := new(big.Float).SetPrec(prec).Sub(z, y)
+	slope.Quo(slope, h)
+	return new(big.Float).SetPrec(prec).Sub(x, y.Quo(y, slope))
+}
+
+// mostBits is the precision beyond which a number that still looks like 0 is
+// taken for one whose exact form is wrong.
+const mostBits = 4096
+
+// sign is that of x by enclosure. An x not written 0 whose enclosure still
+// holds 0 at mostBits shows that a root depends on lower ones unnoticed.
+func (t *tower) sign(x *element) int {
+	if x.level == 0 {
+		return x.n.sign()
+	}
+	for prec := uint(128); ; prec *= 2 {
+		if s, ok := t.enclose(x, prec).sign(); ok {
+			return s
+		}
+		if prec >= mostBits {
+			panic(&missed{t, x})
+		}
+	}
+}

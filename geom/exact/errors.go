@@ -1,0 +1,40 @@
+package exact
+
+// Undecided is the panic value of a decision that would cost more than the
+// budget. Probably says what the number looks like; it is no verdict.
+type Undecided struct{ Probably string }
+
+// Error says so honestly.
+func (u *Undecided) Error() string {
+	return "not decided exactly within the budget; probably " + u.Probably
+}
+
+// DivisionByZero is the panic value of a division by 0.
+type DivisionByZero struct{}
+
+func (*DivisionByZero) Error() string { return "division by zero" }
+
+// NegativeRoot is the panic value of the root of a negative number.
+type NegativeRoot struct{}
+
+func (*NegativeRoot) Error() string { return "square root of a negative number" }
+
+// Try runs f and returns the *Undecided, *DivisionByZero or *NegativeRoot that
+// it panicked with.
+func Try(f func()) (err error) {
+	defer func() {
+		switch e := recover().(type) {
+		case nil:
+		case *Undecided:
+			err = e
+		case *DivisionByZero:
+			err = e
+		case *NegativeRoot:
+			err = e
+		default:
+			panic(e)
+		}
+	}()
+	f()
+	return nil
+}

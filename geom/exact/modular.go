@@ -1,0 +1,190 @@
+package exact
+
+import (
+	"math/bits"
+	"sync"
+)
+
+// ringMap is a ring homomorphism from the field of some levels to the whole
+// numbers modulo a prime p ≡ 3 (mod 4): it sends each root to a root of the
+// image of its radicand. What it does not send to 0 is not written 0.
+type ringMap struct {
+	p      uint64
+	root   []uint64 // by level
+	square []int8   // quadratic characters of radicands by level; unknown until asked
+}
+
+const unknownCharacter = 2
+
+// apply is the image of x.
+func (m *ringMap) apply(x *element) uint64 {
+	if x.level == 0 {
+		return x.n.mod(m.p)
+	}
+	return (m.apply(x.b)*m.root[x.level] + m.apply(x.a)) % m.p
+}
+
+// character is 1 if the image of x is a square, -1 if not, 0 if it is 0.
+func (m *ringMap) character(x *element) int8 { return jacobi(m.apply(x), m.p) }
+
+// radicandCharacter is the character of the radicand of level i.
+func (t *tower) radicandCharacter(m *ringMap, i int) int8 {
+	for len(m.square) <= i {
+		m.square = append(m.square, unknownCharacter)
+	}
+	if m.square[i] == unknownCharacter {
+		m.square[i] = m.character(t.levels[i].radicand)
+	}
+	return m.square[i]
+}
+
+// mapSearch finds ring maps of one closed set of levels, as many as asked.
+type mapSearch struct {
+	levels []int
+	primes []uint64 // not tried yet
+	found  []*ringMap
+}
+
+// mapsPerPrime bounds how many maps one prime gives, for the sake of variety.
+const mapsPerPrime = 8
+
+// mapOf is the k-th ring map of the field of the levels in s, nil if the
+// primes have run out.
+func (t *tower) mapOf(s levelSet, k int) *ringMap {
+	search := t.maps[s]
+	if search == nil {
+		search = &mapSearch{primes: primesFor(s)}
+		for i := range s.each {
+			search.levels = append(search.levels, i)
+		}
+		t.maps[s] = search
+	}
+	for len(search.found) <= k {
+		if len(search.primes) == 0 {
+			return nil
+		}
+		m := &ringMap{p: search.primes[0], root: make([]uint64, s.top()+1)}
+		search.primes = search.primes[1:]
+		t.extend(search, m, 0, len(search.found)+mapsPerPrime)
+	}
+	return search.found[k]
+}
+
+// extend tries both roots of each level in turn, depth first: half of the
+// branches die and the others fork, so that a prime gives about one map
+// however many levels there are.
+func (t *tower) extend(search *mapSearch, m *ringMap, k, limit int) {
+	if len(search.found) >= limit {
+		return
+	}
+	if k == len(search.levels) {
+		whole := &ringMap{p: m.p, root: append([]uint64(nil), m.root...)}
+		search.found = append(search.found, whole)
+		return
+	}
+	i := search.levels[k]
+	for _, r := range t.rootsModulo(m, i) {
+		m.root[i] = r
+		t.extend(search, m, k+1, limit)
+	}
+}
+
+// rootsModulo are the values that the root of level i can take.
+func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
+	if i <= baseLevels {
+		return generatorsModulo(i, m)
+	}
+	v := m.apply(t.levels[i].radicand)
+	if jacobi(v, m.p) != 1 {
+		return nil
+	}
+	r := power(v, (m.p+1)/4, m.p)
+	return []uint64{r, m.p - r}
+}
+
+// generatorsModulo are the values of ζ + 1/ζ for the ninth roots of unity.
+func generatorsModulo(_ int, m *ringMap) []uint64 {
+	z := uint64(1)
+	for a := uint64(2); power(z, 3, m.p) == 1; a++ {
+		z = power(a, (m.p-1)/9, m.p)
+	}
+	var roots []uint64
+	for _, k := range []uint64{1, 2, 4} {
+		roots = append(roots, (power(z, k, m.p)+power(z, 9-k, m.p))%m.p)
+	}
+	return roots
+}
+
+func power(a, e, p uint64) uint64 {
+	r := uint64(1)
+	for ; e > 0; e >>= 1 {
+		if e&1 == 1 {
+			r = r * a % p
+		}
+		a = a * a % p
+	}
+	return r
+}
+
+// jacobi is Jacobi's symbol (a/n) for odd n.
+func jacobi(a, n uint64) int8 {
+	t := int8(1)
+	for a %= n; a != 0; {
+		z := bits.TrailingZeros64(a)
+		a >>= z
+		if z&1 == 1 && (n&7 == 3 || n&7 == 5) {
+			t = -t
+		}
+		if a < n {
+			if a&3 == 3 && n&3 == 3 {
+				t = -t
+			}
+			a, n = n, a
+		}
+		a -= n
+	}
+	if n == 1 {
+		return t
+	}
+	return 0
+}
+
+// tableSize is how many primes of each kind there are.
+const tableSize = 1 << 13
+
+// All primes are ≡ 3 (mod 4), so that roots are powers; those of the second
+// table are ≡ 1 (mod 9) too, so that 2cos 40° has an image.
+var (
+	plainPrimes = sync.OnceValue(func() []uint64 { return primesIn(3, 4) })
+	ninthPrimes = sync.OnceValue(func() []uint64 { return primesIn(19, 36) })
+)
+
+func primesFor(s levelSet) []uint64 {
+	if s.has(ninthLevel) {
+		return ninthPrimes()
+	}
+	return plainPrimes()
+}
+
+// primesIn sieves the arithmetic progression first + k·step from 2^30.
+func primesIn(first, step uint64) []uint64 {
+	const span = 1 << 17
+	start := uint64(1)<<30/step*step + first
+	composite := make([]bool, span)
+	for q := uint64(3); q*q < start+span*step; q += 2 {
+		if step%q == 0 {
+			continue
+		}
+		k := (q - start%q) * power(step%q, q-2, q) % q // exact for prime q only
+		for ; (start+k*step)%q == 0 && k < span; k += q {
+			composite[k] = true
+		}
+	}
+	var primes []uint64
+	for k := uint64(0); k < span && len(primes) < tableSize; k++ {
+		if !composite[k] {
+			primes = append(primes, start+k*step)
+		}
+	}
+	return primes
+}

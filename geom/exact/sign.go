@@ -1,0 +1,120 @@
+package exact
+
+// Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
+func (x *Real) Sign() int {
+	if s, ok := x.bounds.sign(); ok {
+		return s
+	}
+	return x.decide()
+}
+
+// IsZero is Sign() == 0.
+func (x *Real) IsZero() bool { return x.Sign() == 0 }
+
+// Cmp is the sign of x - y.
+func (x *Real) Cmp(y *Real) int {
+	switch {
+	case x == y:
+		return 0
+	case x.bounds.lo > y.bounds.hi:
+		return 1
+	case x.bounds.hi < y.bounds.lo:
+		return -1
+	}
+	return x.Sub(y).Sign()
+}
+
+// Equal is Cmp == 0.
+func (x *Real) Equal(y *Real) bool { return x.Cmp(y) == 0 }
+
+// decide goes up the ladder: what is known, a comparison of squares, a longer
+// enclosure, and then the exact form, which alone can say 0.
+func (x *Real) decide() int {
+	if x.exact != nil && x.exact.isZero() {
+		return x.settle(0)
+	}
+	if s, ok := x.comparedSquares(); ok {
+		return x.settle(s)
+	}
+	if s, ok := x.enclose(128).sign(); ok {
+		return x.settle(s)
+	}
+	spent := x.field.spend(func() {
+		if !x.surelyNotZero() {
+			x.exactly()
+		}
+	})
+	if x.exact != nil && x.exact.isZero() {
+		return x.settle(0)
+	}
+	return x.settle(x.refined(spent))
+}
+
+// settle notes a sign in the interval.
+func (x *Real) settle(sign int) int {
+	if sign == 0 {
+		*x = Real{field: x.field, den: 1, bounds: nothing}
+		return 0
+	}
+	x.bounds = x.bounds.meet(x.near.interval())
+	return sign
+}
+
+// refined encloses x, which is thought not to be 0, until it shows its sign.
+// If it still does not at mostBits, then either the budget was spent before
+// the exact form was there, or a dependence between roots was missed.
+func (x *Real) refined(spent *exhausted) (sign int) {
+	for prec := uint(256); prec <= mostBits; prec *= 2 {
+		if s, ok := x.enclose(prec).sign(); ok {
+			return s
+		}
+	}
+	if spent == nil {
+		spent = x.field.spend(func() { sign = x.exactly().sign() })
+	}
+	if spent != nil {
+		panic(&Undecided{Probably: x.approximately()})
+	}
+	return sign
+}
+
+// comparedSquares decides p√a - q√b with rational p and q from p²a - q²b,
+// without adjoining a root.
+func (x *Real) comparedSquares() (sign int, ok bool) {
+	if x.op != difference && x.op != sum {
+		return 0, false
+	}
+	p, a := x.x.radical()
+	q, b := x.y.radical()
+	if a == nil || b == nil {
+		return 0, false
+	}
+	if x.op == sum {
+		q = q.Neg()
+	}
+	s := p.Sign()
+	switch {
+	case s == 0:
+		return -q.Sign(), true
+	case s*q.Sign() <= 0:
+		return s, true
+	}
+	return s * p.Mul(p).Mul(a).Cmp(q.Mul(q).Mul(b)), true
+}
+
+// radical writes x as q√a with rational q, if it is built like that.
+func (x *Real) radical() (q, a *Real) {
+	switch {
+	case x.isRatio():
+		return x, x.field.Int(1)
+	case x.op == root:
+		return x.field.Int(1), x.x
+	case x.op == negation:
+		if q, a = x.x.radical(); a != nil {
+			return q.Neg(), a
+		}
+	case x.op == product && x.x.isRatio() && x.y.op == root:
+		return x.x, x.y.x
+	}
+	return nil, nil
+}

@@ -1,0 +1,216 @@
+package exact
+
+// squareRoot is a square root of x, of either sign, in the field of the
+// levels in the closed set within; nil if there is none.
+//
+// Let S be the levels that x needs. If no level outside S needs another one
+// outside S, the field is Kummer over K_S: x is a square in it exactly when
+// x·∏dⱼ is one in K_S for some of the radicands dⱼ outside. Otherwise those
+// deep levels join S, with what they need, and then it is.
+func (t *tower) squareRoot(x *element, within levelSet) *number {
+	if x.level == 0 {
+		if s, ok := x.n.sqrt(); ok {
+			return t.whole(s)
+		}
+	}
+	t.checkWork()
+	s := t.close(x.levels())
+	if r := t.rootOver(x, s, within); r != nil || t.plain {
+		return r
+	}
+	if wider := t.withDeep(s, within); wider != s {
+		return t.rootOver(x, wider, within)
+	}
+	return nil
+}
+
+// withDeep adds to s the levels that need something outside s.
+func (t *tower) withDeep(s, within levelSet) levelSet {
+	wider := s
+	for j := range within.without(s).each {
+		if j > baseLevels && !t.levels[j].closure.within(s) {
+			wider.add(j)
+			wider = wider.with(t.levels[j].closure)
+		}
+	}
+	return wider
+}
+
+// rootOver is a square root of x in the field of s and of those levels within
+// that are Kummer over it.
+func (t *tower) rootOver(x *element, s, within levelSet) *number {
+	var outside []int
+	for j := range within.without(s).each {
+		if j > baseLevels && t.levels[j].closure.within(s) {
+			outside = append(outside, j)
+		}
+	}
+	factors, ok := t.dependence(x, s, outside)
+	if !ok {
+		return nil
+	}
+	for _, j := range factors {
+		x = t.mul(x, t.levels[j].radicand)
+	}
+	f, d := t.fraction(x, one).radicand()
+	r := t.exactRoot(d, s)
+	if r == nil {
+		return nil
+	}
+	r = r.mul(f)
+	for _, j := range factors {
+		r = t.overRoot(r, j)
+	}
+	return r
+}
+
+// overRoot is r/√d for the root of level j.
+func (t *tower) overRoot(r *number, j int) *number {
+	return r.mul(t.rootAt(j)).div(t.fraction(t.levels[j].radicand, one))
+}
+
+// exactRoot is a square root of x in the field of the levels in s, which
+// holds x; nil if there is none. With u² - v²d = ±√(a² - b²d), a root u + v√d
+// of a + b√d has u² = (a ± √(a² - b²d))/2 and v = b/2u.
+func (t *tower) exactRoot(x *element, s levelSet) *number {
+	n := s.top()
+	if n <= baseLevels {
+		return t.baseRoot(x)
+	}
+	below := s.without(setOf(n))
+	if x.level < n {
+		if r := t.squareRoot(x, below); r != nil {
+			return r
+		}
+		r := t.numberRoot(t.fraction(t.mul(x, t.levels[n].radicand), one), below)
+		if r == nil {
+			return nil
+		}
+		return t.overRoot(r, n)
+	}
+	norm := t.numberRoot(t.fraction(t.norm(x), one), below)
+	if norm == nil {
+		return nil
+	}
+	a, b := t.fraction(x.a, one), t.fraction(x.b, one)
+	for _, root := range []*number{norm, norm.neg()} {
+		if u := t.numberRoot(a.add(root).half(), below); u != nil {
+			return u.add(b.div(u.add(u)).mul(t.rootAt(n)))
+		}
+	}
+	return nil
+}
+
+// numberRoot is squareRoot for a number with a denominator.
+func (t *tower) numberRoot(x *number, within levelSet) *number {
+	if x.isZero() {
+		return nil
+	}
+	f, d := x.radicand()
+	r := t.squareRoot(d, within)
+	if r == nil {
+		return nil
+	}
+	return r.mul(f)
+}
+
+// spareMaps is how many ring maps must agree beyond those that determine a
+// dependence.
+const spareMaps = 24
+
+// dependence finds which radicands outside s make x a square in the field of
+// s when multiplied to it: linear algebra over the field of two elements, on
+// the quadratic characters at ring maps of s. No solution is a proof that
+// there is none; a solution remains to be proved.
+func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int, ok bool) {
+	system := newParities(len(outside))
+	for k := 0; !system.isSettled(); k++ {
+		m := t.mapOf(s, k)
+		if m == nil {
+			break
+		}
+		row, fit := t.characters(m, x, outside)
+		if fit && !system.add(row) {
+			return nil, false
+		}
+	}
+	for i, j := range outside {
+		if system.solution().has(i) {
+			factors = append(factors, j)
+		}
+	}
+	return factors, true
+}
+
+// characters is one equation; it is not fit for use if a character is 0.
+func (t *tower) characters(m *ringMap, x *element, outside []int) (row parity, fit bool) {
+	c := m.character(x)
+	if c == 0 {
+		return row, false
+	}
+	row.odd = c < 0
+	for i, j := range outside {
+		switch t.radicandCharacter(m, j) {
+		case 0:
+			return row, false
+		case -1:
+			row.unknowns.add(i)
+		}
+	}
+	return row, true
+}
+
+// parity says whether the sum of some unknown bits is odd.
+type parity struct {
+	unknowns levelSet
+	odd      bool
+}
+
+// parities is a system of such equations, each pivot reduced against the
+// ones before it.
+type parities struct {
+	pivots []parity // by lowest unknown; empty where there is none yet
+	rank   int
+	spare  int // equations that said nothing new
+}
+
+func newParities(unknowns int) *parities { return &parities{pivots: make([]parity, unknowns)} }
+
+func (p *parities) isSettled() bool { return p.rank == len(p.pivots) && p.spare >= spareMaps }
+
+// add takes in an equation; false if it contradicts the others.
+func (p *parities) add(row parity) bool {
+	for i := range p.pivots {
+		if !row.unknowns.has(i) {
+			continue
+		}
+		pivot := p.pivots[i]
+		if pivot.unknowns.isEmpty() {
+			p.pivots[i] = row
+			p.rank++
+			return true
+		}
+		for w := range row.unknowns {
+			row.unknowns[w] ^= pivot.unknowns[w]
+		}
+		row.odd = row.odd != pivot.odd
+	}
+	p.spare++
+	return !row.odd
+}
+
+// solution is the set of unknowns that are 1; those left free are 0.
+func (p *parities) solution() (ones levelSet) {
+	for i := len(p.pivots) - 1; i >= 0; i-- {
+		odd := p.pivots[i].odd
+		for j := range p.pivots[i].unknowns.each {
+			if j != i && ones.has(j) {
+				odd = !odd
+			}
+		}
+		if odd {
+			ones.add(i)
+		}
+	}
+	return ones
+}

@@ -1,0 +1,213 @@
+package exact
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// longestSurd is how many characters a label can have.
+const longestSurd = 40
+
+// Surd is x as a textbook writes it: "3√2", "(1 + √5)/2", "√(10 + 2√5)"; false
+// when that would be longer than a label can be, or needs a cosine that no
+// square roots reach, or could not be worked out within the budget.
+func (x *Real) Surd() (string, bool) {
+	var s surd
+	var ok bool
+	if Try(func() { s, ok = x.form().surd() }) != nil || !ok {
+		return "", false
+	}
+	text := s.text()
+	return text, utf8.RuneCountInString(text) <= longestSurd
+}
+
+// surd is Σ terms / den.
+type surd struct {
+	terms []surdTerm
+	den   integer
+}
+
+// surdTerm is n·√under. A plain root has a square-free whole number under it
+// (1 for a rational term), a nested one another sum.
+type surdTerm struct {
+	n     integer
+	under integer
+	inner *surd
+	size  float64 // of the number under the root, to order by
+}
+
+// mostTerms is more than a label can hold.
+const mostTerms = 24
+
+// surd writes x in roots; false if it is too long or has no such form.
+func (x *number) surd() (surd, bool) {
+	levels := x.t.close(x.num.levels())
+	terms, _ := x.num.size()
+	if terms > mostTerms || levels.has(ninthLevel) {
+		return surd{}, false
+	}
+	s := surd{den: x.den}
+	if !s.gather(x.t, x.num) {
+		return surd{}, false
+	}
+	s.reduce()
+	slices.SortFunc(s.terms, surdTerm.compare)
+	return s, true
+}
+
+// reduce cancels what the denominator shares with every term and drops terms
+// that have come to 0.
+func (s *surd) reduce() {
+	s.terms = slices.DeleteFunc(s.terms, func(t surdTerm) bool { return t.n.sign() == 0 })
+	g := s.den
+	for _, term := range s.terms {
+		g = g.gcd(term.n)
+	}
+	for i := range s.terms {
+		s.terms[i].n = s.terms[i].n.quo(g)
+	}
+	s.den = s.den.quo(g)
+}
+
+// gather adds the terms of an element. The highest nested root comes out with
+// all that multiplies it put under its sign: b√d = ±f√e where b²d = f²e.
+func (s *surd) gather(t *tower, x *element) bool {
+	level := t.highestNested(x)
+	if level == 0 {
+		s.gatherPlain(t, x, one, one)
+		return true
+	}
+	a, b := split(x, level)
+	f, e := t.fraction(t.mul(t.mul(b, b), t.levels[level].radicand), one).radicand()
+	inner, ok := t.fraction(e, one).surd()
+	if !ok {
+		return false
+	}
+	n := f.num.n
+	if t.sign(b) < 0 {
+		n = n.neg()
+	}
+	size, _ := t.enclose(e, 64).lo.Float64()
+	s.terms = append(s.terms, surdTerm{n: n, inner: &inner, size: size})
+	return s.gather(t, a)
+}
+
+// highestNested is the highest level in x whose radicand is not rational.
+func (t *tower) highestNested(x *element) int {
+	nested := 0
+	for i := range x.levels().each {
+		if !t.levels[i].closure.isEmpty() {
+			nested = i
+		}
+	}
+	return nested
+}
+
+// split writes x as a + b·r for the root r of a level that need not be the
+// highest in x.
+func split(x *element, level int) (a, b *element) {
+	switch {
+	case x.level < level:
+		return x, zero
+	case x.level == level:
+		return x.a, x.b
+	}
+	a0, b0 := split(x.a, level)
+	a1, b1 := split(x.b, level)
+	return join(x.level, a0, a1), join(x.level, b0, b1)
+}
+
+// gatherPlain adds factor·x·√under, where all roots in x are of whole numbers.
+func (s *surd) gatherPlain(t *tower, x *element, factor, under integer) {
+	if x.level > 0 {
+		s.gatherPlain(t, x.a, factor, under)
+		more, rest := under.mul(t.levels[x.level].radicand.n).squarePart()
+		s.gatherPlain(t, x.b, factor.mul(more), rest)
+		return
+	}
+	n := x.n.mul(factor)
+	if n.sign() == 0 {
+		return
+	}
+	for i := range s.terms {
+		if old := &s.terms[i]; old.inner == nil && old.under.equal(under) {
+			old.n = old.n.add(n)
+			return
+		}
+	}
+	size, _ := encloseInteger(under, 64).lo.Float64()
+	s.terms = append(s.terms, surdTerm{n: n, under: under, size: size})
+}
+
+// compare orders terms as textbooks do: what is added before what is
+// subtracted; a fraction before roots, but after those that it is subtracted
+// from; nested roots before plain ones; longer roots before shorter ones.
+func (s surdTerm) compare(o surdTerm) int {
+	if d := o.n.sign() - s.n.sign(); d != 0 {
+		return d
+	}
+	if d := s.rank() - o.rank(); d != 0 {
+		return d
+	}
+	switch {
+	case s.size > o.size:
+		return -1
+	case s.size < o.size:
+		return 1
+	}
+	return 0
+}
+
+func (s surdTerm) rank() int {
+	switch {
+	case s.inner != nil:
+		return 1
+	case !s.under.isOne():
+		return 2
+	case s.n.sign() > 0:
+		return 0
+	}
+	return 3
+}
+
+const minus = "−"
+
+func (s surd) text() string {
+	var b strings.Builder
+	for i, term := range s.terms {
+		switch negative := term.n.sign() < 0; {
+		case i == 0 && negative:
+			b.WriteString(minus)
+		case negative:
+			b.WriteString(" " + minus + " ")
+		case i > 0:
+			b.WriteString(" + ")
+		}
+		b.WriteString(term.text())
+	}
+	switch {
+	case len(s.terms) == 0:
+		return "0"
+	case s.den.isOne():
+		return b.String()
+	case len(s.terms) > 1:
+		return "(" + b.String() + ")/" + s.den.big().String()
+	}
+	return b.String() + "/" + s.den.big().String()
+}
+
+// text is the term without its sign.
+func (s surdTerm) text() string {
+	n, root := s.n.abs().big().String(), ""
+	switch {
+	case s.inner != nil:
+		root = "√(" + s.inner.text() + ")"
+	case !s.under.isOne():
+		root = "√" + s.under.big().String()
+	}
+	if n == "1" && root != "" {
+		return root
+	}
+	return n + root
+}

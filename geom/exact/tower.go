@@ -1,0 +1,124 @@
+package exact
+
+import "math/bits"
+
+// tower is a field K₀ ⊂ K₁ ⊂ … where each level adjoins the square root of a
+// positive element that is no square in the field below it.
+type tower struct {
+	levels []level // [0] is the rationals; then the base; then the roots
+	maps   map[levelSet]*mapSearch
+	work   int // spent since the last decision began
+
+	plain  bool      // leave out the complete square test, to try what mends its lack
+	moved  *tower    // what replaced this tower when it proved to be no field
+	images []*number // where each level went in it
+}
+
+// level is a root r ≥ 0 with r² = radicand, an element of lower levels.
+type level struct {
+	radicand *element
+	closure  levelSet // the levels that the radicand needs, with all that those need
+	root     enclosure
+}
+
+func newTower() *tower {
+	t := &tower{levels: make([]level, baseLevels+1), maps: map[levelSet]*mapSearch{}}
+	for i := ninthLevel; i <= baseLevels; i++ {
+		for j := ninthLevel; j < i; j++ {
+			t.levels[i].closure.add(j)
+		}
+	}
+	return t
+}
+
+// adjoin adds the root of d, which must be positive and no square, and
+// returns it.
+func (t *tower) adjoin(d *element) *number {
+	if len(t.levels) == maxLevels {
+		panic(&exhausted{"more than 250 independent roots"})
+	}
+	t.levels = append(t.levels, level{radicand: d, closure: t.close(d.levels())})
+	return t.rootAt(len(t.levels) - 1)
+}
+
+// rootAt is the root of a level as a number.
+func (t *tower) rootAt(i int) *number {
+	return &number{t: t, num: join(i, zero, unit), den: one}
+}
+
+// all are the levels of the tower: the base only as far as it is used, which
+// the elements themselves show.
+func (t *tower) all() (s levelSet) {
+	for i := baseLevels + 1; i < len(t.levels); i++ {
+		s = s.with(t.close(setOf(i)))
+	}
+	return s
+}
+
+// close adds to s all that its levels need.
+func (t *tower) close(s levelSet) levelSet {
+	closed := s
+	for i := range s.each {
+		closed = closed.with(t.levels[i].closure)
+	}
+	return closed
+}
+
+// maxLevels keeps level numbers within a levelSet.
+const maxLevels = 256
+
+// levelSet is a set of levels.
+type levelSet [maxLevels / 64]uint64
+
+func setOf(i int) (s levelSet) {
+	s.add(i)
+	return s
+}
+
+func (s *levelSet) add(i int)     { s[i>>6] |= 1 << (i & 63) }
+func (s levelSet) has(i int) bool { return s[i>>6]>>(i&63)&1 == 1 }
+func (s levelSet) isEmpty() bool  { return s == levelSet{} }
+
+func (s levelSet) with(o levelSet) levelSet {
+	for i := range s {
+		s[i] |= o[i]
+	}
+	return s
+}
+
+func (s levelSet) without(o levelSet) levelSet {
+	for i := range s {
+		s[i] &^= o[i]
+	}
+	return s
+}
+
+func (s levelSet) within(o levelSet) bool { return s.without(o).isEmpty() }
+
+func (s levelSet) count() (n int) {
+	for _, w := range s {
+		n += bits.OnesCount64(w)
+	}
+	return n
+}
+
+// top is the highest level of s, or 0 if there is none.
+func (s levelSet) top() int {
+	for i := len(s) - 1; i >= 0; i-- {
+		if s[i] != 0 {
+			return i<<6 + bits.Len64(s[i]) - 1
+		}
+	}
+	return 0
+}
+
+// each yields the levels of s from the lowest.
+func (s levelSet) each(yield func(int) bool) {
+	for i, w := range s {
+		for ; w != 0; w &= w - 1 {
+			if !yield(i<<6 + bits.TrailingZeros64(w)) {
+				return
+			}
+		}
+	}
+}
