@@ -119,8 +119,12 @@ func describe(text string) string {
 	return fmt.Sprintf("the invisible character U+%04X", r)
 }
 
-// quote puts a piece of source between quotes for a message.
+// quote puts a piece of source, clipped if it is long, between quotes for a
+// message.
 func quote(s string) string {
+	if r := []rune(s); len(r) > maxName {
+		s = string(r[:maxName-1]) + "…"
+	}
 	if strings.Contains(s, `"`) {
 		return "'" + s + "'"
 	}

@@ -161,6 +161,11 @@ func (s *scanner) badCapital() {
 		s.bad("the words of the language are lower-case: "+word, "write "+low)
 		return
 	}
+	if n := len(s.tokens); n > 0 && textWords[s.tokens[n-1].Value] {
+		s.takeWhile(func(r rune) bool { return r != '\n' && r != '#' })
+		s.bad("the text has no quotes", "write "+s.tokens[n-1].Value+` "`+strings.TrimSpace(s.read())+`"`)
+		return
+	}
 	s.bad(word+" is neither a point nor a word", "points are single capitals, as in AB; other names are lower-case")
 }
 

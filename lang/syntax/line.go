@@ -6,6 +6,7 @@ import "trammel/lang/source"
 // but the last end with a comma.
 type line struct {
 	tokens []token
+	stray  bool // its final comma was reported and dropped
 }
 
 func (l line) span(f *source.File) source.Span {
@@ -37,9 +38,13 @@ func (l line) opens() bool {
 func cut(f *source.File, tokens []token, problems *source.List) []line {
 	var lines []line
 	var now []token
-	end := func() {
+	end := func(stray bool) {
+		if stray {
+			reportComma(f, now[len(now)-1], problems)
+			now = now[:len(now)-1]
+		}
 		if len(now) > 0 {
-			lines = append(lines, line{now})
+			lines = append(lines, line{now, stray})
 		}
 		now = nil
 	}
@@ -49,16 +54,12 @@ func cut(f *source.File, tokens []token, problems *source.List) []line {
 		case t.Type != lineEndKind:
 			now = append(now, t)
 		case len(now) == 0 || !now[len(now)-1].is(","):
-			end()
+			end(false)
 		case strayComma(now, tokens[i+1:]):
-			now = dropComma(f, now, problems)
-			end()
+			end(true)
 		}
 	}
-	if n := len(now); n > 0 && now[n-1].is(",") {
-		now = dropComma(f, now, problems)
-	}
-	end()
+	end(len(now) > 0 && now[len(now)-1].is(","))
 	return lines
 }
 
@@ -77,9 +78,7 @@ func strayComma(now, rest []token) bool {
 	return rest[0].Type == keywordKind && starts[rest[0].Value]
 }
 
-func dropComma(f *source.File, now []token, problems *source.List) []token {
-	last := len(now) - 1
-	p := problems.Add(now[last].span(f), "stray comma")
+func reportComma(f *source.File, comma token, problems *source.List) {
+	p := problems.Add(comma.span(f), "stray comma")
 	p.Help = "a line goes on after a comma; leave it out if the statement is complete"
-	return now[:last]
 }

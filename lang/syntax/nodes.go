@@ -320,7 +320,7 @@ type Produce struct {
 // StepOff is: step off P[1 to 6] on k from A, radius any
 type StepOff struct {
 	Node
-	Points *Ref `parser:"'step' 'off' @@"`
+	Points *Ref `parser:"(?= 'step' 'off' ) 'step' 'off' @@"`
 	On     *Ref `parser:"'on' @@"`
 	From   *Ref `parser:"'from' @@ ','?"`
 	Opening

@@ -57,9 +57,11 @@ func (n Node) Span(f *source.File) source.Span {
 func isBlank(r rune) bool { return r == '\n' || isSpace(r) }
 
 // grammar is built once, when the first source is parsed.
-var grammar = sync.OnceValue(func() *participle.Parser[Statement] {
-	return participle.MustBuild[Statement](participle.Lexer(definition{}), participle.UseLookahead(1))
-})
+var grammar = sync.OnceValue(buildGrammar)
+
+func buildGrammar() *participle.Parser[Statement] {
+	return participle.MustBuild[Statement](participle.Lexer(definition{}), participle.UseLookahead(0))
+}
 
 // parseLine parses one statement, or reports what is wrong with it and gives nil.
 func parseLine(f *source.File, l line, problems *source.List) *Statement {
@@ -76,11 +78,13 @@ func parseLine(f *source.File, l line, problems *source.List) *Statement {
 	}
 	s, err := grammar().ParseFromLexer(peeker)
 	if err != nil {
-		explain(f, l, failure(l, err), problems)
+		if at := failure(l, err); at < len(l.tokens) || !l.stray {
+			explain(f, l, at, problems)
+		}
 		return nil
 	}
 	s.unquote()
-	if !sound(f, l, s, problems) {
+	if !sound(f, s, problems) {
 		return nil
 	}
 	return s

@@ -27,6 +27,9 @@ var shapes = wordSet("triangle square rectangle parallelogram rhombus kite trape
 // units are the words that may touch a number.
 var units = wordSet("mm cm deg")
 
+// textWords are the words after which a text stands.
+var textWords = wordSet("figure use step note task")
+
 func wordSet(list string) map[string]bool {
 	set := map[string]bool{}
 	for _, w := range strings.Fields(list) {

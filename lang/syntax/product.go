@@ -1,0 +1,81 @@
+package syntax
+
+// product checks what stands side by side. A number may stand before what it
+// multiplies; a product goes left to right, so that 1/2 AB is half of AB.
+func (c *sounding) product(p *Product) {
+	number := p.Head.isNumber()
+	before := p.Head
+	for _, t := range p.Tail {
+		if t.Op == "" {
+			c.juxtaposed(p, before, t.Factor, number)
+		} else if t.Op == "/" && number && t.Factor.Value.Unit != "" {
+			c.divided(p, t.Factor)
+		}
+		number = number && t.Factor.isNumber()
+		before = t.Factor
+	}
+}
+
+// juxtaposed checks one factor against the one before it; number tells that
+// all before it are numbers.
+func (c *sounding) juxtaposed(p *Product, before, factor *Factor, number bool) {
+	span := Node{Pos: before.Pos, EndPos: factor.EndPos}
+	a, b := c.text(before.Node), c.text(factor.Node)
+	name := ""
+	if r := factor.Value.Ref; r != nil {
+		name = r.Name
+	}
+	switch unit := habits[name]; {
+	case unit == "mm" || unit == "cm":
+		c.wrong(factor.Node, "write "+a+" "+unit, "%s is no unit", name)
+	case unit == "°":
+		c.wrong(factor.Node, "write "+a+unit, "%s is no unit", name)
+	case before.isNumber() && factor.Value.Number != "":
+		c.wrong(span, "write "+a+" + "+b+" or "+a+" * "+b, "two numbers stand side by side: %s", c.text(span))
+	case number:
+	case before.isNumber():
+		whole := Node{Pos: p.Pos, EndPos: factor.EndPos}
+		c.wrong(whole, "put brackets round what belongs together", "%s can be read in two ways", c.text(whole))
+	case before.Value.Ref != nil && before.Value.Ref.Name != "" && factor.Value.Paren != nil:
+		c.wrong(before.Node, "for a product write "+a+" * "+b, "%s is no function", a)
+	default:
+		c.wrong(span, "write "+a+" * "+b, "only a number may stand before what it multiplies: %s", c.text(span))
+	}
+}
+
+// divided: 1/2 cm, where the unit belongs to the 2.
+func (c *sounding) divided(p *Product, factor *Factor) {
+	whole := Node{Pos: p.Pos, EndPos: factor.EndPos}
+	unit := factor.Value.Unit
+	c.wrong(whole, "write 1 "+unit+" / 2, or 0.5 "+unit+", for half a "+unit, "a unit belongs to the number before it: this divides by %s", c.text(factor.Node))
+}
+
+// isNumber tells a constant without a unit: 3, 2 sqrt(3), (1 + sqrt(5)).
+func (f *Factor) isNumber() bool {
+	v := f.Value
+	switch {
+	case v.Number != "":
+		return v.Unit == ""
+	case v.Sqrt != nil:
+		return v.Sqrt.isNumber()
+	case v.Paren != nil:
+		return v.Paren.isNumber()
+	}
+	return false
+}
+
+func (e *Expr) isNumber() bool {
+	all := e.Head.isNumber()
+	for _, t := range e.Tail {
+		all = all && t.Term.isNumber()
+	}
+	return all
+}
+
+func (p *Product) isNumber() bool {
+	all := p.Head.isNumber()
+	for _, t := range p.Tail {
+		all = all && t.Factor.isNumber()
+	}
+	return all
+}

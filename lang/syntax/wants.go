@@ -1,0 +1,191 @@
+package syntax
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// many is no upper bound on the points of a run.
+const many = 1 << 30
+
+// made checks the names and points that a statement makes.
+func (c *sounding) made(node any) {
+	switch n := node.(type) {
+	case *FreePoints:
+		c.points(n.Names...)
+	case *GivenLine:
+		c.name(n.Name, "a line")
+	case *CoordPoint:
+		c.points(n.Point)
+	case *GivenCirc:
+		c.name(n.Name, "a circle")
+		c.points(n.Through)
+	case *GivenAngle:
+		c.run(n.Angle, 3, 3, "an angle")
+	case *GivenLen:
+		c.name(n.Name, "a length")
+	case *GivenShape:
+		c.corners(n)
+	case *PlacedPoint:
+		c.points(n.Point)
+	case *Arc:
+		c.name(n.Name, "an arc")
+		c.points(n.Centre, n.From, n.To)
+		c.opening(n.Node, n.Opening, n.From != nil, "arc")
+	case *Circle:
+		c.name(n.Name, "a circle")
+		c.points(n.Centre)
+		c.opening(n.Node, n.Opening, false, "circle")
+	case *Line:
+		c.name(n.Name, "a line")
+		c.points(n.A, n.B)
+	case *Choose:
+		c.name(n.Name, "a chosen number")
+	case *Repeat:
+		c.name(n.Var, "a loop's number")
+	case *Param:
+		c.param(n)
+	case *StepOff:
+		c.steppedOff(n)
+	}
+}
+
+// places checks the points that a statement speaks of.
+func (c *sounding) places(node any) {
+	switch n := node.(type) {
+	case *Place:
+		c.points(n.From, n.Towards)
+	case *Cond:
+		c.points(n.As, n.From, n.Than, n.Nearest, n.Farthest, n.Between, n.And, n.Beyond)
+	case *Pick:
+		c.points(n.Point)
+	case *Ray:
+		c.run(n.Points, 2, 2, "a ray")
+	case *Join:
+		for _, r := range n.Runs {
+			c.run(r, 2, many, "a join")
+		}
+	case *Produce:
+		c.points(n.Beyond, n.End)
+	case *Touch:
+		c.points(n.At)
+	case *Mark:
+		for _, r := range n.Right {
+			c.run(r, 3, 3, "a right angle")
+		}
+	case *Label:
+		c.run(n.Angle, 3, 3, "an angle")
+	case *Shade:
+		if n.Sector {
+			c.run(n.What, 3, 3, "a sector")
+		}
+	case *Value:
+		c.angle(n)
+	}
+}
+
+// points wants single points.
+func (c *sounding) points(refs ...*Ref) {
+	for _, r := range refs {
+		switch {
+		case r == nil || len(r.Points) == 1:
+		case r.Name != "":
+			c.wrong(r.Node, capital(r.Name), "a point is a capital letter, not %s", c.text(r.Node))
+		default:
+			c.wrong(r.Node, "", "one point is wanted here, not %s", c.text(r.Node))
+		}
+	}
+}
+
+// capital offers the point that a one-letter name may have meant.
+func capital(name string) string {
+	first, size := utf8.DecodeRuneInString(name)
+	if strings.Trim(name[size:], "0123456789'") != "" {
+		return "points are capitals: A, P1, X'"
+	}
+	return "write " + strings.ToUpper(string(first)) + name[size:]
+}
+
+// name wants the lower-case name of a thing that is made.
+func (c *sounding) name(r *Ref, what string) {
+	if r == nil || r.Name != "" {
+		return
+	}
+	help := "take a lower-case word, such as m"
+	if len(r.Points) == 1 {
+		help = "write " + strings.ToLower(r.Points[0].Name)
+	}
+	c.wrong(r.Node, help, "%s is named by a lower-case word, not %s", what, c.text(r.Node))
+}
+
+// run wants between low and high points.
+func (c *sounding) run(r *Ref, low, high int, what string) {
+	if r == nil || len(r.Points) >= low && len(r.Points) <= high {
+		return
+	}
+	example := "ABCDEFGH"[:low]
+	count := fmt.Sprintf("%d points", low)
+	if high == many {
+		count += " or more"
+	}
+	c.wrong(r.Node, "write them together, as in "+example, "%s takes %s, not %s", what, count, c.text(r.Node))
+}
+
+func (c *sounding) corners(n *GivenShape) {
+	if n.Kind == "triangle" {
+		c.run(n.Points, 3, 3, "a triangle")
+		return
+	}
+	c.run(n.Points, 4, 4, "a "+n.Kind)
+	if len(n.Traits) > 0 {
+		c.wrong(n.Node, "leave it out", "%s is said of triangles only", n.Traits[0])
+	}
+}
+
+// angle wants three points; a corner's one letter will do in a triangle's data.
+func (c *sounding) angle(n *Value) {
+	if n.Angle == nil || n.Angle.Name != "" || len(n.Angle.Points) == 3 {
+		return
+	}
+	if given := c.statement.Given; len(n.Angle.Points) == 1 && given != nil && given.Shape != nil {
+		return
+	}
+	c.wrong(n.Angle.Node, "name it by three points, the vertex in the middle: angle ABC", "an angle takes 3 points, not %s", c.text(n.Angle.Node))
+}
+
+// opening wants one way, not two, to say how wide the compasses are.
+func (c *sounding) opening(n Node, o Opening, part bool, what string) {
+	said := o.Any || o.Radius != nil || o.Through != nil
+	c.points(o.Through)
+	switch {
+	case said && part:
+		c.wrong(n, "leave the radius out: it is the distance to the first point", "a part arc has its opening from its points")
+	case !said && !part:
+		c.wrong(n, "end it with radius any, radius 3, radius AB or through A", "nothing says how wide this %s is", what)
+	}
+}
+
+func (c *sounding) param(n *Param) {
+	family := n.Kind == "points"
+	switch {
+	case n.Kind != "point" && !family:
+		c.name(n.Name, "a "+n.Kind)
+	case family && len(n.Name.Points) == 1 && n.Name.Points[0].Index != nil && n.From != nil:
+	case family:
+		c.wrong(n.Node, "write points P[i] from 1 to n", "a family of points has an index and its range")
+	default:
+		c.points(n.Name)
+	}
+	if !family && n.From != nil {
+		c.wrong(n.Node, "write points P[i] from 1 to n", "only points have a range")
+	}
+}
+
+func (c *sounding) steppedOff(n *StepOff) {
+	c.points(n.From, n.Towards)
+	if len(n.Points.Points) != 1 || n.Points.Points[0].Index == nil || n.Points.Points[0].Index.To == nil {
+		c.wrong(n.Points.Node, "write step off P[1 to 6] …", "stepping off makes a family of points")
+	}
+	c.opening(n.Node, n.Opening, false, "stepping off")
+}
