@@ -2,10 +2,12 @@ package layout
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
+	"trammel/svg"
 )
 
 // describe puts a figure in plain words: what is given, what is drawn on the
@@ -18,84 +20,139 @@ func describe(f *figure.Figure) string {
 			parts = append(parts, head+" "+join(list)+".")
 		}
 	}
-	add("Given:", w.things(figure.Given))
-	add("Drawn with compass and straightedge:", w.things(figure.Construction))
+	add("Given:", append(w.things(figure.Given), w.measures()...))
+	add("Drawn on the way:", w.things(figure.Construction))
 	add("Result:", w.things(figure.Result))
 	parts = append(parts, w.marks()...)
-	var claims []string
-	for _, c := range f.Claims {
-		claims = append(claims, c.Text)
-	}
-	add("It holds that", claims)
+	add("It holds that", each(f.Claims, func(c figure.Claim) string { return c.Text }))
 	return strings.Join(parts, " ")
 }
 
 // words names what stands in a figure.
 type words struct{ *figure.Figure }
 
-// things lists what shows of one role, in the order points, straights, circles.
+// tally is the things of one kind: their names, and how many have none.
+type tally struct {
+	kind     string
+	names    []string
+	nameless int
+}
+
+func (t *tally) add(name string) {
+	if name == "" {
+		t.nameless++
+	} else {
+		t.names = append(t.names, name)
+	}
+}
+
+// say is such as "point A", "lines m and n", "arcs c, d and 2 more".
+func (t *tally) say() string {
+	names := t.names
+	switch {
+	case t.nameless == 1 && len(names) == 0:
+		return "1 " + t.kind
+	case len(names) == 0:
+		return fmt.Sprintf("%d %ss", t.nameless, t.kind)
+	case t.nameless > 0:
+		names = append(names[:len(names):len(names)], fmt.Sprintf("%d more", t.nameless))
+	}
+	if len(names) == 1 {
+		return t.kind + " " + names[0]
+	}
+	return t.kind + "s " + join(names)
+}
+
+// things tells what shows of one role, kind by kind.
 func (w words) things(role figure.Role) []string {
-	var points, list []string
+	kinds := []*tally{{kind: "point"}, {kind: "segment"}, {kind: "ray"}, {kind: "line"}, {kind: "arc"}, {kind: "circle"}}
 	for _, p := range w.Points {
-		if !p.Hidden && p.Role == role && p.Name != "" {
-			points = append(points, p.Name)
+		if p.Name != "" && shows(&p.Thing, role) {
+			kinds[0].add(p.Name)
 		}
 	}
-	list = counted(list, "point", points)
-	var lines, arcs, circles []string
-	nameless := [3]int{}
 	for _, s := range w.Straights {
-		if s.Hidden || s.Role != role {
-			continue
-		}
-		if name := w.straight(s); name != "" {
-			lines = append(lines, name)
-		} else {
-			nameless[0]++
+		if shows(&s.Thing, role) {
+			kinds[1+ends(s)].add(w.straight(s))
 		}
 	}
 	for _, c := range w.Circles {
 		switch {
-		case c.Hidden || c.Role != role:
-		case c.Name == "" && c.Whole:
-			nameless[2]++
-		case c.Name == "":
-			nameless[1]++
+		case !shows(&c.Thing, role):
 		case c.Whole:
-			circles = append(circles, c.Name)
+			kinds[5].add(c.Name)
 		default:
-			arcs = append(arcs, c.Name)
+			kinds[4].add(c.Name)
 		}
 	}
-	list = counted(list, "line", lines)
-	list = more(list, "line", nameless[0], len(lines))
-	list = counted(list, "arc", arcs)
-	list = more(list, "arc", nameless[1], len(arcs))
-	list = counted(list, "circle", circles)
-	return more(list, "circle", nameless[2], len(circles))
+	var list []string
+	for _, t := range kinds {
+		if len(t.names)+t.nameless > 0 {
+			list = append(list, t.say())
+		}
+	}
+	return list
 }
 
-// straight is the name of a straight, from its ends where it has none.
+func shows(x *figure.Thing, role figure.Role) bool { return !x.Hidden && x.Role == role }
+
+// ends counts the ends at which a straight runs on.
+func ends(s *figure.Straight) int {
+	n := 0
+	for _, end := range []*geom.Point{s.Start, s.End} {
+		if end == nil {
+			n++
+		}
+	}
+	return n
+}
+
+// straight is the name of a straight, or else two points on it, an end first.
 func (w words) straight(s *figure.Straight) string {
-	if s.Name != "" || s.Start == nil || s.End == nil {
+	if s.Name != "" {
 		return s.Name
 	}
-	a, b := w.point(*s.Start), w.point(*s.End)
-	if a == "" || b == "" {
-		return ""
+	var on []geom.Point
+	if s.Start != nil {
+		on = append(on, *s.Start)
 	}
-	return a + b
+	if s.End != nil {
+		on = append(on, *s.End)
+	}
+	run := ""
+	for _, p := range append(on, s.Used...) {
+		if name := w.point(p); name != "" && name != run {
+			if run += name; run != name {
+				return run
+			}
+		}
+	}
+	return ""
 }
 
-// point is the name of the point at p.
+// measures tells the given lengths: "length a = 4 cm".
+func (w words) measures() []string {
+	var list []string
+	for _, m := range w.Measures {
+		if !m.Hidden {
+			list = append(list, strings.TrimSpace("length "+svg.Text{Runs: measureText(m)}.String()))
+		}
+	}
+	return list
+}
+
+// point is the name of the point at p. Points that a mark refers to are those
+// of the figure, so that a float comparison finds the right one.
 func (w words) point(p geom.Point) string {
 	for _, q := range w.Points {
-		if q.Name != "" && q.At.X.Equal(p.X) && q.At.Y.Equal(p.Y) {
+		if q.Name != "" && near(q.At.X, p.X) && near(q.At.Y, p.Y) {
 			return q.Name
 		}
 	}
 	return ""
 }
+
+func near(x, y geom.Real) bool { return x == y || math.Abs(x.Float()-y.Float()) < 1e-9 }
 
 func (w words) segment(s figure.Segment) string { return w.point(s.A) + w.point(s.B) }
 
@@ -157,32 +214,6 @@ func each[T any](list []T, say func(T) string) []string {
 		out[i] = say(x)
 	}
 	return out
-}
-
-// counted adds "point A" or "points A, B and C".
-func counted(list []string, kind string, names []string) []string {
-	switch len(names) {
-	case 0:
-		return list
-	case 1:
-		return append(list, kind+" "+names[0])
-	}
-	return append(list, kind+"s "+join(names))
-}
-
-// more adds those without a name: "2 lines", "3 more arcs".
-func more(list []string, kind string, n, named int) []string {
-	if n == 0 {
-		return list
-	}
-	further := ""
-	if named > 0 {
-		further = "more "
-	}
-	if n > 1 {
-		kind += "s"
-	}
-	return append(list, fmt.Sprintf("%d %s%s", n, further, kind))
 }
 
 // join is "A, B and C".

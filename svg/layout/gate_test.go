@@ -2,6 +2,7 @@ package layout
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"math"
 	"os"
@@ -34,12 +35,23 @@ func TestGate(t *testing.T) {
 			if doc.Write(&again, svg.Options{}); !bytes.Equal(first.Bytes(), again.Bytes()) {
 				t.Error("drawn twice, the bytes differ")
 			}
-			if *out != "" {
-				if err := os.WriteFile(filepath.Join(*out, f.name+".svg"), first.Bytes(), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
+			save(t, f.name, doc)
 		})
+	}
+}
+
+// save writes a drawing where it can be looked at, if asked.
+func save(t *testing.T, name string, doc *svg.Doc) {
+	t.Helper()
+	if *out == "" {
+		return
+	}
+	f, err := os.Create(filepath.Join(*out, name+".svg"))
+	if err == nil {
+		err = errors.Join(doc.Write(f, svg.Options{}), f.Close())
+	}
+	if err != nil {
+		t.Fatal(err)
 	}
 }
 

@@ -38,7 +38,7 @@ func rank(angle float64) float64 {
 var pointGaps = []struct {
 	gap  float64
 	cost int
-}{{1.4, 0}, {1.9, 25}, {2.6, 70}, {3.5, 150}, {6, 300}, {9, 450}}
+}{{1.4, 0}, {1.9, 25}, {2.6, 70}, {3.5, 150}, {4.7, 260}, {6, 350}, {9, 500}}
 
 // crowded is how many rays leave a point before its label may go to the last
 // two distances: between them there is room only farther out.

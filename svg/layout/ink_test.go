@@ -1,0 +1,273 @@
+package layout
+
+import (
+	"math"
+	"math/big"
+	"strings"
+	"testing"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/svg"
+)
+
+// drawn is a figure's drawing with its strokes, before it is framed.
+func drawn(t *testing.T, s *sketch) *drawing {
+	t.Helper()
+	d, err := newDrawing(&s.Figure, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.drawStraights()
+	d.drawCircles()
+	d.drawDots()
+	d.drawMarks()
+	return d
+}
+
+// lengthIn is how much ink a layer holds.
+func (d *drawing) lengthIn(l layer) float64 {
+	sum := 0.0
+	for _, s := range d.strokes {
+		if s.layer == l {
+			sum += length(s.curve)
+		}
+	}
+	return sum
+}
+
+// TestInkedOnce covers part of a line by a join and part of an arc by another.
+func TestInkedOnce(t *testing.T) {
+	s := newSketch("once")
+	for i, n := range []string{"A", "B", "C", "D"} {
+		s.point(n, float64(i)*2, float64(i), giv)
+	}
+	s.line("", "A", "D", "ABCD", giv)
+	s.join("BC", res)
+	d := drawn(t, s)
+	unit := math.Hypot(2, 1) * 10 * mm
+	if got, want := d.lengthIn(givenLayer), 2*unit+10*mm; math.Abs(got-want) > 10 {
+		t.Errorf("the line keeps %.0f µm, want %.0f", got, want)
+	}
+	if got := d.lengthIn(resultLayer); math.Abs(got-unit) > 10 {
+		t.Errorf("the join has %.0f µm, want %.0f", got, unit)
+	}
+
+	s = newSketch("once round")
+	s.point("O", 0, 0, giv)
+	s.circle("", "O", 2, giv)
+	s.at["E"], s.at["N"] = s.pt(2, 0), s.pt(0, 2)
+	s.arc("O", 2, "", res).Part = &[2]geom.Point{s.at["N"], s.at["E"]}
+	s.arc("O", 2, "E", con)
+	d = drawn(t, s)
+	round := fullway * 20 * mm
+	if got := d.lengthIn(givenLayer); math.Abs(got-round/4) > 20 {
+		t.Errorf("the circle keeps %.0f µm, want %.0f", got, round/4)
+	}
+	if got := d.lengthIn(constructionLayer); got != 0 {
+		t.Errorf("the arc on the circle has %.0f µm, want none", got)
+	}
+}
+
+func TestCompass(t *testing.T) {
+	degrees := func(list ...float64) []float64 {
+		for i := range list {
+			list[i] *= math.Pi / 180
+		}
+		return list
+	}
+	tests := []struct {
+		name    string
+		angles  []float64
+		strokes int
+		drawn   float64
+	}{
+		{"one meeting", degrees(40), 1, 20},
+		{"two near", degrees(80, 20), 1, 80},
+		{"two near across the start", degrees(350, 20), 1, 50},
+		{"two apart", degrees(0, 180), 2, 40},
+		{"just too far", degrees(0, 76), 2, 40},
+		{"a chain", degrees(0, 70, 140), 1, 160},
+		{"all round", degrees(0, 70, 140, 210, 285), 1, 360},
+	}
+	for _, tt := range tests {
+		got := compass(tt.angles, 10*math.Pi/180)
+		sum := 0.0
+		for _, s := range got {
+			sum += (s.hi - s.lo) * 180 / math.Pi
+		}
+		if len(got) != tt.strokes || math.Abs(sum-tt.drawn) > 0.01 {
+			t.Errorf("%s: %d strokes of %.2f°, want %d of %.2f°", tt.name, len(got), sum, tt.strokes, tt.drawn)
+		}
+	}
+}
+
+// TestStraightEnds tells how far lines run past what they use.
+func TestStraightEnds(t *testing.T) {
+	s := newSketch("ends")
+	s.point("A", 0, 0, giv)
+	s.point("B", 6, 0, giv)
+	s.line("", "A", "B", "AB", giv)
+	ray := s.line("", "B", "A", "AB", res)
+	from := s.pt(6, 0)
+	ray.Start = &from
+	lone := s.line("", "A", "B", "A", con)
+	d := drawn(t, s)
+	if r := d.rule(ray); r.lo != 0 || math.Abs(r.hi-65*mm) > 1 {
+		t.Errorf("the ray runs from %v to %v, want 0 to 65000", r.lo, r.hi)
+	}
+	if r := d.rule(lone); r.hi-r.lo < 40*mm || r.hi-r.lo > 90*mm {
+		t.Errorf("a line with one point is %.0f µm long", r.hi-r.lo)
+	}
+}
+
+// TestMarksKeepClear slides ticks off a crossing and steps arcs outward.
+func TestMarksKeepClear(t *testing.T) {
+	s := newSketch("clear")
+	s.point("A", 0, 0, giv)
+	s.point("B", 6, 0, giv)
+	s.at["C"], s.at["D"] = s.pt(3, -2), s.pt(3, 2)
+	s.at["E"] = s.pt(6, 3)
+	s.join("AB", giv)
+	s.join("CD", con)
+	s.ticks(2, "AB")
+	s.arcs(1, "BAE")
+	s.arcs(1, "BAD")
+	d := drawn(t, s)
+	var radii []float64
+	for _, m := range d.strokes {
+		switch c := m.curve.(type) {
+		case segment:
+			if m.layer == markLayer && math.Abs(c.a.x-30*mm) < 1*mm {
+				t.Errorf("a tick stands on the crossing at %v", c.a)
+			}
+			if m.layer == markLayer && c.a.dist(c.b) != 3*mm {
+				t.Errorf("a tick is %v µm long, want 3000", c.a.dist(c.b))
+			}
+		case arc:
+			radii = append(radii, c.r)
+		}
+	}
+	if len(radii) != 2 || math.Abs(radii[0]-radii[1]) < 1*mm {
+		t.Errorf("arcs of different angles at one vertex have radii %v", radii)
+	}
+}
+
+// TestRadiusCap holds arcs within 0.4 of the shorter arm, however narrow.
+func TestRadiusCap(t *testing.T) {
+	for _, deg := range []float64{2, 8, 15, 40, 90, 170} {
+		s := newSketch("cap")
+		a := deg * math.Pi / 180
+		s.point("A", 0, 0, giv)
+		s.point("B", 2, 0, giv)
+		s.point("C", 5*math.Cos(a), 5*math.Sin(a), giv)
+		s.arcs(2, "BAC")
+		for _, m := range drawn(t, s).strokes {
+			if c := m.curve.(arc); c.r > 0.4*20*mm+1 {
+				t.Errorf("%v°: an arc has the radius %v µm", deg, c.r)
+			}
+		}
+	}
+}
+
+func TestPin(t *testing.T) {
+	for hour := 1.0; hour <= 12; hour++ {
+		s := newSketch("pin")
+		p := s.point("A", 0, 0, giv)
+		s.at["B"] = s.pt(5, 1)
+		s.join("AB", giv)
+		p.Label.Pin = figure.Pin{Set: true, Clock: hour}
+		doc, _, err := Draw(&s.Figure, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		dot, text := find[svg.Disc](doc), find[svg.Text](doc)
+		b := svg.Measure(text)
+		x := float64(text.At.X + (b.Left+b.Right)/2 - dot.Centre.X)
+		y := float64(text.At.Y + (b.Top+b.Bottom)/2 - dot.Centre.Y)
+		if got, want := math.Atan2(x, -y), hour*math.Pi/6; apart(got, want) > 0.02 {
+			t.Errorf("at %v o'clock the label lies %.1f° off", hour, apart(got, want)*180/math.Pi)
+		}
+	}
+}
+
+// find is the first item of a type.
+func find[T svg.Item](doc *svg.Doc) T {
+	for _, g := range doc.Groups {
+		for _, i := range g.Items {
+			if x, ok := i.(T); ok {
+				return x
+			}
+		}
+	}
+	panic("the drawing holds none")
+}
+
+func TestPaper(t *testing.T) {
+	s := kite()
+	s.Paper = &figure.Paper{Width: big.NewRat(120, 1), Height: big.NewRat(80, 1)}
+	doc, _, err := Draw(&s.Figure, Options{})
+	if err != nil || doc.Width != 120000 || doc.Height != 80000 {
+		t.Fatalf("got %v, %v", doc, err)
+	}
+	s.Paper = &figure.Paper{Width: big.NewRat(60, 1), Height: big.NewRat(80, 1)}
+	_, _, err = Draw(&s.Figure, Options{})
+	if err == nil {
+		t.Fatal("a kite 70 mm wide fits on 60 mm")
+	}
+	_, unit, ok := strings.Cut(err.Error(), "unit ")
+	if !ok || !strings.Contains(err.Error(), "mm too wide") {
+		t.Fatalf("the error says %q", err)
+	}
+	unit, _, _ = strings.Cut(unit, " ")
+	s.Unit.SetString(unit)
+	if _, _, err := Draw(&s.Figure, Options{}); err != nil {
+		t.Errorf("with the unit %s mm that should fit: %v", unit, err)
+	}
+}
+
+func TestLargeFigures(t *testing.T) {
+	s := kite()
+	s.Unit.SetInt64(30)
+	_, warnings, err := Draw(&s.Figure, Options{})
+	if err != nil || len(warnings) != 1 || !strings.Contains(warnings[0].Text, "170 × 257 mm") {
+		t.Errorf("210 mm wide: got %v, %v", warnings, err)
+	}
+	s.Unit.SetInt64(3000)
+	if _, _, err := Draw(&s.Figure, Options{}); err == nil {
+		t.Error("21 m wide: no error")
+	}
+}
+
+// TestThemes lays every figure out in every theme.
+func TestThemes(t *testing.T) {
+	for _, theme := range []string{"textbook", "exam", "slide", "large-print"} {
+		for _, f := range textbook {
+			doc, _, err := Draw(&f.draw().Figure, Options{Theme: theme})
+			if err != nil {
+				t.Fatal(err)
+			}
+			save(t, theme+"-"+f.name, doc)
+			for _, g := range doc.Groups {
+				for _, i := range g.Items {
+					if p, ok := i.(svg.Path); ok && theme == "exam" && p.Stroke == grey {
+						t.Errorf("%s: grey ink in the exam theme", f.name)
+					}
+				}
+			}
+		}
+	}
+	if _, _, err := Draw(&kite().Figure, Options{Theme: "neon"}); err == nil {
+		t.Error("a theme that is not there is taken")
+	}
+}
+
+func TestDescribe(t *testing.T) {
+	got := describe(&bisector().Figure)
+	want := "Given: points A and B and segment AB. Drawn on the way: points X and Y and 2 arcs. " +
+		"Result: point M and line n. Marked equal: AM and MB. Marked as a right angle: BMX. " +
+		"It holds that n perpendicular to AB and AM = MB."
+	if got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
