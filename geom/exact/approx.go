@@ -74,10 +74,15 @@ func (x *Real) Float() float64 {
 	if f, ok := x.bounds.middle(); ok {
 		return f
 	}
+	f := floatOf(x.enclose)
+	x.bounds = x.bounds.meet(x.near.interval())
+	return f
+}
+
+// floatOf is the float of what ever longer enclosures hold.
+func floatOf(enclose func(uint) enclosure) float64 {
 	for prec := uint(64); ; prec *= 4 {
-		z := x.enclose(prec)
-		if z.isTight(54) || z.isTiny() {
-			x.bounds = x.bounds.meet(z.interval())
+		if z := enclose(prec); z.isTight(54) || z.isTiny() {
 			f, _ := z.lo.Float64()
 			return f + 0 // never -0
 		}

@@ -20,6 +20,7 @@ type Field struct {
 	roots   map[int64]*Real    // of square-free whole numbers, each once
 	cosines map[angle][2]*Real // by angle, each once
 	golden  *Real              // √(10 + 2√5), once needed
+	pi      enclosure
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.

@@ -13,13 +13,19 @@ const longestSurd = 40
 // when that would be longer than a label can be, or needs a cosine that no
 // square roots reach, or could not be worked out within the budget.
 func (x *Real) Surd() (string, bool) {
-	var s surd
-	var ok bool
-	if Try(func() { s, ok = x.form().surd() }) != nil || !ok {
+	s, ok := x.surd()
+	if !ok {
 		return "", false
 	}
 	text := s.text()
 	return text, utf8.RuneCountInString(text) <= longestSurd
+}
+
+func (x *Real) surd() (s surd, ok bool) {
+	if Try(func() { s, ok = x.form().surd() }) != nil {
+		return surd{}, false
+	}
+	return s, ok
 }
 
 // surd is Σ terms / den.
@@ -171,34 +177,58 @@ func (s surdTerm) rank() int {
 	return 3
 }
 
-const minus = "−"
-
 func (s surd) text() string {
-	var b strings.Builder
-	for i, term := range s.terms {
-		switch negative := term.n.sign() < 0; {
-		case i == 0 && negative:
-			b.WriteString(minus)
-		case negative:
-			b.WriteString(" " + minus + " ")
-		case i > 0:
-			b.WriteString(" + ")
-		}
-		b.WriteString(term.text())
-	}
-	switch {
-	case len(s.terms) == 0:
+	if len(s.terms) == 0 {
 		return "0"
-	case s.den.isOne():
-		return b.String()
-	case len(s.terms) > 1:
-		return "(" + b.String() + ")/" + s.den.big().String()
 	}
-	return b.String() + "/" + s.den.big().String()
+	if len(s.terms) == 1 && s.terms[0].n.sign() < 0 {
+		return sign(true, true) + s.times("")
+	}
+	return s.times("")
 }
 
-// text is the term without its sign.
-func (s surdTerm) text() string {
+// sign goes before a term of a sum.
+func sign(first, negative bool) string {
+	switch {
+	case first && negative:
+		return "−"
+	case first:
+		return ""
+	case negative:
+		return " − "
+	}
+	return " + "
+}
+
+// times is the product with a symbol, which may be empty; without the sign if
+// there is but one term.
+func (s surd) times(symbol string) string {
+	var b strings.Builder
+	switch {
+	case len(s.terms) == 1:
+		b.WriteString(s.terms[0].times(symbol))
+	case s.den.isOne() && symbol == "":
+		b.WriteString(s.sum())
+	default:
+		b.WriteString("(" + s.sum() + ")" + symbol)
+	}
+	if !s.den.isOne() {
+		b.WriteString("/" + s.den.big().String())
+	}
+	return b.String()
+}
+
+func (s surd) sum() string {
+	var b strings.Builder
+	for i, term := range s.terms {
+		b.WriteString(sign(i == 0, term.n.sign() < 0))
+		b.WriteString(term.times(""))
+	}
+	return b.String()
+}
+
+// times is the product of the term, without its sign, with a symbol: 3π√2.
+func (s surdTerm) times(symbol string) string {
 	n, root := s.n.abs().big().String(), ""
 	switch {
 	case s.inner != nil:
@@ -206,8 +236,8 @@ func (s surdTerm) text() string {
 	case !s.under.isOne():
 		root = "√" + s.under.big().String()
 	}
-	if n == "1" && root != "" {
-		return root
+	if n == "1" && symbol+root != "" {
+		n = ""
 	}
-	return n + root
+	return n + symbol + root
 }

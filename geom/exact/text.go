@@ -14,11 +14,11 @@ func (x *Real) Decimal(places int) string {
 
 // roundedTo is the whole number nearest to x·10^places.
 func (x *Real) roundedTo(places int) *big.Int {
-	scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)
+	scale := powerOfTen(places)
 	if x.isRatio() {
 		return nearest(new(big.Rat).Mul(big.NewRat(x.num, x.den), new(big.Rat).SetInt(scale)))
 	}
-	lo, hi := x.scaled(scale, uint(places)*10/3+64)
+	lo, hi := scaled(x.enclose, scale, startingBits(places))
 	if lo.Cmp(hi) == 0 {
 		return lo
 	}
@@ -31,11 +31,18 @@ func (x *Real) roundedTo(places int) *big.Int {
 	return hi
 }
 
-// scaled rounds both ends of an enclosure of x·scale to whole numbers, at most
+func powerOfTen(n int) *big.Int {
+	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(n)), nil)
+}
+
+// startingBits is a precision likely to be enough for that many decimals.
+func startingBits(places int) uint { return uint(places)*10/3 + 64 }
+
+// scaled rounds both ends of an enclosure, times a scale, to whole numbers, at most
 // 1 apart.
-func (x *Real) scaled(scale *big.Int, prec uint) (lo, hi *big.Int) {
+func scaled(enclose func(uint) enclosure, scale *big.Int, prec uint) (lo, hi *big.Int) {
 	for ; ; prec *= 2 {
-		z := x.enclose(prec)
+		z := enclose(prec)
 		if z.isEverything() {
 			continue
 		}
