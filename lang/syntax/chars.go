@@ -119,14 +119,21 @@ func describe(text string) string {
 	return fmt.Sprintf("the invisible character U+%04X", r)
 }
 
-// quote puts a piece of source, clipped if it is long, between quotes for a
-// message.
+// quote puts a piece of source between quotes for a message.
 func quote(s string) string {
-	if r := []rune(s); len(r) > maxName {
-		s = string(r[:maxName-1]) + "…"
-	}
-	if strings.Contains(s, `"`) {
+	if s = clip(s, maxName); strings.Contains(s, `"`) {
 		return "'" + s + "'"
 	}
 	return `"` + strings.Trim(strconv.Quote(s), `"`) + `"`
+}
+
+// clip cuts a text to at most n characters.
+func clip(s string, n int) string {
+	if len(s) <= n {
+		return s
+	}
+	if r := []rune(s); len(r) > n {
+		return string(r[:n-1]) + "…"
+	}
+	return s
 }

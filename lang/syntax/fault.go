@@ -114,7 +114,7 @@ func (x *fault) text(i, j int) string {
 		return ""
 	}
 	written := x.file.Text[x.tokens[i].start():x.tokens[j-1].End]
-	return strings.Join(strings.Fields(written), " ")
+	return clip(strings.Join(strings.Fields(written), " "), 2*maxName)
 }
 
 // reads is the help line that shows how the statement is written: at most

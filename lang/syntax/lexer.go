@@ -34,7 +34,8 @@ type scanner struct {
 func scan(f *source.File, problems *source.List) []token {
 	s := &scanner{file: f, text: f.Text, line: 1, col: 1, problems: problems, alike: newLookalikes()}
 	s.skipByteOrderMark()
-	for s.skipSpace(); s.pos < len(s.text); s.skipSpace() {
+	already := len(*problems)
+	for s.skipSpace(); s.pos < len(s.text) && len(*problems)-already <= maxMistake; s.skipSpace() {
 		s.here = lexer.Position{Filename: f.Name, Offset: s.pos, Line: s.line, Column: s.col}
 		s.one()
 	}

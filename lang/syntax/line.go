@@ -48,8 +48,11 @@ func cut(f *source.File, tokens []token, problems *source.List) []line {
 		}
 		now = nil
 	}
+	already := len(*problems)
 	for i, t := range tokens {
 		switch {
+		case len(*problems)-already > maxMistake:
+			return lines
 		case t.Type == commentKind:
 		case t.Type != lineEndKind:
 			now = append(now, t)

@@ -64,7 +64,7 @@ func (x *fault) otherWords() []string {
 // misspeltBefore: given traingle ABC · claim AB is CD. The word passed for a
 // name, and what comes after it fails.
 func misspeltBefore(x *fault) verdict {
-	for i := 1; i < x.at; i++ {
+	for i := 1; i < min(x.at, maxName); i++ {
 		t := x.tokens[i]
 		if t.Type != nameKind || len(t.Value) < 2 {
 			continue
