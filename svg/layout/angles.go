@@ -74,7 +74,7 @@ func (d *drawing) drawAngles() {
 // wanted is an angle that is to have arcs.
 type wanted struct {
 	corner
-	count, group int
+	count, group, step int
 }
 
 // arcsWanted lists the angles with arcs: the equal ones, and those that have
@@ -84,13 +84,13 @@ func (d *drawing) arcsWanted() []wanted {
 	for i, m := range d.fig.Marks {
 		if m, ok := m.(figure.AngleArcs); ok {
 			for _, a := range m.Angles {
-				list = append(list, wanted{d.corner(a), m.Count, i})
+				list = append(list, wanted{d.corner(a), m.Count, i, m.Step})
 			}
 		}
 	}
 	for i, m := range d.fig.Marks {
 		if m, ok := m.(figure.AngleLabel); ok && !d.marked(d.corner(m.Angle), list) {
-			list = append(list, wanted{d.corner(m.Angle), 1, i})
+			list = append(list, wanted{d.corner(m.Angle), 1, i, m.Step})
 		}
 	}
 	return list
@@ -121,6 +121,9 @@ func (d *drawing) drawSquare(m figure.RightAngle) {
 	a, b := v.to(d.place(m.A)), v.to(d.place(m.B))
 	c := d.corner(m.Angle)
 	side := min(d.mm(square), 0.35*c.leg)
+	if !d.roomy(side, m.Step) {
+		return
+	}
 	p, q := v.add(a.times(side)), v.add(b.times(side))
 	far := p.add(b.times(side)).snap()
 	d.mark(segment{p.snap(), far})
@@ -131,6 +134,9 @@ func (d *drawing) drawSquare(m figure.RightAngle) {
 func (d *drawing) drawAngleArcs(w wanted) {
 	thick := float64(w.count-1) * d.mm(arcApart)
 	r := d.radius(w, thick)
+	if !d.roomy(r, w.step) {
+		return
+	}
 	for i := range w.count {
 		a := arc{w.at, math.Round(r + float64(i)*d.mm(arcApart)), w.from, w.sweep}
 		d.mark(a)

@@ -14,6 +14,7 @@ type arc struct {
 func (a arc) all() bool { return a.sweep >= fullway }
 
 func (a arc) at(angle float64) vec { return a.c.add(way(angle).times(a.r)) }
+func (a arc) length() float64      { return float64(a.r * a.sweep) }
 func (a arc) start() vec           { return a.at(a.from).snap() }
 func (a arc) end() vec             { return a.at(a.from + a.sweep).snap() }
 

@@ -8,20 +8,21 @@ func (d *drawing) cutInk() {
 		if s.hits == 0 {
 			continue
 		}
-		d.warn(l.step, l.what+" stands on a line", "say where it should stand, such as: label … at 10 o'clock")
+		help := "enlarge the unit"
+		if l.pointed {
+			help += " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
+		}
+		d.warn(l.step, l.what+" finds no clear place", help)
 		d.cut(s.grow(d.mm(clearInk)))
 	}
 	d.warnOverlaps()
 }
 
+// cut takes away the ink of things, not of marks, within b.
 func (d *drawing) cut(b box) {
 	var rest []stroke
 	for _, s := range d.strokes {
-		if s.layer == markLayer {
-			rest = append(rest, s)
-			continue
-		}
-		if !s.touches(b.grow(s.half())) {
+		if s.layer == markLayer || !s.touches(b.grow(s.half())) {
 			rest = append(rest, s)
 			continue
 		}
@@ -34,11 +35,13 @@ func (d *drawing) cut(b box) {
 	d.strokes = rest
 }
 
+// warnOverlaps names, once for each label, another that it runs into.
 func (d *drawing) warnOverlaps() {
 	for i, l := range d.labels {
 		for _, o := range d.labels[:i] {
 			if l.spots[l.at].overlaps(o.spots[o.at].box) {
 				d.warn(l.step, l.what+" runs into "+o.what, "leave one of them out, or enlarge the unit")
+				break
 			}
 		}
 	}

@@ -30,7 +30,7 @@ func (d *drawing) lengthIn(l layer) float64 {
 	sum := 0.0
 	for _, s := range d.strokes {
 		if s.layer == l {
-			sum += length(s.curve)
+			sum += s.length()
 		}
 	}
 	return sum
@@ -269,5 +269,39 @@ func TestDescribe(t *testing.T) {
 		"It holds that n perpendicular to AB and AM = MB."
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
+
+// TestDashes checks that dashes end as they begin and stand at the middle.
+func TestDashes(t *testing.T) {
+	for _, length := range []float64{1500, 7000, 20000, 43210} {
+		ink := pen{500, black, true}.ink(length, false)
+		dash, gap := float64(ink.Dash[0]), float64(ink.Dash[1])
+		if rest := math.Mod(length, dash+gap); math.Abs(rest-dash) > 20 {
+			t.Errorf("%v µm: dashes of %v and gaps of %v end %v into the last", length, dash, gap, rest)
+		}
+		if n := math.Round((length + gap) / (dash + gap)); math.Mod(n, 2) != 1 || dash > 4000 || length > 3000 && dash < 1200 {
+			t.Errorf("%v µm: %v dashes of %v", length, n, dash)
+		}
+	}
+	ink := pen{500, black, true}.ink(60000, true)
+	if rest := math.Mod(60000+10, float64(ink.Dash[0]+ink.Dash[1])); rest > 20 {
+		t.Errorf("on a closed curve %v is left over", rest)
+	}
+}
+
+// TestTiny draws a figure too small to be seen: nothing degenerate is inked,
+// and the marks that have no room are warned of.
+func TestTiny(t *testing.T) {
+	s := kite()
+	s.Unit.SetString("0.0001")
+	doc, warnings, err := Draw(&s.Figure, Options{})
+	if err != nil || len(warnings) < 5 {
+		t.Errorf("got warnings %v and error %v", warnings, err)
+	}
+	for _, g := range doc.Groups {
+		if g.Class == "marks" {
+			t.Error("marks are drawn without room for them")
+		}
 	}
 }

@@ -16,12 +16,26 @@ func (d *drawing) drawMarks() {
 		switch m := m.(type) {
 		case figure.Ticks:
 			for _, s := range m.Segments {
-				d.drawTicks(d.place(s.A), d.place(s.B), m.Count)
+				if a, b := d.place(s.A), d.place(s.B); d.roomy(a.dist(b), m.Step) {
+					d.drawTicks(a, b, m.Count)
+				}
 			}
 		case figure.Arrows:
 			d.drawArrows(m)
 		}
 	}
+}
+
+// tiny is the least size in millimetres that can be marked.
+const tiny = 1.0
+
+// roomy tells whether a mark of that size can be seen, and warns if not.
+func (d *drawing) roomy(size float64, step int) bool {
+	if size < d.mm(tiny) {
+		d.warn(step, "a mark has no room on the paper", "enlarge the unit")
+		return false
+	}
+	return true
 }
 
 // Sizes of marks in millimetres.
@@ -57,7 +71,9 @@ func (d *drawing) drawArrows(m figure.Arrows) {
 		if a.to(b).dot(lead) < 0 {
 			a, b = b, a
 		}
-		d.drawChevrons(a, b, m.Count)
+		if d.roomy(a.dist(b), m.Step) {
+			d.drawChevrons(a, b, m.Count)
+		}
 	}
 }
 
@@ -79,12 +95,13 @@ func (d *drawing) drawChevrons(a, b vec, count int) {
 // along it, and half as wide to either side, keeps clear of other ink.
 func (d *drawing) slide(a, b vec, reach, half float64) vec {
 	u, c := a.to(b), a.mid(b)
-	room := a.dist(b)/2 - reach
+	near := d.across(a, b, reach+half)
+	room := min(a.dist(b)/2-reach, a.dist(b)*0.3)
 	best, least := c, math.Inf(1)
-	for step := 0.0; step == 0 || step <= room && step <= a.dist(b)*0.3; step += 0.5 * mm {
+	for step := 0.0; step < least && step <= max(room, 0); step += 0.5 * mm {
 		for _, off := range []float64{step, -step} {
 			p := c.add(u.times(off))
-			if cost := d.crowd(p, u, reach, half)*10*mm + step; cost < least {
+			if cost := crowd(near, p, u, reach, half)*10*mm + step; cost < least {
 				best, least = p, cost
 			}
 		}
@@ -92,23 +109,43 @@ func (d *drawing) slide(a, b vec, reach, half float64) vec {
 	return best.snap()
 }
 
-// crowd counts the ink other than the line itself within reach of p.
-func (d *drawing) crowd(p, u vec, reach, half float64) float64 {
-	n := 0.0
+// across is the ink near ab, other than what runs along it.
+func (d *drawing) across(a, b vec, far float64) []shape {
+	u, about := a.to(b), segment{a, b}.bounds().grow(far)
+	var near []shape
 	for _, s := range d.strokes {
-		if g, ok := s.curve.(segment); ok && math.Abs(u.cross(g.a.to(g.b))) < 0.001 && math.Abs(u.cross(g.a.sub(p))) < 2*touching {
+		if !s.bounds().overlaps(about) {
 			continue
 		}
+		if g, ok := s.curve.(segment); ok && math.Abs(u.cross(g.a.sub(a))) < touching && math.Abs(u.cross(g.b.sub(a))) < touching {
+			continue
+		}
+		near = append(near, s)
+	}
+	for _, o := range d.dots {
+		if o.bounds().overlaps(about) {
+			near = append(near, o)
+		}
+	}
+	return near
+}
+
+// enough strokes in the way are as bad as any more.
+const enough = 5
+
+// crowd counts the ink within reach of p along u. The mark is covered by small
+// boxes, since a line may cross it at any slope.
+func crowd(near []shape, p, u vec, reach, half float64) float64 {
+	n := 0.0
+	for _, s := range near {
 		for t := -reach; t <= reach; t += reach / 2 {
 			if s.touches(around(p.add(u.times(t)), half*0.6, half*0.6)) {
 				n++
 				break
 			}
 		}
-	}
-	for _, o := range d.dots {
-		if w := o.c.sub(p); math.Abs(u.dot(w)) < reach+o.r && math.Abs(u.cross(w)) < half+o.r {
-			n++
+		if n == enough {
+			break
 		}
 	}
 	return n

@@ -6,42 +6,31 @@ import (
 	"trammel/svg"
 )
 
-// paths are the strokes of a layer. Segments that follow one another become
-// one path, closed where it comes back to its start, so that corners are
-// mitred and a run of dashes goes on round them.
+// paths are the strokes of a layer. Full segments that follow one another
+// become one path, closed where it comes back to its start.
 func (d *drawing) paths(l layer, off vec) []svg.Item {
 	var items []svg.Item
-	var open *svg.Path
-	flush := func() {
-		if open != nil {
-			items = append(items, *open)
-			open = nil
-		}
-	}
-	var last *stroke
-	for i := range d.strokes {
-		s := &d.strokes[i]
+	var last *svg.Path
+	for _, s := range d.strokes {
 		if s.layer != l {
 			continue
 		}
-		g, straight := s.curve.(segment)
-		if straight && open != nil && last.pen == s.pen && extend(open, g.a.add(off).xy(), g.b.add(off).xy()) {
-			last = s
-			if open.Closed {
-				flush()
-			}
+		c, straight := s.curve.(segment)
+		if !straight {
+			items, last = append(items, arcItem(s, off)), nil
 			continue
 		}
-		flush()
-		switch c := s.curve.(type) {
-		case segment:
-			open = &svg.Path{Ink: s.ink(), Start: c.a.add(off).xy(), Pieces: []svg.Piece{{To: c.b.add(off).xy()}}}
-			last = s
-		case arc:
-			items = append(items, arcItem(c, s.ink(), off))
+		a, b := c.a.add(off).xy(), c.b.add(off).xy()
+		if last != nil && !s.dashed && last.Width == s.width && last.Stroke == s.colour && extend(last, a, b) {
+			items[len(items)-1] = *last
+		} else {
+			last = &svg.Path{Ink: s.ink(s.length(), false), Start: a, Pieces: []svg.Piece{{To: b}}}
+			items = append(items, *last)
+		}
+		if s.dashed || last.Closed {
+			last = nil
 		}
 	}
-	flush()
 	return items
 }
 
@@ -59,7 +48,9 @@ func extend(p *svg.Path, a, b svg.XY) bool {
 	return true
 }
 
-func arcItem(a arc, ink svg.Ink, off vec) svg.Item {
+func arcItem(s stroke, off vec) svg.Item {
+	a := s.curve.(arc)
+	ink := s.ink(a.length(), a.all())
 	if a.all() {
 		return svg.Disc{Ink: ink, Centre: a.c.add(off).xy(), Radius: whole(a.r)}
 	}

@@ -102,6 +102,7 @@ type shape interface {
 // curve is a stroke of the pen.
 type curve interface {
 	shape
+	length() float64
 	// without is what remains of the curve outside b.
 	without(b box) []curve
 	// rays are the angles at which the curve leaves p, none if it misses p.
@@ -110,6 +111,8 @@ type curve interface {
 
 // segment is a straight stroke.
 type segment struct{ a, b vec }
+
+func (s segment) length() float64 { return s.a.dist(s.b) }
 
 func (s segment) bounds() box { return box{s.a, s.a}.union(box{s.b, s.b}) }
 

@@ -70,24 +70,14 @@ func TestWithoutKeeps(t *testing.T) {
 				out++
 			}
 		}
-		whole, rest := length(c), 0.0
+		whole, rest := c.length(), 0.0
 		for _, piece := range c.without(b) {
-			rest += length(piece)
+			rest += piece.length()
 		}
 		if want := whole * float64(out) / 4001; rest < want-0.2*mm {
 			t.Fatalf("%v without %v keeps %.0f µm, want %.0f", c, b, rest, want)
 		}
 	}
-}
-
-func length(c curve) float64 {
-	switch c := c.(type) {
-	case segment:
-		return c.a.dist(c.b)
-	case arc:
-		return c.r * c.sweep
-	}
-	return 0
 }
 
 func TestRays(t *testing.T) {

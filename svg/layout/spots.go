@@ -120,7 +120,7 @@ func widestSector(rays []float64) (middle, width float64) {
 }
 
 // sideGaps are the distances in millimetres from a stroke to words beside it.
-var sideGaps = []float64{0.9, 1.4, 2.2, 3.0}
+var sideGaps = []float64{1.1, 1.6, 2.3, 3.1}
 
 // beside appends spots on both sides of the place p of a straight that runs
 // along u. The cost of a side is told by the sides, left first.

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"math"
+
 	"trammel/geom/figure"
 	"trammel/svg"
 )
@@ -105,12 +107,26 @@ func (p pen) outranks(q pen) bool {
 
 func (p pen) half() float64 { return float64(p.width) / 2 }
 
-// ink is the pen as the drawing has it. Dashes grow with the width.
-func (p pen) ink() svg.Ink {
+// ink is the pen as the drawing has it along a curve of that length. Dashes
+// are about four times as long as the pen is wide, gaps half a dash. They are
+// stretched to end as they begin, on a dash, with another at the middle where
+// ticks stand; on a closed curve they come round evenly.
+func (p pen) ink(length float64, closed bool) svg.Ink {
 	ink := svg.Ink{Stroke: p.colour, Width: p.width}
-	if p.dashed {
-		unit := max(p.width, 250)
-		ink.Dash = []svg.Micrometre{4 * unit, 2 * unit}
+	if !p.dashed {
+		return ink
 	}
+	wanted := float64(4 * max(p.width, 250))
+	lengths := length / wanted // in dashes: n of them and n-1 gaps are 3n/2 - 1/2
+	if !closed {
+		lengths += 0.5
+	}
+	pairs := max(0, math.Round((lengths/1.5-1)/2))
+	n := 2*pairs + 1
+	dash := length / (1.5*n - 0.5)
+	if closed {
+		dash = length / (1.5 * n)
+	}
+	ink.Dash = []svg.Micrometre{whole(dash), whole(dash / 2)}
 	return ink
 }
