@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"runtime"
+	"strconv"
 )
 
 // buildCmd is: trammel build [files or folders] [-o where]
@@ -10,12 +11,12 @@ type buildCmd struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder."`
 	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg for one picture, or - for the standard output. Unsaid, a picture goes beside its source."`
 	style
-	Jobs int `short:"j" placeholder:"N" help:"Draw so many figures at a time; unsaid, one for each processor."`
+	Jobs count `short:"j" placeholder:"N" help:"Draw so many figures at a time; unsaid, one for each processor."`
 }
 
 // style is how pictures are made.
 type style struct {
-	Text string `enum:"outline,live" default:"outline" help:"Text as outlines, alike everywhere, or live: found by a search and set in the reader's fonts. (outline, live)"`
+	Text string `enum:"outline,live" default:"outline" placeholder:"KIND" help:"Letters as shapes that look alike everywhere (outline, the usual), or as text to be searched and edited (live)."`
 }
 
 // Help is the part of the help that teaches.
@@ -26,16 +27,12 @@ the others are drawn.
 
     trammel build first.trm               draws first.svg
     trammel build examples -o out/        draws examples/a/b.trm as out/a/b.svg
-    trammel build first.trm -o - | lpr    draws to the standard output
+    trammel build - < first.trm           draws to the standard output
 `
 }
 
 // Run draws the figures.
 func (c *buildCmd) Run(e *env) error {
-	workers, err := c.workers()
-	if err != nil {
-		return err
-	}
 	list, failed, err := inputs(c.Sources, func(string) {})
 	if err != nil {
 		return err
@@ -47,21 +44,31 @@ func (c *buildCmd) Run(e *env) error {
 	t := tally{reporter: newReporter(e), single: len(jobs) == 1 && jobs[0].named}
 	t.unread(failed)
 	t.failed = len(failed)
-	inOrder(jobs, workers, func(j job) *drawing { return e.draw(j, c.style) }, t.add)
+	inOrder(jobs, c.Jobs.workers(), func(j job) *drawing { return e.draw(j, c.style) }, t.add)
 	if !t.single {
 		fmt.Fprintln(e.stderr, t.summary("built"))
 	}
 	return nil
 }
 
-func (c *buildCmd) workers() (int, error) {
-	switch {
-	case c.Jobs < 0:
-		return 0, &usageError{fmt.Sprintf("--jobs %d: there must be one at least", c.Jobs), ""}
-	case c.Jobs == 0:
-		return runtime.GOMAXPROCS(0), nil
+// count is a number of things, one at least; 0 is unsaid.
+type count int
+
+// UnmarshalText reads a count from the command line.
+func (c *count) UnmarshalText(text []byte) error {
+	n, err := strconv.Atoi(string(text))
+	if err != nil || n < 1 {
+		return fmt.Errorf("%s is not 1, 2 or so many", text)
 	}
-	return c.Jobs, nil
+	*c = count(n)
+	return nil
+}
+
+func (c count) workers() int {
+	if c == 0 {
+		return runtime.GOMAXPROCS(0)
+	}
+	return int(c)
 }
 
 // tally counts what became of sources.

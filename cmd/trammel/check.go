@@ -32,7 +32,11 @@ func (c *checkCmd) Run(e *env) error {
 	t.failed = len(failed)
 	table := tabwriter.NewWriter(e.stdout, 0, 0, 2, ' ', 0)
 	claims := 0
-	inOrder(list, runtime.GOMAXPROCS(0), e.compileInput, func(d *drawing) {
+	work := func(in input) *drawing {
+		d, _ := e.compileInput(in)
+		return d
+	}
+	inOrder(list, runtime.GOMAXPROCS(0), work, func(d *drawing) {
 		t.add(d)
 		claims += tabulate(table, d)
 	})
@@ -49,11 +53,8 @@ func (c *checkCmd) Run(e *env) error {
 
 // tabulate writes the claims of a source, a row each, and counts them.
 func tabulate(table *tabwriter.Writer, d *drawing) int {
-	if d.result == nil {
-		return 0
-	}
-	for _, c := range d.result.Checks {
+	for _, c := range d.checks {
 		fmt.Fprintf(table, "%s:%d\t%s\t%s\n", printable(d.name()), c.Line, printable(c.Verdict), printable(c.Claim))
 	}
-	return len(d.result.Checks)
+	return len(d.checks)
 }

@@ -1,70 +1,104 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
+	"path/filepath"
 	"runtime"
 	"strings"
 	"time"
+
+	"trammel/geom/figure"
+	"trammel/lang/source"
+	"trammel/svg"
+	"trammel/svg/layout"
 )
 
 // drawing is what became of one source.
 type drawing struct {
 	job
-	result   *result // nil if the source could not be read
-	warnings []string
+	figure   *figure.Figure // nil if there are errors, or constructions only
+	files    []string       // that the compiler read
+	checks   []claimCheck
+	problems source.List
 	changed  bool  // the picture on disk
-	err      error // of the system, or a fault
+	err      error // of the system, or a fault, or unfit
 	took     time.Duration
 }
 
 // failed tells that there is no new picture because something is wrong.
-func (d *drawing) failed() bool {
-	return d.err != nil || d.result.Problems.Failed()
-}
+func (d *drawing) failed() bool { return d.err != nil || d.problems.Failed() }
 
 // drawn tells that the source has a picture and that it is up to date.
-func (d *drawing) drawn() bool { return !d.failed() && d.result.Figure != nil }
+func (d *drawing) drawn() bool { return !d.failed() && d.figure != nil }
 
 // draw makes the picture of a source and puts it in its place. A source with
 // errors leaves the old picture alone. It never panics.
-func (e *env) draw(j job, style style) *drawing {
+func (e *env) draw(j job, s style) *drawing {
 	start := time.Now()
-	d := e.compileInput(j.input)
+	d, text := e.compileInput(j.input)
 	d.job = j
 	if d.drawn() {
-		d.err = guard(func() error { return e.finishDrawing(d, style) })
+		d.err = guard(func() error { return e.put(d, text, s) })
 	}
 	d.took = time.Since(start)
 	return d
 }
 
-func (e *env) finishDrawing(d *drawing, s style) error {
-	svg, warnings, err := drawFigure(d.result.Figure, s)
-	d.warnings = warnings
-	switch {
-	case err != nil:
-		return err
-	case d.picture == stdio:
-		_, err = e.stdout.Write(svg)
-		return err
+// compileInput reads a source and compiles it. It never panics.
+func (e *env) compileInput(in input) (d *drawing, text []byte) {
+	d = &drawing{job: job{input: in}}
+	text, d.err = e.read(in)
+	if d.err != nil {
+		return d, nil
 	}
-	d.changed, err = save(d.picture, svg)
+	d.err = guard(func() error {
+		r := e.compile(in.name(), text)
+		d.figure, d.files, d.checks, d.problems = r.Figure, r.Files, r.Checks, r.Problems
+		return nil
+	})
+	return d, text
+}
+
+// put lays the figure out and writes the picture.
+func (e *env) put(d *drawing, text []byte, s style) error {
+	base := filepath.Base(d.within)
+	doc, warnings, err := layout.Draw(d.figure, layout.Options{ID: strings.TrimSuffix(base, filepath.Ext(base))})
+	if err != nil {
+		return &unfit{err}
+	}
+	for _, w := range warnings {
+		p := d.problems.Add(line(source.NewFile(d.name(), string(text)), w.Line), w.Text)
+		p.Severity, p.Help = source.Warning, w.Help
+	}
+	var b bytes.Buffer
+	if err := doc.Write(&b, svg.Options{LiveText: s.Text == "live"}); err != nil {
+		return &unfit{err}
+	}
+	if d.picture == stdio {
+		_, err = e.stdout.Write(b.Bytes())
+	} else {
+		d.changed, err = save(d.picture, b.Bytes())
+	}
 	return err
 }
 
-// compileInput reads a source and compiles it. It never panics.
-func (e *env) compileInput(in input) *drawing {
-	d := &drawing{job: job{input: in}}
-	text, err := e.read(in)
-	if err != nil {
-		d.err = err
-		return d
+// unfit is why a figure that is right cannot be drawn on its paper.
+type unfit struct{ error }
+
+// line is the span of a line, counted from 1, without the space around it; of
+// the start of the file if there is no such line.
+func line(f *source.File, n int) source.Span {
+	start := 0
+	for l := range strings.Lines(f.Text) {
+		if n--; n == 0 {
+			words := strings.TrimSpace(l)
+			start += strings.Index(l, words)
+			return source.Span{File: f, Start: start, End: start + len(words)}
+		}
+		start += len(l)
 	}
-	d.err = guard(func() error {
-		d.result = e.compile(d.name(), text)
-		return nil
-	})
-	return d
+	return source.Span{File: f}
 }
 
 // guard runs f and turns a panic into an error.

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -59,7 +60,10 @@ func (f *folders) enter(folder string) bool {
 		return false
 	}
 	if err := f.add(folder); err != nil && !errors.Is(err, fs.ErrPermission) {
-		f.errs = append(f.errs, failure{folder, err})
+		if errors.Is(err, syscall.ENOSPC) { // what inotify says then
+			err = errors.New("the system lets no more folders be watched")
+		}
+		f.errs = append(f.errs, failure{folder, fmt.Errorf("cannot watch it: %w", bare(err))})
 	}
 	return !f.before[folder]
 }

@@ -33,13 +33,13 @@ func (c *formatCmd) Run(e *env) error {
 	}
 	r := newReporter(e)
 	r.unread(failed)
-	work := func(in input) *layout { return e.layOut(in, c.Check) }
-	inOrder(list, runtime.GOMAXPROCS(0), work, func(l *layout) { c.report(r, l) })
+	work := func(in input) *laidOut { return e.layOut(in, c.Check) }
+	inOrder(list, runtime.GOMAXPROCS(0), work, func(l *laidOut) { c.report(r, l) })
 	return nil
 }
 
-// layout is what became of one source.
-type layout struct {
+// laidOut is what became of one source.
+type laidOut struct {
 	input
 	text     []byte // as it should be
 	changed  bool
@@ -48,8 +48,8 @@ type layout struct {
 }
 
 // layOut formats a source, wholly or not at all. It never panics.
-func (e *env) layOut(in input, check bool) *layout {
-	l := &layout{input: in}
+func (e *env) layOut(in input, check bool) *laidOut {
+	l := &laidOut{input: in}
 	text, err := e.read(in)
 	if err != nil {
 		l.err = err
@@ -68,7 +68,7 @@ func (e *env) layOut(in input, check bool) *layout {
 }
 
 // report shows errors and names the source if it changed, or should.
-func (c *formatCmd) report(r *reporter, l *layout) {
+func (c *formatCmd) report(r *reporter, l *laidOut) {
 	r.problems(l.problems)
 	var err error
 	switch {

@@ -6,7 +6,7 @@ import (
 	"errors"
 	"io"
 	"os"
-	"strings"
+	"regexp"
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
@@ -87,6 +87,10 @@ func run(e *env, args []string) int {
 	return e.finish(err)
 }
 
+// noValue is how kong says that the command line ends, or goes on with a flag,
+// where a flag wants its value.
+var noValue = regexp.MustCompile(`expected \S+ value but got ".*`)
+
 // finish turns the error of a whole run into its exit code.
 func (e *env) finish(err error) int {
 	var usage *usageError
@@ -96,7 +100,7 @@ func (e *env) finish(err error) int {
 		e.complain("", usage.text, usage.hint)
 		e.raise(exitUsage)
 	default: // kong's own
-		e.complain("", strings.TrimSpace(err.Error()), `"trammel help" shows the commands`)
+		e.complain("", noValue.ReplaceAllString(err.Error(), "a value is missing"), `"trammel help" shows the commands`)
 		e.raise(exitUsage)
 	}
 	return e.status

@@ -46,7 +46,7 @@ func TestScripts(t *testing.T) {
 			"age":       age,
 			"untouched": untouched,
 			"hostile":   hostile,
-			"big":       big,
+			"big":       large,
 			"deep":      deep,
 		},
 		Condition: func(cond string) (bool, error) {
@@ -105,7 +105,7 @@ func hostile(ts *testscript.TestScript, _ bool, args []string) {
 }
 
 // big FILE BYTES makes a file of spaces.
-func big(ts *testscript.TestScript, _ bool, args []string) {
+func large(ts *testscript.TestScript, _ bool, args []string) {
 	n, err := strconv.Atoi(args[1])
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), slices.Repeat([]byte{' '}, n), 0o666))

@@ -91,6 +91,6 @@ func (e *env) clash(jobs []job) error {
 
 // draws tells whether a source holds a figure, or might once its errors are mended.
 func (e *env) draws(j job) bool {
-	d := e.compileInput(j.input)
-	return d.err != nil || d.result.Figure != nil || d.result.Problems.Failed()
+	d, _ := e.compileInput(j.input)
+	return d.failed() || d.figure != nil
 }

@@ -12,15 +12,15 @@ import (
 	"trammel/lang/source"
 )
 
-// complain writes a message about a file, or about the command line when the
-// name is empty: "x.trm: error: no such file".
+// complain writes a message about a file as a whole, or about the command line
+// when the name is empty, in the manner of source.List: "x.trm: error: no such file".
 func (e *env) complain(name, text, help string) {
 	if name != "" {
 		name = printable(name) + ": "
 	}
-	fmt.Fprintf(e.stderr, "%s%s %s\n", name, e.paint("31;1", "error:"), printable(text))
+	fmt.Fprintf(e.stderr, "%s%s %s\n", e.paint("1", name), e.paint("1;31", "error:"), e.paint("1", printable(text)))
 	if help != "" {
-		fmt.Fprintf(e.stderr, "  %s %s\n", e.paint("1", "help:"), printable(help))
+		fmt.Fprintf(e.stderr, "%s %s\n", e.paint("1;34", "help:"), printable(help))
 	}
 }
 
@@ -33,10 +33,10 @@ func (e *env) fail(name string, err error) {
 
 // paint sets text in a colour of ECMA-48, where colours are wanted.
 func (e *env) paint(sgr, text string) string {
-	if !e.colour {
+	if !e.colour || text == "" {
 		return text
 	}
-	return "\x1b[" + sgr + "m" + text + "\x1b[m"
+	return "\x1b[" + sgr + "m" + text + "\x1b[0m"
 }
 
 // reporter shows the problems of many sources, each problem once: a fault of a
@@ -53,20 +53,18 @@ func (r *reporter) report(d *drawing) {
 	if d.err != nil {
 		r.fail(d.name(), d.err)
 	}
-	if d.result != nil {
-		r.problems(d.result.Problems)
-	}
-	for _, text := range d.warnings {
-		r.once(func(w io.Writer) {
-			fmt.Fprintf(w, "%s: %s %s\n", printable(d.name()), r.paint("35;1", "warning:"), printable(text))
-		})
-	}
+	r.problems(d.problems)
 }
 
 // problems shows errors and warnings of sources.
 func (r *reporter) problems(list source.List) {
 	for _, p := range list {
-		r.once(func(w io.Writer) { printProblem(w, p, r.colour) })
+		var b strings.Builder
+		source.List{p}.Print(&b, r.colour)
+		if !r.shown[b.String()] {
+			r.shown[b.String()] = true
+			io.WriteString(r.stderr, b.String())
+		}
 	}
 	if list.Failed() {
 		r.raise(exitSource)
@@ -80,16 +78,6 @@ func (r *reporter) unread(list []failure) {
 	}
 }
 
-// once lets a message through that has not been shown before.
-func (r *reporter) once(print func(io.Writer)) {
-	var b strings.Builder
-	print(&b)
-	if !r.shown[b.String()] {
-		r.shown[b.String()] = true
-		io.WriteString(r.stderr, b.String())
-	}
-}
-
 // explain puts an error about a file into words.
 func explain(name string, err error) (text, help string, status int) {
 	var f *fault
@@ -97,7 +85,7 @@ func explain(name string, err error) (text, help string, status int) {
 	switch {
 	case errors.As(err, &f):
 		return f.Error(), "please report it, with the source", exitFault
-	case errors.Is(err, errTooLarge):
+	case errors.Is(err, errTooLarge), errors.As(err, new(*unfit)):
 		return err.Error(), "", exitSource
 	case errors.As(err, &path) && path.Path != name:
 		return fmt.Sprintf("cannot %s %s: %s", path.Op, path.Path, reason(path.Err)), "", exitFault
@@ -114,18 +102,18 @@ func reason(err error) string {
 }
 
 // printable is text that a terminal shows as it is: whatever could steer the
-// terminal, turn the direction of writing or is no UTF-8 is escaped as in Go.
+// terminal, turn the direction of writing or is no UTF-8 is escaped.
 func printable(s string) string {
 	var b strings.Builder
 	for len(s) > 0 {
 		r, n := utf8.DecodeRuneInString(s)
 		switch {
 		case r == utf8.RuneError && n == 1:
-			fmt.Fprintf(&b, `\x%02x`, s[0])
+			fmt.Fprintf(&b, `\x%02X`, s[0])
 		case strconv.IsPrint(r):
 			b.WriteRune(r)
 		default:
-			b.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
+			fmt.Fprintf(&b, `\u%04X`, r)
 		}
 		s = s[n:]
 	}

@@ -37,17 +37,13 @@ func (c *watchCmd) watch(ctx context.Context, e *env) error {
 	if slices.Contains(c.Sources, stdio) || c.Out == stdio {
 		return &usageError{`"-" cannot be watched: watch goes from files to files`, ""}
 	}
-	workers, err := c.workers()
-	if err != nil {
-		return err
-	}
 	folders, err := newFolders()
 	if err != nil {
 		e.fail("", err)
 		return nil
 	}
 	defer folders.close()
-	w := &watcher{env: e, cmd: c, workers: workers, folders: folders}
+	w := &watcher{env: e, cmd: c, folders: folders}
 	t, err := w.pass(changes{all: true})
 	if err != nil {
 		return err
@@ -67,7 +63,6 @@ func (c *watchCmd) watch(ctx context.Context, e *env) error {
 type watcher struct {
 	*env
 	cmd     *watchCmd
-	workers int
 	folders *folders
 	last    map[job]*memory
 	behind  bool            // the last pass could not do its work
@@ -97,7 +92,7 @@ func (w *watcher) pass(c changes) (*tally, error) {
 	w.behind = false
 	kept, dirty := w.sort(jobs, c)
 	w.keep(kept)
-	inOrder(dirty, w.workers, w.settle, func(m *memory) {
+	inOrder(dirty, w.cmd.Jobs.workers(), w.settle, func(m *memory) {
 		w.tell(t, m, c)
 		kept[m.job] = m
 	})
@@ -177,10 +172,8 @@ func (w *watcher) settle(j job) *memory {
 // come to a file that it needs, so it also depends on what it read before.
 func reads(d *drawing, old *memory) []string {
 	list := whereabouts(d.path)
-	if d.result != nil {
-		for _, name := range d.result.Files {
-			list = append(list, whereabouts(name)...)
-		}
+	for _, name := range d.files {
+		list = append(list, whereabouts(name)...)
 	}
 	if d.failed() && old != nil {
 		list = append(list, old.reads...)

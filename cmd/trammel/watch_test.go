@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"os"
 	"path/filepath"
@@ -22,10 +21,13 @@ type watching struct {
 	lines chan string
 }
 
-// Write is the standard error of the watch.
+// Write is the standard error of the watch. Of an error it passes on the first
+// line only.
 func (w *watching) Write(p []byte) (int, error) {
-	for line := range bytes.Lines(p) {
-		w.lines <- strings.ReplaceAll(strings.TrimSuffix(string(line), "\n"), w.dir+string(filepath.Separator), "")
+	for line := range strings.Lines(string(p)) {
+		if !strings.HasPrefix(line, " ") && !strings.HasPrefix(line, "help:") {
+			w.lines <- strings.ReplaceAll(strings.TrimSuffix(line, "\n"), w.dir+string(filepath.Separator), "")
+		}
 	}
 	return len(p), nil
 }
