@@ -14,7 +14,7 @@ type missed struct {
 // work on the way. A unit of work is about the product of two machine words.
 const (
 	mostCoefficientBits = 256 * 8192
-	mostWork            = 6_000_000_000
+	mostWork            = 400_000_000
 )
 
 func (t *tower) checkWork() {
@@ -166,8 +166,13 @@ func (t *tower) looksZero(x *element) bool {
 	return !ok
 }
 
-// mapsTried is how many ring maps may be met that cannot divide.
-const mapsTried = 3
+// It pays to look for ring maps before writing a number out if it needs a few
+// levels; the search must not take longer than the writing.
+const (
+	levelsWorthMaps = 5
+	mapsTried       = 3 // at which some denominator may be 0
+	primesTried     = 32
+)
 
 // surelyNotZero finds a ring map that does not send x to 0. Every such map
 // sends what is written 0 to 0; so the exact form of x, not built here, would
@@ -179,8 +184,11 @@ func (x *Real) surelyNotZero() bool {
 	t := x.field.tower
 	var needed levelSet
 	x.rootLevels(&needed, map[*Real]bool{})
+	if needed = t.close(needed); needed.count() < levelsWorthMaps {
+		return false
+	}
 	for k := range mapsTried {
-		m := t.mapOf(t.close(needed), k)
+		m := t.mapOf(needed, k, primesTried)
 		if m == nil {
 			return false
 		}

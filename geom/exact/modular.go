@@ -48,9 +48,9 @@ type mapSearch struct {
 // mapsPerPrime bounds how many maps one prime gives, for the sake of variety.
 const mapsPerPrime = 8
 
-// mapOf is the k-th ring map of the field of the levels in s, nil if the
-// primes have run out.
-func (t *tower) mapOf(s levelSet, k int) *ringMap {
+// mapOf is the k-th ring map of the field of the levels in s, nil if that many
+// more primes do not give so many maps.
+func (t *tower) mapOf(s levelSet, k, tries int) *ringMap {
 	search := t.maps[s]
 	if search == nil {
 		search = &mapSearch{primes: primesFor(s)}
@@ -59,8 +59,8 @@ func (t *tower) mapOf(s levelSet, k int) *ringMap {
 		}
 		t.maps[s] = search
 	}
-	for len(search.found) <= k {
-		if len(search.primes) == 0 {
+	for ; len(search.found) <= k; tries-- {
+		if len(search.primes) == 0 || tries == 0 {
 			return nil
 		}
 		m := &ringMap{p: search.primes[0], root: make([]uint64, s.top()+1)}
@@ -92,7 +92,7 @@ func (t *tower) extend(search *mapSearch, m *ringMap, k, limit int) {
 // rootsModulo are the values that the root of level i can take.
 func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
 	if i <= baseLevels {
-		return generatorsModulo(i, m)
+		return generatorsModulo(m.p)
 	}
 	v := m.apply(t.levels[i].radicand)
 	if jacobi(v, m.p) != 1 {
@@ -102,17 +102,36 @@ func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
 	return []uint64{r, m.p - r}
 }
 
-// generatorsModulo are the values of ζ + 1/ζ for the ninth roots of unity.
-func generatorsModulo(_ int, m *ringMap) []uint64 {
-	z := uint64(1)
-	for a := uint64(2); power(z, 3, m.p) == 1; a++ {
-		z = power(a, (m.p-1)/9, m.p)
+// generatorsModulo are the roots of θ³ - 3θ + 1, the values of ζ + 1/ζ for the
+// primitive ninth roots of unity, which lie in the field of p or p² elements.
+// With α + 1/α = a, dickson(n, a) is αⁿ + 1/αⁿ.
+func generatorsModulo(p uint64) []uint64 {
+	n := (p - 1) / 9
+	if p%9 == 8 {
+		n = (p + 1) / 9
 	}
-	var roots []uint64
-	for _, k := range []uint64{1, 2, 4} {
-		roots = append(roots, (power(z, k, m.p)+power(z, 9-k, m.p))%m.p)
+	for a := uint64(3); ; a++ {
+		c := dickson(n, a, p)
+		if (c*c%p*c+3*(p-c)+1)%p == 0 {
+			d := (c*c + p - 2) % p
+			return []uint64{c, d, (2*p - c - d) % p}
+		}
 	}
-	return roots
+}
+
+// dickson is D_n(a) modulo p for n > 0, where D_0 = 2, D_1 = a and
+// D_{m+n} = D_m·D_n - D_{m-n}.
+func dickson(n, a, p uint64) uint64 {
+	v, w := uint64(2), a%p // D_k and D_{k+1} for the leading bits k of n
+	for i := bits.Len64(n) - 1; i >= 0; i-- {
+		odd := (v*w + p - a%p) % p
+		if n>>i&1 == 1 {
+			v, w = odd, (w*w+p-2)%p
+		} else {
+			v, w = (v*v+p-2)%p, odd
+		}
+	}
+	return v
 }
 
 func power(a, e, p uint64) uint64 {
@@ -150,13 +169,21 @@ func jacobi(a, n uint64) int8 {
 }
 
 // tableSize is how many primes of each kind there are.
-const tableSize = 1 << 13
+const tableSize = 1 << 12
 
 // All primes are ≡ 3 (mod 4), so that roots are powers; those of the second
-// table are ≡ 1 (mod 9) too, so that 2cos 40° has an image.
+// table are ≡ ±1 (mod 9) too, both signs alike, so that 2cos 40° has an image.
+// (With +1 alone, 3 would never be a square.)
 var (
 	plainPrimes = sync.OnceValue(func() []uint64 { return primesIn(3, 4) })
-	ninthPrimes = sync.OnceValue(func() []uint64 { return primesIn(19, 36) })
+	ninthPrimes = sync.OnceValue(func() []uint64 {
+		var both []uint64
+		minus := primesIn(35, 36)
+		for i, p := range primesIn(19, 36) {
+			both = append(both, minus[i], p)
+		}
+		return both
+	})
 )
 
 func primesFor(s levelSet) []uint64 {
@@ -168,15 +195,20 @@ func primesFor(s levelSet) []uint64 {
 
 // primesIn sieves the arithmetic progression first + k·step from 2^30.
 func primesIn(first, step uint64) []uint64 {
-	const span = 1 << 17
+	const span, limit = 1 << 16, 33000 // limit² is more than any number here
 	start := uint64(1)<<30/step*step + first
-	composite := make([]bool, span)
-	for q := uint64(3); q*q < start+span*step; q += 2 {
+	composite, small := make([]bool, span), make([]bool, limit)
+	for q := uint64(3); q < limit; q += 2 {
+		if small[q] {
+			continue
+		}
+		for k := q * q; k < limit; k += 2 * q {
+			small[k] = true
+		}
 		if step%q == 0 {
 			continue
 		}
-		k := (q - start%q) * power(step%q, q-2, q) % q // exact for prime q only
-		for ; (start+k*step)%q == 0 && k < span; k += q {
+		for k := (q - start%q) * power(step%q, q-2, q) % q; k < span; k += q {
 			composite[k] = true
 		}
 	}

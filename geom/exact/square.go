@@ -125,7 +125,7 @@ const spareMaps = 24
 func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int, ok bool) {
 	system := newParities(len(outside))
 	for k := 0; !system.isSettled(); k++ {
-		m := t.mapOf(s, k)
+		m := t.mapOf(s, k, tableSize)
 		if m == nil {
 			break
 		}

@@ -1,0 +1,160 @@
+package exact
+
+import "testing"
+
+// point is just enough of a plane for figures that the kernel alone can do.
+type point struct{ x, y *Real }
+
+func (p point) sub(q point) point   { return point{p.x.Sub(q.x), p.y.Sub(q.y)} }
+func (p point) equal(q point) bool  { return p.x.Equal(q.x) && p.y.Equal(q.y) }
+func (p point) dot(q point) *Real   { return p.x.Mul(q.x).Add(p.y.Mul(q.y)) }
+func (p point) cross(q point) *Real { return p.x.Mul(q.y).Sub(p.y.Mul(q.x)) }
+
+// turn multiplies p and q as complex numbers.
+func (p point) turn(q point) point {
+	return point{p.x.Mul(q.x).Sub(p.y.Mul(q.y)), p.x.Mul(q.y).Add(p.y.Mul(q.x))}
+}
+
+// closes goes n steps around the unit circle.
+func (k *kit) closes(step point, n int) bool {
+	p := step
+	for range n - 1 {
+		p = p.turn(step)
+	}
+	return p.equal(point{k.int(1), k.int(0)})
+}
+
+// step17 is a 17th of a turn, by Gauss's formula.
+func (k *kit) step17() point {
+	s := k.sqrt(17)
+	a := k.root(k.int(34).Sub(s.MulInt(2)))
+	b := k.root(k.int(34).Add(s.MulInt(2)))
+	c := k.root(k.int(17).Add(s.MulInt(3)).Sub(a).Sub(b.MulInt(2)))
+	cos := s.Sub(k.int(1)).Add(a).Add(c.MulInt(2)).Div(k.int(16))
+	return point{cos, k.root(k.int(1).Sub(cos.Mul(cos)))}
+}
+
+func (k *kit) step5() point { return point{k.cos(72, 1), k.sin(72, 1)} }
+
+func power2(p point, n int) point {
+	q := p
+	for range n - 1 {
+		q = q.turn(p)
+	}
+	return q
+}
+
+func TestPolygonsClose(t *testing.T) {
+	k := newKit()
+	if !k.closes(k.step5(), 5) || k.closes(k.step5(), 4) {
+		t.Error("the pentagon does not close")
+	}
+	if !k.closes(k.step17(), 17) || k.closes(k.step17(), 16) {
+		t.Error("the 17-gon does not close")
+	}
+}
+
+func BenchmarkPentagonCloses(b *testing.B) {
+	for b.Loop() {
+		k := newKit()
+		r := k.sqrt(5)
+		cos := r.Sub(k.int(1)).Div(k.int(4))
+		if !k.closes(point{cos, k.root(k.int(1).Sub(cos.Mul(cos)))}, 5) {
+			b.Fatal("open")
+		}
+	}
+}
+
+func Benchmark17StepsClose(b *testing.B) {
+	for b.Loop() {
+		k := newKit()
+		if !k.closes(k.step17(), 17) {
+			b.Fatal("open")
+		}
+	}
+}
+
+func Benchmark85StepsClose(b *testing.B) {
+	for b.Loop() {
+		k := newKit()
+		back := k.step17()
+		back.y = back.y.Neg()
+		step := power2(k.step5(), 3).turn(power2(back, 10))
+		if !k.closes(step, 85) {
+			b.Fatal("open")
+		}
+	}
+}
+
+func BenchmarkTwentyRootsSquared(b *testing.B) {
+	primes := []int64{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71}
+	for b.Loop() {
+		k := newKit()
+		up, down := k.int(0), k.int(0)
+		for i := range primes {
+			up = up.Add(k.sqrt(primes[i]))
+			down = down.Add(k.sqrt(primes[len(primes)-1-i]))
+		}
+		if !up.Mul(up).Equal(down.Mul(down)) {
+			b.Fatal("differ")
+		}
+	}
+}
+
+// chain draws n points, each at √3, √4, … from the last and at √4, √5, … from
+// the third last, and tells whether the last distance came out.
+func (k *kit) chain(n int) bool {
+	points := []point{{k.int(0), k.int(0)}, {k.int(1), k.int(0)}, {k.int(1), k.int(1)}}
+	for i := range n {
+		ra, rb := k.int(int64(3+i)), k.int(int64(4+i))
+		a, b := points[len(points)-1], points[len(points)-3]
+		ab := b.sub(a)
+		d := ab.dot(ab)
+		along := d.Add(ra).Sub(rb)
+		across := k.root(d.Mul(ra).MulInt(4).Sub(along.Mul(along)))
+		twice := d.MulInt(2)
+		points = append(points, point{
+			a.x.Add(along.Mul(ab.x).Sub(across.Mul(ab.y)).Div(twice)),
+			a.y.Add(along.Mul(ab.y).Add(across.Mul(ab.x)).Div(twice)),
+		})
+	}
+	last, third := points[len(points)-1], points[len(points)-4]
+	gap := last.sub(third)
+	return gap.dot(gap).Equal(k.int(int64(n + 3)))
+}
+
+func benchmarkChain(b *testing.B, n int) {
+	for b.Loop() {
+		if !newKit().chain(n) {
+			b.Fatal("wrong distance")
+		}
+	}
+}
+
+func BenchmarkChain4(b *testing.B) { benchmarkChain(b, 4) }
+func BenchmarkChain6(b *testing.B) { benchmarkChain(b, 6) }
+func BenchmarkChain8(b *testing.B) { benchmarkChain(b, 8) }
+
+func BenchmarkTriangle407070(b *testing.B) {
+	for b.Loop() {
+		k := newKit()
+		apex := point{k.frac(1, 2), k.sin(70, 1).Div(k.cos(70, 1).MulInt(2))}
+		left := point{k.int(0), k.int(0)}.sub(apex)
+		right := point{k.int(1), k.int(0)}.sub(apex)
+		cos, sin := k.cos(40, 1), k.sin(40, 1)
+		if !left.cross(right).Mul(cos).Equal(left.dot(right).Mul(sin)) {
+			b.Fatal("the apex is not 40°")
+		}
+	}
+}
+
+func BenchmarkFilteredOperation(b *testing.B) {
+	k := newKit()
+	x, y := k.sqrt(2), k.sqrt(3)
+	b.ReportAllocs()
+	for b.Loop() {
+		if x.Mul(y).Sub(x).Add(y).Sign() != 1 {
+			b.Fatal("sign")
+		}
+	}
+}
