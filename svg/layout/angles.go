@@ -138,7 +138,7 @@ func (d *drawing) drawAngleArcs(w wanted) {
 		return
 	}
 	for i := range w.count {
-		a := arc{w.at, math.Round(r + float64(i)*d.mm(arcApart)), w.from, w.sweep}
+		a := arc{w.at, math.Round(r + float64(float64(i)*d.mm(arcApart))), w.from, w.sweep}
 		d.mark(a)
 	}
 	d.bands = append(d.bands, band{w.corner, r, r + thick, w.group})
@@ -147,7 +147,7 @@ func (d *drawing) drawAngleArcs(w wanted) {
 // radius is that of the innermost arc: as large as the angle wants, stepping
 // outward past other marks at the vertex while the arms allow, else inward.
 func (d *drawing) radius(w wanted, thick float64) float64 {
-	most := legPart*w.leg - thick
+	most := float64(legPart*w.leg) - thick
 	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep), most)
 	for r := first; r <= most; r += d.mm(0.5) {
 		if d.free(w, r, r+thick) {

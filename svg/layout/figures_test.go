@@ -40,6 +40,9 @@ var textbook = []entry{
 	{"angle-bisector", halve},
 	{"parallelogram", parallelogram},
 	{"chain", chain},
+	{"zoo", zoo},
+	{"euler", euler},
+	{"short", short},
 }
 
 // bisector is the perpendicular bisector of AB with its arcs.
@@ -456,5 +459,87 @@ func chain() *sketch {
 	s.join("ABCA", res)
 	s.ticks(1, "AB", "BC", "CA")
 	s.size("BAC", "60°")
+	return s
+}
+
+// zoo holds one of each rarer mark.
+func zoo() *sketch {
+	s := newSketch("Rarer marks")
+	s.point("A", 0, 0, giv)
+	s.point("B", 4, 0, giv)
+	s.point("C", 4, 3, giv)
+	s.join("ABCA", giv)
+	s.size("ABC", "90°")
+	s.right("ABC")
+	s.size("CAB", "36.9°")
+	s.length("AC", "5")
+	s.length("BC", "a")
+	s.length("AB", "√2")
+	s.point("P", 8, 1, giv)
+	s.point("Q", 11, 0, giv)
+	s.point("R", 10.5, 3, giv)
+	s.join("QPR", giv)
+	a := s.angle("RPQ")
+	a.Reflex = true
+	s.Marks = append(s.Marks, figure.AngleLabel{Angle: a, Label: figure.Label{Text: "φ", Name: true}})
+	s.Marks = append(s.Marks, figure.Note{Near: s.at["C"], Text: "the right angle is at B"})
+	s.point("S", 8, -3, giv)
+	c := s.arc("S", 2, "", con)
+	s.at["E"], s.at["N"] = s.pt(10, -3), s.pt(8, -1)
+	c.Part = &[2]geom.Point{s.at["E"], s.at["N"]}
+	c.Dashed = true
+	c.Label = &figure.Label{Text: "c", Name: true}
+	l := s.line("g", "E", "N", "EN", giv)
+	l.Label.Pin = figure.Pin{Set: true, Clock: 2}
+	s.point("T", 8, -3, res).Label.Text = "S'"
+	k := s.circle("", "Q", 1, con)
+	s.Marks = append(s.Marks, figure.Shade{Circle: &k.Circle})
+	return s
+}
+
+// euler is a triangle with its centres and the line through them.
+func euler() *sketch {
+	s := newSketch("Three centres on one line")
+	s.point("A", 0, 0, giv)
+	s.point("B", 10, 0, giv)
+	s.point("C", 3, 8, giv)
+	s.join("ABCA", giv)
+	s.mid("D", "B", "C", con)
+	s.mid("E", "C", "A", con)
+	s.mid("F", "A", "B", con)
+	s.join("AD", con)
+	s.join("BE", con)
+	s.join("CF", con)
+	s.point("G", 13.0/3, 8.0/3, res)
+	s.foot("X", "A", "B", "C", con)
+	s.foot("Y", "C", "A", "B", con)
+	s.join("AX", con)
+	s.join("CY", con)
+	s.meet("H", "A", "X", "C", "Y", res)
+	hx, hy := s.xy("H")
+	s.point("O", (13-hx)/2, (8-hy)/2, res)
+	s.circle("", "O", s.dist("O", "A"), con)
+	s.line("e", "H", "O", "HOG", res)
+	s.ticks(1, "BD", "DC")
+	s.ticks(2, "CE", "EA")
+	s.ticks(3, "AF", "FB")
+	s.right("AXC")
+	s.right("CYB")
+	return s
+}
+
+// short has legs so short that marks must shrink.
+func short() *sketch {
+	s := newSketch("Short legs")
+	s.point("A", 0, 0, giv)
+	s.point("B", 1.2, 0, giv)
+	s.point("C", 0, 0.9, giv)
+	s.join("ABCA", giv)
+	s.right("BAC")
+	s.arcs(1, "CBA")
+	s.arcs(2, "ACB")
+	s.length("AB", "1.2")
+	s.length("AC", "0.9")
+	s.length("BC", "1.5")
 	return s
 }

@@ -134,7 +134,7 @@ func (d *drawing) fitting(need, paper vec) string {
 	fits := d.scale / mm
 	for _, x := range [2][3]float64{{need.x, paper.x, scales.x}, {need.y, paper.y, scales.y}} {
 		if x[0] > x[1] && x[2] > 0 {
-			fits = min(fits, d.scale/mm*(x[1]-(x[0]-x[2]))/x[2])
+			fits = min(fits, d.scale/mm*(x[1]-x[0]+x[2])/x[2])
 		}
 	}
 	switch {

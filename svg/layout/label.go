@@ -122,7 +122,7 @@ func (d *drawing) addPinned(l *label, spots []spot, pin figure.Pin) {
 }
 
 // clock is the direction of a pin: 12 is up, 3 is right.
-func clock(p figure.Pin) float64 { return turn(math.Pi/2 - p.Clock*math.Pi/6) }
+func clock(p figure.Pin) float64 { return turn(math.Pi/2 - float64(p.Clock*math.Pi/6)) }
 
 // spotAt centres a label's ink on c, in whole micrometres.
 func (l *label) spotAt(c vec, cost int, from vec) spot {

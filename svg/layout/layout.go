@@ -126,7 +126,7 @@ func (d *drawing) mark(c curve) {
 }
 
 // mm is a distance or a size of a mark in this theme.
-func (d *drawing) mm(n float64) float64 { return n * mm * d.theme.mag }
+func (d *drawing) mm(n float64) float64 { return float64(n * mm * d.theme.mag) }
 
 // drawDots puts a dot on every point that shows.
 func (d *drawing) drawDots() {

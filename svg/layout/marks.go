@@ -51,7 +51,7 @@ func (d *drawing) drawTicks(a, b vec, count int) {
 	u := a.to(b)
 	apart := min(d.mm(tickApart), 0.5*a.dist(b)/float64(count))
 	half := u.left().times(d.mm(tickLength) / 2)
-	reach := float64(count-1)*apart/2 + d.mm(0.9)
+	reach := float64(float64(count-1)*apart)/2 + d.mm(0.9)
 	c := d.slide(a, b, reach, d.mm(tickLength)/2)
 	for i := range count {
 		p := c.add(u.times((float64(i) - float64(count-1)/2) * apart))
@@ -80,11 +80,11 @@ func (d *drawing) drawArrows(m figure.Arrows) {
 func (d *drawing) drawChevrons(a, b vec, count int) {
 	u := a.to(b)
 	gap := d.mm(chevronGap)
-	reach := float64(count-1)*gap/2 + d.mm(chevron)
+	reach := float64(float64(count-1)*gap)/2 + d.mm(chevron)
 	c := d.slide(a, b, reach, d.mm(chevronHalf))
 	wing := u.left().times(d.mm(chevronHalf))
 	for i := range count {
-		tip := c.add(u.times((float64(i)-float64(count-1)/2)*gap + d.mm(chevron)/2)).snap()
+		tip := c.add(u.times(float64((float64(i)-float64(count-1)/2)*gap) + d.mm(chevron)/2)).snap()
 		back := tip.sub(u.times(d.mm(chevron)))
 		d.mark(segment{back.add(wing).snap(), tip})
 		d.mark(segment{tip, back.sub(wing).snap()})
@@ -101,7 +101,7 @@ func (d *drawing) slide(a, b vec, reach, half float64) vec {
 	for step := 0.0; step < least && step <= max(room, 0); step += 0.5 * mm {
 		for _, off := range []float64{step, -step} {
 			p := c.add(u.times(off))
-			if cost := crowd(near, p, u, reach, half)*10*mm + step; cost < least {
+			if cost := float64(crowd(near, p, u, reach, half)*10*mm) + step; cost < least {
 				best, least = p, cost
 			}
 		}
@@ -130,8 +130,8 @@ func (d *drawing) across(a, b vec, far float64) []shape {
 	return near
 }
 
-// enough strokes in the way are as bad as any more.
-const enough = 5
+// tooMany strokes in the way are as bad as any more.
+const tooMany = 5
 
 // crowd counts the ink within reach of p along u. The mark is covered by small
 // boxes, since a line may cross it at any slope.
@@ -144,7 +144,7 @@ func crowd(near []shape, p, u vec, reach, half float64) float64 {
 				break
 			}
 		}
-		if n == enough {
+		if n == tooMany {
 			break
 		}
 	}

@@ -47,7 +47,13 @@ func (a vec) unit() vec {
 func (a vec) angle() float64 { return turn(math.Atan2(-a.y, a.x)) }
 
 // way is the unit vec at an angle counted like vec.angle.
-func way(angle float64) vec { return vec{math.Cos(angle), -math.Sin(angle)} }
+//
+// It is kept to 12 places, which rights the ways along the axes and drops what
+// processors may disagree on.
+func way(angle float64) vec {
+	const places = 1e12
+	return vec{math.Round(math.Cos(angle)*places) / places, math.Round(-math.Sin(angle)*places) / places}
+}
 
 // turn brings an angle into [0, 2π).
 func turn(angle float64) float64 {

@@ -19,6 +19,10 @@ const (
 	costOff    = 160 // for the wrong side of an angle
 )
 
+// price makes a cost whole. The odd threshold keeps halves and other round
+// values away from the edge, where a processor's last bit would decide.
+func price(cost float64) int { return int(math.Floor(cost + 0.4987)) }
+
 // directions is how many ways round a point are tried.
 const directions = 32
 
@@ -71,9 +75,9 @@ func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
 // leave it: the middle of a corner that opens wider than half a turn is best;
 // elsewhere the customary order rules, in the wider sectors and away from ink.
 func comfort(rays []float64, angle float64) int {
-	cost := rank(angle) * costRank
+	cost := float64(rank(angle) * costRank)
 	if len(rays) == 0 {
-		return int(cost)
+		return price(cost)
 	}
 	middle, widest := widestSector(rays)
 	before, after := fullway, fullway
@@ -81,12 +85,12 @@ func comfort(rays []float64, angle float64) int {
 		before, after = min(before, turn(angle-r)), min(after, turn(r-angle))
 	}
 	enough := min(widest/2, math.Pi/3.6)
-	cost += costSector * max(0, 1-min(before, after)/enough)
-	cost += costNarrow * (1 - min(before+after, widest)/widest)
+	cost += float64(costSector * max(0, 1-min(before, after)/enough))
+	cost += float64(costNarrow * (1 - min(before+after, widest)/widest))
 	if widest > 1.03*math.Pi {
-		cost += costBisect*apart(angle, middle)/math.Pi - 0.6*rank(angle)*costRank
+		cost += float64(costBisect*apart(angle, middle))/math.Pi - float64(0.6*costRank*rank(angle))
 	}
-	return int(math.Round(cost))
+	return price(cost)
 }
 
 // raysAt are the directions in which ink leaves p.
@@ -128,7 +132,7 @@ func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [
 	for i, n := range [2]vec{u.left(), u.left().times(-1)} {
 		for j, g := range sideGaps {
 			c := p.add(n.times(l.reach(n) + d.mm(g)))
-			spots = append(spots, l.spotAt(c, int(cost+sides[i]+float64(j*j)*costSide), p))
+			spots = append(spots, l.spotAt(c, price(cost+sides[i])+j*j*costSide, p))
 		}
 	}
 	return spots
@@ -205,7 +209,7 @@ func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
 			upper = [2]float64{20, 0}
 		}
 		for j, g := range sideGaps {
-			spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g))), int(later)+25+j*18, tip))
+			spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g))), price(later)+25+j*18, tip))
 		}
 		for j, in := range []float64{1.5, 2.5, 3.5, 5, 7, 9, 12, 15, 19} {
 			if d.mm(in) < r.hi-r.lo {
@@ -224,9 +228,9 @@ func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
 	for _, s := range d.sweeps(c, k) {
 		n := whole(clamp((s.hi-s.lo)/(fullway/48), 4, 48))
 		for i := range n {
-			angle := s.lo + (float64(i)+0.5)*(s.hi-s.lo)/float64(n)
+			angle := s.lo + float64((float64(i)+0.5)*(s.hi-s.lo))/float64(n)
 			p, u := k.c.add(way(angle).times(k.r)), way(angle)
-			cost := rank(angle)*costRank + d.encircled(p, c)
+			cost := float64(rank(angle)*costRank) + d.encircled(p, c)
 			spots = d.beside(spots, l, p, u.left().times(-1), cost, [2]float64{0, costInside})
 		}
 	}
@@ -255,9 +259,9 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 	var spots []spot
 	for i, out := range []float64{0.9, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
 		for _, part := range []float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3} {
-			u := way(c.middle() + part*c.sweep)
+			u := way(c.middle() + float64(part*c.sweep))
 			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
-			spots = append(spots, l.spotAt(p, i*14+int(math.Abs(part)*200)+d.doubt(c, p), c.at))
+			spots = append(spots, l.spotAt(p, i*14+price(math.Abs(part)*200)+d.doubt(c, p), c.at))
 		}
 	}
 	for _, arm := range []float64{c.from, c.from + c.sweep} {
@@ -292,7 +296,7 @@ func (d *drawing) noteSpots(l *label, p vec) []spot {
 	for j, gap := range []float64{2.5, 4, 6, 9, 13, 18} {
 		for i := range directions {
 			u := way(float64(i) * fullway / directions)
-			spots = append(spots, l.spotAt(p.add(u.times(l.beyond(u, d.mm(gap)))), j*30+int(rank(u.angle())*costRank), p))
+			spots = append(spots, l.spotAt(p.add(u.times(l.beyond(u, d.mm(gap)))), j*30+price(rank(u.angle())*costRank), p))
 		}
 	}
 	return spots
