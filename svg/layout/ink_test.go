@@ -305,3 +305,31 @@ func TestTiny(t *testing.T) {
 		}
 	}
 }
+
+// TestLengthsOutside writes the lengths of a triangle's sides outside it,
+// whichever way each side runs and whatever stands elsewhere.
+func TestLengthsOutside(t *testing.T) {
+	for _, run := range []string{"ABCA", "ACBA"} {
+		s := newSketch("outside")
+		s.point("A", 0, 0, giv)
+		s.point("B", 6, 0, giv)
+		s.point("C", 2, 4, giv)
+		s.point("Z", 8, 3, giv)
+		s.join(run, giv)
+		for i := range 3 {
+			s.length(run[i:i+2], "x")
+		}
+		d := drawn(t, s)
+		d.requestLabels()
+		d.placeLabels()
+		centre := vec{80 * mm / 3, -40 * mm / 3}
+		for i, l := range d.labels[4:] {
+			seg := s.seg(run[i : i+2])
+			a, b := d.place(seg.A), d.place(seg.B)
+			at := l.spots[l.at].centre()
+			if u := a.to(b); u.cross(at.sub(a))*u.cross(centre.sub(a)) > 0 {
+				t.Errorf("%s: the length of %s is inside", run, run[i:i+2])
+			}
+		}
+	}
+}

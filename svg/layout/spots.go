@@ -138,14 +138,23 @@ func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [
 	return spots
 }
 
-// sides tells which side of the straight through p along u is the inner one of
-// the figure; the upper side, or the right of an upright, is taken otherwise.
-func (d *drawing) sides(p, u vec) [2]float64 {
-	off := u.cross(d.heart(p).sub(p))
+// sides tells which side of ab is the inner one of the figure: where its ends
+// are joined on to, or else where most points are, the near ones counting most.
+// With none, the upper side is taken, or the right of an upright.
+func (d *drawing) sides(a, b vec) [2]float64 {
+	p, u := a.mid(b), a.to(b)
+	inner := lean(p, u, d.joined(a, b))
+	if inner == 0 {
+		all := make([]vec, len(d.fig.Points))
+		for i, q := range d.fig.Points {
+			all[i] = d.place(q.At)
+		}
+		inner = lean(p, u, all)
+	}
 	switch {
-	case off > 2*mm:
+	case inner > 0:
 		return [2]float64{costInside, 0}
-	case off < -2*mm:
+	case inner < 0:
 		return [2]float64{0, costInside}
 	}
 	if n := u.left(); n.y < -0.1 || math.Abs(n.y) <= 0.1 && n.x > 0 {
@@ -154,20 +163,41 @@ func (d *drawing) sides(p, u vec) [2]float64 {
 	return [2]float64{costInside / 4, 0}
 }
 
-// heart is the middle of the figure's points, those near p counting most.
-func (d *drawing) heart(p vec) vec {
-	var sum vec
-	weight := 0.0
-	for _, q := range d.fig.Points {
-		at := d.place(q.At)
-		near := 1 + at.sub(p).dot(at.sub(p))/(mm*mm)
-		w := 1 / float64(near*near)
-		sum, weight = sum.add(at.times(w)), weight+w
+// lean is positive when the points lie more to the left of the straight
+// through p along u, and 0 when the two sides all but balance.
+func lean(p, u vec, points []vec) float64 {
+	left, right := 0.0, 0.0
+	for _, q := range points {
+		w := q.sub(p)
+		if math.Abs(u.cross(w)) < touching {
+			continue
+		}
+		near := 1 + w.dot(w)/(mm*mm)
+		off := u.cross(w) / float64(near*near)
+		left, right = left+max(0, off), right+max(0, -off)
 	}
-	if weight == 0 {
-		return p
+	if math.Abs(left-right) < 0.02*(left+right) {
+		return 0
 	}
-	return sum.times(1 / weight)
+	return left - right
+}
+
+// joined are the points that joins lead to from a or from b.
+func (d *drawing) joined(a, b vec) []vec {
+	var list []vec
+	for _, s := range d.fig.Straights {
+		if s.Hidden || s.Start == nil || s.End == nil {
+			continue
+		}
+		p, q := d.place(*s.Start), d.place(*s.End)
+		if p == a || p == b {
+			list = append(list, q)
+		}
+		if q == a || q == b {
+			list = append(list, p)
+		}
+	}
+	return list
 }
 
 // lengthSpots lie along the segment, best at its middle.
@@ -178,7 +208,7 @@ func (d *drawing) lengthSpots(l *label, m figure.LengthLabel) []spot {
 
 func (d *drawing) along(l *label, a, b vec) []spot {
 	u := a.to(b)
-	sides := d.sides(a.mid(b), u)
+	sides := d.sides(a, b)
 	var spots []spot
 	for _, part := range []float64{0.5, 0.46, 0.54, 0.42, 0.58, 0.37, 0.63, 0.31, 0.69, 0.25, 0.75, 0.18, 0.82} {
 		p := a.add(b.sub(a).times(part))
