@@ -37,13 +37,13 @@ func (c *buildCmd) Run(e *env) error {
 	if err != nil {
 		return err
 	}
+	t := tally{reporter: newReporter(e), failed: len(failed)}
+	t.unread(failed)
 	jobs, err := e.plan(list, c.Out)
 	if err != nil {
 		return err
 	}
-	t := tally{reporter: newReporter(e), single: len(jobs) == 1 && jobs[0].named}
-	t.unread(failed)
-	t.failed = len(failed)
+	t.single = len(jobs) == 1 && jobs[0].named
 	inOrder(jobs, c.Jobs.workers(), func(j job) *drawing { return e.draw(j, c.style) }, t.add)
 	if !t.single {
 		fmt.Fprintln(e.stderr, t.summary("built"))

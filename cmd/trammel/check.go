@@ -27,9 +27,8 @@ func (c *checkCmd) Run(e *env) error {
 	if err != nil {
 		return err
 	}
-	t := tally{reporter: newReporter(e)}
+	t := tally{reporter: newReporter(e), failed: len(failed)}
 	t.unread(failed)
-	t.failed = len(failed)
 	table := tabwriter.NewWriter(e.stdout, 0, 0, 2, ' ', 0)
 	claims := 0
 	work := func(in input) *drawing {

@@ -86,8 +86,8 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 // unfit is why a figure that is right cannot be drawn on its paper.
 type unfit struct{ error }
 
-// line is the span of a line, counted from 1, without the space around it; of
-// the start of the file if there is no such line.
+// line is the span of a line, counted from 1, without the space around it. No
+// such line has an empty span, in a file of which nothing can be shown.
 func line(f *source.File, n int) source.Span {
 	start := 0
 	for l := range strings.Lines(f.Text) {
@@ -98,7 +98,7 @@ func line(f *source.File, n int) source.Span {
 		}
 		start += len(l)
 	}
-	return source.Span{File: f}
+	return source.Span{File: source.NewFile(f.Name, "")}
 }
 
 // guard runs f and turns a panic into an error.
@@ -131,7 +131,7 @@ func panicPlace() string {
 		switch {
 		case f.Function == "runtime.gopanic":
 			panicked = true
-		case panicked && !strings.HasPrefix(f.Function, "runtime."):
+		case panicked && (strings.HasPrefix(f.Function, "trammel/") || strings.HasPrefix(f.Function, "main.")):
 			return fmt.Sprintf("%s, %s:%d", f.Function, f.File[strings.LastIndexByte(f.File, '/')+1:], f.Line)
 		case !more:
 			return "place unknown"

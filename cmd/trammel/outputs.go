@@ -45,25 +45,37 @@ func withSVG(source string) string {
 }
 
 // namesFile tells whether -o names a file, which takes one figure only, or a
-// folder.
+// folder. A file that is no picture is never overwritten.
 func namesFile(list []input, out string) (bool, error) {
-	info, err := os.Stat(out)
-	isFolder := err == nil && info.IsDir() || strings.HasSuffix(out, "/") || strings.HasSuffix(out, string(filepath.Separator))
-	isFile := out == stdio || err == nil || strings.EqualFold(filepath.Ext(out), ".svg")
+	isFile, isFolder := looksLike(out)
 	single := len(list) == 1 && list[0].named
 	switch {
 	case out == "":
 		return false, nil
-	case single && list[0].path == stdio && (isFolder || !isFile):
+	case single && list[0].path == stdio && !isFile:
 		return false, &usageError{"what comes from the standard input has no name to give its picture", "say one: -o figure.svg"}
 	case isFolder:
 		return false, nil
-	case isFile && !single:
+	case isFile && !single && len(list) > 0:
 		return false, &usageError{fmt.Sprintf("-o %s takes one figure, and a folder or several sources are given", out), "name a folder to put the pictures in, with a slash at its end"}
 	case !isFile && filepath.Ext(out) != "":
 		return false, &usageError{fmt.Sprintf("-o %s is neither a picture, which ends in .svg, nor a folder", out), "a folder that does not exist yet needs a slash at its end"}
 	}
 	return isFile, nil
+}
+
+// looksLike tells what -o names, by what is there or else by its form.
+func looksLike(out string) (isFile, isFolder bool) {
+	info, err := os.Stat(out)
+	switch {
+	case out == stdio:
+		return true, false
+	case err == nil && info.IsDir(), out != "" && os.IsPathSeparator(out[len(out)-1]):
+		return false, true
+	case err == nil && !info.Mode().IsRegular(): // a device or a pipe
+		return true, false
+	}
+	return strings.EqualFold(filepath.Ext(out), ".svg"), false
 }
 
 // clash is the error of two figures that would be drawn to one file. Sources

@@ -9,8 +9,6 @@ import (
 	"strings"
 	"testing"
 	"time"
-
-	"github.com/fsnotify/fsnotify"
 )
 
 // watching is a watch under way. Its lines come one by one: a test says what
@@ -302,23 +300,6 @@ func TestWatchLink(t *testing.T) {
 	w.says("built linked/a.svg in")
 	w.write("real/x.trm", other("4"))
 	w.says("built linked/a.svg in")
-}
-
-// TestLostEvents has the system say that it lost count.
-func TestLostEvents(t *testing.T) {
-	f, err := newFolders()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.close()
-	f.begin()
-	f.enter(t.TempDir())
-	f.end()
-	go func() { f.notifier.Errors <- fsnotify.ErrEventOverflow }()
-	c, ok := f.next(t.Context())
-	if !ok || !c.touch([]string{"/anything"}) {
-		t.Errorf("after an overflow, next gives %v, %v; want everything to be dirty", c, ok)
-	}
 }
 
 func TestInterrupt(t *testing.T) {
