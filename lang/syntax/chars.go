@@ -43,7 +43,7 @@ var strayHelp = map[rune]string{
 	'∆': "write triangle", '≅': "write congruent to", '∼': "write similar to", '~': "write similar to", '√': "write sqrt(…)",
 	'½': "write 1/2", '⅓': "write 1/3", '¼': "write 1/4", '¾': "write 3/4", '³': "only a square is known: AB²",
 	'_': "a name is one word, without _", '&': "write and", '!': "write not before the relation", '°': "a degree sign touches its number: 60°",
-	'{': "braces stand in a construction's sentence only", '}': "braces stand in a construction's sentence only",
+	'{': "brackets are round: (0, 0)", '}': "brackets are round: (0, 0)",
 	'%': "write a fraction", '\\': "a statement goes on in the next line after a comma", '@': "write at", '|': "write parallel to",
 }
 

@@ -16,7 +16,7 @@ type verdict struct {
 // last always does.
 var rules = []func(*fault) verdict{
 	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordStart,
-	placeless, runsTouch, misspelt, unquoted, misspeltBefore, keywordAsName, negativeFactor, wrongOrder, leftOver, unwanted,
+	placeless, paperFormat, dataWithout, runsTouch, unquoted, misspelt, misspeltBefore, keywordAsName, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 
 // explain words why a statement does not parse; at is the token where it fails.
@@ -38,9 +38,6 @@ func (x *fault) report(v verdict, problems *source.List) {
 	}
 	p := problems.Add(span, v.text)
 	p.Help = v.help
-	if before := x.token(v.from - 1); before.is(",") && before.Pos.Line < x.token(v.from).Pos.Line {
-		p.Notes = []source.Note{{Span: before.span(x.file), Text: "the comma here carries the statement on"}}
-	}
 }
 
 // blame is a verdict on the failing token alone.

@@ -25,17 +25,7 @@ type model struct {
 }
 
 // models are the examples of all forms, made when the first mistake is met.
-var models = sync.OnceValue(func() []model {
-	var all []model
-	for i := range Forms {
-		for _, e := range Forms[i].Examples {
-			var none source.List
-			tokens := scan(source.NewFile("", e.Line), &none)
-			all = append(all, model{&Forms[i], e.Line, chunks(tokens)})
-		}
-	}
-	return all
-})
+var models = sync.OnceValue(func() []model { return modelsOf(Forms) })
 
 func newFault(f *source.File, tokens []token, at int) *fault {
 	x := &fault{file: f, tokens: tokens, at: at}
@@ -43,8 +33,24 @@ func newFault(f *source.File, tokens []token, at int) *fault {
 	if tokens[0].Type == keywordKind {
 		keyword = tokens[0].Value
 	}
-	prefix, best := chunks(tokens[:at]), 0
-	for _, m := range models() {
+	x.compare(models(), keyword, chunks(tokens[:at]))
+	if len(x.wanted) == 0 {
+		x.comparePhrase()
+	}
+	if before := x.token(at - 1); before.Type == signKind && wantsValue[before.Value] {
+		x.wanted = []chunk{{kind: valueChunk}}
+	}
+	return x
+}
+
+// wantsValue holds the signs that a value must follow.
+var wantsValue = wordSet("+ - * / = < > ≤ ≥ ≠ :")
+
+// compare finds the models with that first word that agree best with the
+// chunks of a statement, and what they go on with.
+func (x *fault) compare(all []model, keyword string, prefix []chunk) {
+	best := 0
+	for _, m := range all {
 		if m.form.Keyword != keyword {
 			continue
 		}
@@ -57,7 +63,21 @@ func newFault(f *source.File, tokens []token, at int) *fault {
 			x.want(m, n, len(prefix))
 		}
 	}
-	return x
+}
+
+// comparePhrase looks for a phrase that breaks off at the failing token.
+func (x *fault) comparePhrase() {
+	for from := x.at - 1; from > 0 && from > x.at-8; from-- {
+		if x.tokens[from].Type != keywordKind {
+			continue
+		}
+		phrase := &fault{tokens: x.tokens}
+		phrase.compare(phraseModels(), x.tokens[from].Value, chunks(x.tokens[from:x.at]))
+		if len(phrase.wanted) > 0 && !phrase.wants(endChunk) {
+			x.fits, x.wanted = phrase.fits, phrase.wanted
+			return
+		}
+	}
 }
 
 // agrees is the number of leading chunks in which the example and the

@@ -83,7 +83,8 @@ var Forms = []Form{
 		{"n by erect(m, P)", "carries out a named construction and names its result"},
 		{"M, n by bisect(A, B)", "names several results, in the order in which the construction gives them"},
 		{"P[1 to 4] by divide(A, B, 5)", "names a family of results P1, P2, …"},
-		{"n by erect(m, P) in full", "shows each act of the construction as a step; in brief shows one step"},
+		{"n by erect(m, P) in full", "shows each act of the construction as a step"},
+		{"n by erect(m, P) in brief", "shows one step, as happens unsaid"},
 		{"n by erect(m, P) unseen", "draws the result only"},
 	}},
 	{"named constructions", "construction", "a construction", []Example{

@@ -23,6 +23,19 @@ func (l line) broken() bool {
 	return false
 }
 
+// noteComma adds to the problems after the first already ones where they stand
+// after a comma that carried the statement to another line.
+func (l line) noteComma(f *source.File, problems *source.List, already int) {
+	for _, p := range (*problems)[already:] {
+		for i := 1; i < len(l.tokens); i++ {
+			comma, t := l.tokens[i-1], l.tokens[i]
+			if t.start() == p.Span.Start && comma.is(",") && comma.Pos.Line < t.Pos.Line {
+				p.Notes = append(p.Notes, source.Note{Span: comma.span(f), Text: "the comma here carries the statement on"})
+			}
+		}
+	}
+}
+
 func (l line) isEnd() bool { return l.tokens[0].is("end") && len(l.tokens) == 1 }
 
 // opens tells that the line, right or wrong, begins a block.

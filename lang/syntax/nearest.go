@@ -11,16 +11,16 @@ var habits = map[string]string{
 	"segment": "join", "connect": "join", "draw": "join, line, arc or circle", "extend": "produce", "prolong": "produce",
 	"compass": "arc", "plot": "given or take", "let": "given", "set": "given", "put": "given", "place": "given",
 	"prove": "claim", "proof": "claim", "show": "claim", "check": "claim", "assert": "claim", "verify": "claim",
-	"define": "construction", "def": "construction", "function": "construction", "for": "repeat", "loop": "repeat",
+	"define": "construction", "def": "construction", "function": "construction", "while": "repeat", "loop": "repeat",
 	"import": "use", "include": "use", "title": "figure", "name": "label", "text": "note or label", "write": "label",
 	"fill": "shade", "color": "bold, faint or dashed", "colour": "bold, faint or dashed", "erase": "hide", "dotted": "dashed",
 	"perp": "perpendicular", "intersect": "meets", "intersects": "meets", "crosses": "meets", "cross": "meets", "cut": "cuts",
 	"tangent": "touches", "touching": "touches", "touch": "touches", "halves": "bisects", "equals": "=", "equal": "=", "is": "=",
-	"per": "/", "times": "*", "plus": "+", "minus": "-", "square-root": "sqrt", "root": "sqrt", "degrees": "°", "degree": "°",
+	"per": "/", "times": "*", "plus": "+", "minus": "-", "root": "sqrt", "degrees": "°", "degree": "°",
 	"millimetres": "mm", "millimeters": "mm", "millimetre": "mm", "millimeter": "mm",
 	"centimetres": "cm", "centimeters": "cm", "centimetre": "cm", "centimeter": "cm",
-	"diameter": "2 radius", "closest": "nearest", "furthest": "farthest", "except": "other than", "under": "below", "over": "above",
-	"where": "at", "called": "at", "then": "a new line", "have": "with", "having": "with", "finish": "end",
+	"diameter": "2 radius", "closest": "nearest", "furthest": "farthest", "except": "other than",
+	"where": "at", "called": "at", "have": "with", "having": "with", "finish": "end",
 }
 
 // articles are words that a source leaves out.
@@ -31,7 +31,7 @@ var articles = wordSet("the an")
 func nearest(word string, list []string) string {
 	best, at := "", 1+allowance(utf8.RuneCountInString(word))
 	for _, w := range list {
-		if d := distance(word, w); d < at && d < utf8.RuneCountInString(w)-1 {
+		if d := distance(word, w); d < at && d < utf8.RuneCountInString(w) {
 			best, at = w, d
 		}
 	}

@@ -544,7 +544,7 @@ type Factor struct {
 type Value struct {
 	Node
 	Number        string `parser:"( @Number"`
-	Unit          string `parser:"@( 'mm' | 'cm' | 'deg' )?"`
+	Unit          string `parser:"@( 'mm' | 'cm' )?"`
 	Degrees       string `parser:"| @Angle"`
 	Sqrt          *Expr  `parser:"| 'sqrt' '(' @@ ')'"`
 	Paren         *Expr  `parser:"| '(' @@ ')'"`

@@ -26,6 +26,7 @@ func (s *scanner) number() {
 		s.bad(s.read()+" has two points", "")
 	case isDegree(r):
 		s.degrees()
+	case s.spelledDegrees():
 	case unicode.IsLower(r):
 		s.unit()
 	default:
@@ -49,6 +50,21 @@ func (s *scanner) degrees() {
 	s.emit(angleKind, value)
 }
 
+// spelledDegrees reads 22.5 deg, which is 22.5°.
+func (s *scanner) spelledDegrees() bool {
+	rest := strings.TrimLeft(s.text[s.pos:], " \t")
+	after, ok := strings.CutPrefix(rest, "deg")
+	if next, _ := utf8.DecodeRuneInString(after); !ok || after != "" && (isWordPart(next) || isPrime(next) || isCapital(next)) {
+		return false
+	}
+	value := s.read() + "°"
+	for end := len(s.text) - len(after); s.pos < end; {
+		s.advance()
+	}
+	s.emit(angleKind, value)
+	return true
+}
+
 // unit looks at the word against a number. A unit is left for the next token;
 // anything else makes one fault of number and word.
 func (s *scanner) unit() {
@@ -66,7 +82,10 @@ func (s *scanner) unit() {
 		s.advance()
 	}
 	help := "write " + number + " " + word + "; the units are mm, cm and deg"
-	if isExponent(word) {
+	switch {
+	case keywords[word]:
+		help = "put a space between them: " + number + " " + word
+	case isExponent(word):
 		help = "numbers have no exponents: write the zeros"
 	}
 	s.bad(word+" touches the number "+number+" and is no unit", help)

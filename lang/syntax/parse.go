@@ -11,11 +11,12 @@ import (
 	"trammel/lang/source"
 )
 
-// The largest source, the deepest nesting, and the most mistakes that one
-// file is worth.
+// The largest source in bytes, the deepest nesting, the longest statement, and
+// the most mistakes that one file is worth.
 const (
 	maxSource  = 1 << 20
 	maxDepth   = 200
+	maxWords   = 10000
 	maxMistake = 1000
 )
 
@@ -66,6 +67,11 @@ func buildGrammar() *participle.Parser[Statement] {
 // parseLine parses one statement, or reports what is wrong with it and gives nil.
 func parseLine(f *source.File, l line, problems *source.List) *Statement {
 	if l.broken() || l.isEnd() {
+		return nil
+	}
+	defer l.noteComma(f, problems, len(*problems))
+	if len(l.tokens) > maxWords {
+		problems.Add(l.tokens[0].span(f), fmt.Sprintf("a statement of more than %d words", maxWords)).Help = "write several"
 		return nil
 	}
 	if i := tooDeep(l.tokens); i >= 0 {

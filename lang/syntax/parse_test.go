@@ -66,3 +66,19 @@ func statementLines(text string) int {
 	}
 	return n
 }
+
+func BenchmarkParse(b *testing.B) {
+	text := sources(b)["forms.trm"]
+	lines := strings.Count(text, "\n")
+	for b.Loop() {
+		var problems source.List
+		Parse(source.NewFile("f", text), &problems)
+	}
+	b.ReportMetric(float64(lines)*float64(b.N)/b.Elapsed().Seconds(), "lines/s")
+}
+
+func BenchmarkBuild(b *testing.B) {
+	for b.Loop() {
+		buildGrammar()
+	}
+}

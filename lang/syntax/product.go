@@ -31,7 +31,7 @@ func (c *sounding) juxtaposed(p *Product, before, factor *Factor, number bool) {
 	case unit == "°":
 		c.wrong(factor.Node, "write "+a+unit, "%s is no unit", name)
 	case before.isNumber() && factor.Value.Number != "":
-		c.wrong(span, "write "+a+" + "+b+" or "+a+" * "+b, "two numbers stand side by side: %s", c.text(span))
+		c.wrong(span, "put a sign between them; a mixed number is 2 + 1/2", "two numbers stand side by side: %s", c.text(span))
 	case number:
 	case before.isNumber():
 		whole := Node{Pos: p.Pos, EndPos: factor.EndPos}

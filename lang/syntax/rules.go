@@ -3,12 +3,13 @@ package syntax
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // runsTouch: join A B · claim collinear A, B, C · join AB CD
 func runsTouch(x *fault) verdict {
 	t, before := x.token(x.at), x.token(x.at-1)
-	listed := t.is(",") && !slices.Contains(x.words(), ",") && x.token(x.at+1).isPoint()
+	listed := t.is(",") && x.wants(endChunk) && !slices.Contains(x.words(), ",") && x.token(x.at+1).isPoint()
 	if !before.isPoint() || !t.isPoint() && !listed {
 		return verdict{}
 	}
@@ -20,7 +21,7 @@ func runsTouch(x *fault) verdict {
 		to++
 	}
 	runs := strings.FieldsFunc(x.text(from, to), func(r rune) bool { return r == ' ' || r == ',' })
-	if x.token(from-1).is("points") || before.Type == gluedKind {
+	if from == 0 || x.token(from-1).is("points") || before.Type == gluedKind {
 		return verdict{from, to, "a comma is missing between " + runs[0] + " and " + runs[1], "write " + strings.Join(runs, ", ")}
 	}
 	return verdict{from, to, "the points of a run touch", "write " + strings.Join(runs, "")}
@@ -29,36 +30,50 @@ func runsTouch(x *fault) verdict {
 // misspelt: arc c center P · claim n perpendicular too m
 func misspelt(x *fault) verdict {
 	t := x.token(x.at)
-	words := x.words()
 	switch t.Type {
 	case nameKind:
-		if !x.wants(textChunk) {
-			words = append(words, x.otherWords()...)
-		}
-		if help := suggest(t.Value, words, ""); help != "" && len(t.Value) > 1 {
+		if help := x.meant(t.Value); help != "" {
 			return x.blame(quote(t.Value)+" is no word of the language", help)
 		}
 	case keywordKind:
-		if near := nearest(t.Value, words); near != "" {
+		if near := nearest(t.Value, x.words()); near != "" {
 			return x.blame(quote(t.Value)+" stands where "+quote(near)+" is wanted", "did you mean "+near+"?")
 		}
 	}
 	return verdict{}
 }
 
-// otherWords are the words of the statement's forms, then all others.
-func (x *fault) otherWords() []string {
+// meant offers the word that a word was probably meant to be: one that is
+// wanted, then one that the statement may have, then any.
+func (x *fault) meant(word string) string {
+	if utf8.RuneCountInString(word) < 2 {
+		return ""
+	}
+	wanted, form := x.words(), x.formWords()
+	if habit := habits[word]; habit != "" && (slices.Contains(wanted, habit) || slices.Contains(form, habit)) {
+		return suggest(word, nil, "")
+	}
+	for _, list := range [][]string{wanted, form, sorted(keywords)} {
+		if near := nearest(word, list); near != "" {
+			return "did you mean " + near + "?"
+		}
+	}
+	return ""
+}
+
+// formWords are the longer words of the statement's forms.
+func (x *fault) formWords() []string {
 	var list []string
 	for _, m := range models() {
-		if len(x.fits) == 0 || m.form == x.fits[0].form {
+		if len(x.fits) == 0 || m.form.Keyword == x.fits[0].form.Keyword {
 			for _, c := range m.chunks {
-				if c.kind == wordChunk {
+				if c.kind == wordChunk && len(c.word) > 3 {
 					list = append(list, c.word)
 				}
 			}
 		}
 	}
-	return append(list, sorted(keywords)...)
+	return list
 }
 
 // misspeltBefore: given traingle ABC · claim AB is CD. The word passed for a
@@ -66,7 +81,7 @@ func (x *fault) otherWords() []string {
 func misspeltBefore(x *fault) verdict {
 	for i := 1; i < min(x.at, maxName); i++ {
 		t := x.tokens[i]
-		if t.Type != nameKind || len(t.Value) < 2 {
+		if t.Type != nameKind || utf8.RuneCountInString(t.Value) < 2 {
 			continue
 		}
 		earlier := newFault(x.file, x.tokens, i)
@@ -77,7 +92,7 @@ func misspeltBefore(x *fault) verdict {
 		help := ""
 		if near := nearest(t.Value, words); near != "" {
 			help = "did you mean " + near + "?"
-		} else if !earlier.wants(nameChunk) && !earlier.wants(valueChunk) {
+		} else if habit := habits[t.Value]; slices.Contains(words, habit) {
 			help = suggest(t.Value, nil, "")
 		}
 		if help != "" {
@@ -89,7 +104,8 @@ func misspeltBefore(x *fault) verdict {
 
 // unquoted: figure title · label AB 5 cm
 func unquoted(x *fault) verdict {
-	if x.at >= len(x.tokens) || !x.wants(textChunk) || x.tokens[x.at].Type == keywordKind {
+	t := x.token(x.at)
+	if t.Value == "" || !x.wants(textChunk) || t.Type == keywordKind || nearest(t.Value, x.words()) != "" {
 		return verdict{}
 	}
 	rest := x.text(x.at, len(x.tokens))
@@ -103,6 +119,29 @@ func placeless(x *fault) verdict {
 	}
 	name := x.text(1, x.at)
 	return verdict{1, x.at, "nothing says where " + name + " is", "write given points " + name + " for any place, or given " + name + " (0, 0)"}
+}
+
+// dataWithout: given triangle ABC, AB = 6
+func dataWithout(x *fault) verdict {
+	equals := slices.IndexFunc(x.tokens, func(t token) bool { return t.is("=") })
+	if !x.tokens[0].is("given") || equals < 0 || slices.ContainsFunc(x.tokens, func(t token) bool { return t.is("with") }) {
+		return verdict{}
+	}
+	for i := 1; i < min(x.at, 4); i++ {
+		if shapes[x.tokens[i].Value] {
+			return x.blame(`"with" is missing before the data`, "write given triangle ABC with AB = 6, AC = 5, BC = 4")
+		}
+	}
+	return verdict{}
+}
+
+// paperFormat: paper A5
+func paperFormat(x *fault) verdict {
+	if t := x.token(1); x.tokens[0].is("paper") && t.isPoint() {
+		low := strings.ToLower(t.Value)
+		return verdict{1, 2, t.Value + " is a point, not a format of paper", "write paper " + low}
+	}
+	return verdict{}
 }
 
 // keywordAsName: circle size centre O radius 3
@@ -121,7 +160,7 @@ func (x *fault) goesOnAfterName() bool {
 	renamed := slices.Clone(x.tokens)
 	renamed[x.at].Type, renamed[x.at].Value = nameKind, "x"
 	after := newFault(x.file, renamed, x.at+1)
-	if x.at+1 == len(x.tokens) {
+	if x.at+1 == len(x.tokens) || x.tokens[x.at+1].Type == signKind {
 		return true
 	}
 	return slices.Contains(after.words(), x.tokens[x.at+1].Value)

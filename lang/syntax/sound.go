@@ -84,9 +84,8 @@ func (c *sounding) measured(e *Expr, what string) {
 	}
 	found := false
 	walk(reflect.ValueOf(e), func(node any) {
-		if v, ok := node.(*Value); ok && (v.Unit == "mm" || v.Unit == "cm") {
-			found = true
-		}
+		v, ok := node.(*Value)
+		found = found || ok && (v.Unit != "" || v.Ref != nil && habits[v.Ref.Name] != "")
 	})
 	if !found {
 		c.wrong(e.Node, "write "+c.text(e.Node)+" mm or "+c.text(e.Node)+" cm", "%s is measured in mm or cm", what)
