@@ -94,15 +94,20 @@ func (t *tower) conjugateBase(level int, x *element) *element {
 	return x.a.add(t.mul(generators[level].conjugate, t.conjugateBase(level, x.b)))
 }
 
-// invertBase multiplies the other conjugates of x: with x they make its norm,
-// which lies one level below.
-func (t *tower) invertBase(x *element) (y *element, n integer) {
-	level := x.level
+// otherConjugates is the product of the conjugates of x but for x itself:
+// with x it makes the norm, which lies one level below.
+func (t *tower) otherConjugates(x *element) *element {
 	others, conj := unit, x
-	for range generators[level].degree - 1 {
-		conj = t.conjugateBase(level, conj)
+	for range generators[x.level].degree - 1 {
+		conj = t.conjugateBase(x.level, conj)
 		others = t.mul(others, conj)
 	}
+	return others
+}
+
+// invertBase finds y and a whole n with x·y = n.
+func (t *tower) invertBase(x *element) (y *element, n integer) {
+	others := t.otherConjugates(x)
 	y, n = t.invert(t.mul(x, others))
 	y = t.mul(others, y)
 	g := y.commonDivisor(n)

@@ -26,14 +26,15 @@ func (t *tower) elementRoot(d *element) *number {
 }
 
 // denested is a root of d = a + b√e when its norm a² - b²e is a square s²
-// that does not need √e: with u = √(2(a + s)), it is u/2 + (b/u)√e. Only u has
-// to be adjoined, a root over a smaller field.
+// below the level of √e: with u = √(2(a + s)), it is u/2 + (b/u)√e. Only u has
+// to be adjoined, a root over a smaller field. (Were s allowed to stand higher,
+// denesting u might lead back to d.)
 func (t *tower) denested(d *element) *number {
 	n := d.level
 	if n <= baseLevels {
 		return nil
 	}
-	s := t.numberRoot(t.fraction(t.norm(d), one), t.notNeeding(n))
+	s := t.numberRoot(t.fraction(t.norm(d), one), t.below(n))
 	if s == nil {
 		return nil
 	}
@@ -51,17 +52,6 @@ func weight(x *number) int {
 	_, d := x.radicand()
 	terms, bits := d.size()
 	return terms<<20 + bits
-}
-
-// notNeeding are the levels that do not rest on level n.
-func (t *tower) notNeeding(n int) (s levelSet) {
-	for j := baseLevels + 1; j < len(t.levels); j++ {
-		if j != n && !t.levels[j].closure.has(n) {
-			s.add(j)
-			s = s.with(t.levels[j].closure)
-		}
-	}
-	return s
 }
 
 // inertPrimes generate, with 2cos 40°, a field of p³ elements (p ≢ ±1 mod 9),

@@ -18,7 +18,7 @@ func (t *tower) squareRoot(x *element, within levelSet) *number {
 	if r := t.rootOver(x, s, within); r != nil || t.plain {
 		return r
 	}
-	if wider := t.withDeep(s, within); wider != s {
+	if wider := t.withDeep(s, within); wider != s && !t.ramifies(x, within) {
 		return t.rootOver(x, wider, within)
 	}
 	return nil
@@ -45,8 +45,8 @@ func (t *tower) rootOver(x *element, s, within levelSet) *number {
 			outside = append(outside, j)
 		}
 	}
-	factors, ok := t.dependence(x, s, outside)
-	if !ok {
+	factors, verdict := t.dependence(x, s, outside)
+	if verdict == none || verdict == unknown && s.count() > levelsWithoutMaps {
 		return nil
 	}
 	for _, j := range factors {
@@ -114,6 +114,20 @@ func (t *tower) numberRoot(x *number, within levelSet) *number {
 	return r.mul(f)
 }
 
+// finding says what came of a search for a dependence.
+type finding int
+
+const (
+	none    finding = iota // there is no dependence: proved
+	likely                 // there is one, if any
+	unknown                // too few ring maps to tell
+)
+
+// levelsWithoutMaps is the size of a field whose roots can be sought in it
+// without ring maps to guide the search. In a larger one a square can be
+// missed, which shows when a number is 0 but not written 0, and is mended.
+const levelsWithoutMaps = 6
+
 // spareMaps is how many ring maps must agree beyond those that determine a
 // dependence.
 const spareMaps = 24
@@ -122,7 +136,7 @@ const spareMaps = 24
 // s when multiplied to it: linear algebra over the field of two elements, on
 // the quadratic characters at ring maps of s. No solution is a proof that
 // there is none; a solution remains to be proved.
-func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int, ok bool) {
+func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int, f finding) {
 	system := newParities(len(outside))
 	for k := 0; !system.isSettled(); k++ {
 		m := t.mapOf(s, k, tableSize)
@@ -131,15 +145,16 @@ func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int
 		}
 		row, fit := t.characters(m, x, outside)
 		if fit && !system.add(row) {
-			return nil, false
+			return nil, none
 		}
 	}
-	for i, j := range outside {
-		if system.solution().has(i) {
-			factors = append(factors, j)
-		}
+	for i := range system.solution().each {
+		factors = append(factors, outside[i])
 	}
-	return factors, true
+	if !system.isSettled() {
+		return factors, unknown
+	}
+	return factors, likely
 }
 
 // characters is one equation; it is not fit for use if a character is 0.

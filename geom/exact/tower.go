@@ -18,6 +18,7 @@ type tower struct {
 type level struct {
 	radicand *element
 	closure  levelSet // the levels that the radicand needs, with all that those need
+	norm     integer  // of the radicand, down to a whole number; 0 while unknown
 	root     enclosure
 }
 
@@ -46,11 +47,14 @@ func (t *tower) rootAt(i int) *number {
 	return &number{t: t, num: join(i, zero, unit), den: one}
 }
 
-// all are the levels of the tower: the base only as far as it is used, which
-// the elements themselves show.
-func (t *tower) all() (s levelSet) {
-	for i := baseLevels + 1; i < len(t.levels); i++ {
-		s = s.with(t.close(setOf(i)))
+// all are the levels of the tower with what they need; the base counts only
+// as far as it is used.
+func (t *tower) all() levelSet { return t.below(len(t.levels)) }
+
+// below are the levels under level n, with what they need.
+func (t *tower) below(n int) (s levelSet) {
+	for i := baseLevels + 1; i < n; i++ {
+		s = s.with(setOf(i)).with(t.levels[i].closure)
 	}
 	return s
 }
