@@ -190,3 +190,20 @@ func (v Vector) halfTurn() Vector {
 	}
 	return Vector{cos, one.Sub(v.X).Div(one.MulInt(2)).Sqrt()}
 }
+
+// Turned is the angle from the x axis anticlockwise to v.
+func Turned(v Vector) Angle {
+	size := math.Atan2(v.Y.Float(), v.X.Float())
+	if size < 0 {
+		size += 2 * math.Pi
+	}
+	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), v}}, size}
+}
+
+// String is the size in degrees: exact where it is in quarter degrees.
+func (a Angle) String() string {
+	if r, ok := a.Exact(); ok {
+		return TrimZeros(r.FloatString(4)) + "°"
+	}
+	return fmt.Sprintf("≈ %s°", TrimZeros(fmt.Sprintf("%.2f", a.Float())))
+}

@@ -98,8 +98,8 @@ func (l Line) Foot(p Point) Point {
 	return l.P.Add(l.D.Scale(p.Sub(l.P).Dot(l.D).Div(l.D.Norm2())))
 }
 
-// mirror is p reflected in l.
-func (l Line) mirror(p Point) Point {
+// Mirror is p reflected in l.
+func (l Line) Mirror(p Point) Point {
 	f := l.Foot(p)
 	return f.Add(f.Sub(p))
 }

@@ -22,9 +22,9 @@ func MeetLines(l, m Line) (Point, error) {
 }
 
 // MeetLineCircle gives the meetings in the order along l: two, or one where
-// the line touches. known are points of c; where one of them is on l too, the
-// other is found by reflection, without a root.
-func MeetLineCircle(l Line, c Circle, known []Point) ([]Point, error) {
+// the line touches. common, when known, is one of them; the other is then its
+// mirror image, without a root.
+func MeetLineCircle(l Line, c Circle, common *Point) ([]Point, error) {
 	w := c.C.Sub(l.P)
 	d2 := l.D.Norm2()
 	side := l.D.Cross(w)
@@ -36,14 +36,12 @@ func MeetLineCircle(l Line, c Circle, known []Point) ([]Point, error) {
 	case 0:
 		return []Point{foot}, nil
 	}
-	for _, k := range known {
-		if l.Side(k) == 0 {
-			other := foot.Add(foot.Sub(k))
-			if other.Sub(k).Dot(l.D).Sign() > 0 {
-				return []Point{k, other}, nil
-			}
-			return []Point{other, k}, nil
+	if common != nil {
+		other := foot.Add(foot.Sub(*common))
+		if other.Sub(*common).Dot(l.D).Sign() > 0 {
+			return []Point{*common, other}, nil
 		}
+		return []Point{other, *common}, nil
 	}
 	step := l.D.Scale(disc.Sqrt().Div(d2))
 	return []Point{foot.Add(step.Neg()), foot.Add(step)}, nil
@@ -58,9 +56,9 @@ func tooFar(side, d2 Real, c Circle) error {
 }
 
 // MeetCircles gives the meetings of two circles, first the one to the left of
-// the way from c's centre to d's: two, or one where they touch. known are
-// points of c, used as in MeetLineCircle.
-func MeetCircles(c, d Circle, known []Point) ([]Point, error) {
+// the way from c's centre to d's: two, or one where they touch. common is as in
+// MeetLineCircle.
+func MeetCircles(c, d Circle, common *Point) ([]Point, error) {
 	way := d.C.Sub(c.C)
 	d2 := way.Norm2()
 	if d2.Sign() == 0 {
@@ -79,14 +77,13 @@ func MeetCircles(c, d Circle, known []Point) ([]Point, error) {
 	case 0:
 		return []Point{foot}, nil
 	}
-	centres := Line{c.C, way}
-	for _, k := range known {
-		if d.Side(k) == 0 {
-			if centres.Side(k) > 0 {
-				return []Point{k, centres.mirror(k)}, nil
-			}
-			return []Point{centres.mirror(k), k}, nil
+	if common != nil {
+		centres := Line{c.C, way}
+		other := centres.Mirror(*common)
+		if centres.Side(*common) > 0 {
+			return []Point{*common, other}, nil
 		}
+		return []Point{other, *common}, nil
 	}
 	up := way.Left().Scale(disc.Sqrt().Div(two))
 	return []Point{foot.Add(up), foot.Add(up.Neg())}, nil

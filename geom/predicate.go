@@ -5,11 +5,11 @@ func (l Line) Side(p Point) int { return l.D.Cross(p.Sub(l.P)).Sign() }
 
 // Contains tells whether p lies on the straight, its ends included.
 func (s Straight) Contains(p Point) bool {
-	return s.Side(p) == 0 && s.reaches(p)
+	return s.Side(p) == 0 && s.Reaches(p)
 }
 
-// reaches tells whether p, a point of the line, is not past an end.
-func (s Straight) reaches(p Point) bool {
+// Reaches tells whether p, a point of the line, is not past an end.
+func (s Straight) Reaches(p Point) bool {
 	if s.Start != nil && p.Sub(*s.Start).Dot(s.D).Sign() < 0 {
 		return false
 	}

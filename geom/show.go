@@ -11,7 +11,7 @@ func Show(x Real) string {
 	if s, ok := ShortSurd(x); ok {
 		return s
 	}
-	return "≈ " + trimZeros(x.Decimal(3))
+	return "≈ " + TrimZeros(x.Decimal(3))
 }
 
 // ShortSurd is the exact text of x when it is short enough to read at a glance.
@@ -21,16 +21,17 @@ func ShortSurd(x Real) (string, bool) {
 		return "", false
 	}
 	if r, isRat := x.Rational(); isRat {
-		if d := r.FloatString(6); len(trimZeros(d)) <= 6 && !strings.Contains(trimZeros(d), "-0") {
-			if back, exact := r.Float64(); exact || fmt.Sprint(back) == trimZeros(d) {
-				return trimZeros(d), true
+		if d := r.FloatString(6); len(TrimZeros(d)) <= 6 && !strings.Contains(TrimZeros(d), "-0") {
+			if back, exact := r.Float64(); exact || fmt.Sprint(back) == TrimZeros(d) {
+				return TrimZeros(d), true
 			}
 		}
 	}
 	return s, true
 }
 
-func trimZeros(s string) string {
+// TrimZeros cuts the zeros that end a decimal.
+func TrimZeros(s string) string {
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}

@@ -22,6 +22,7 @@ type Program struct {
 	Slots  []*Slot
 	Inputs []*Input
 	Steps  []*Step
+	Claims []Claim       // the file's own, in order
 	Acts   []figure.Step // the acts as the reader counts them
 }
 
@@ -87,6 +88,7 @@ type Input struct {
 	Kind    InputKind
 	Name    string   // of the thing that depends on it, for messages
 	Default *big.Rat // what a plain hand would take first
+	Step    int      // how many steps come before the one that uses it
 }
 
 // InputKind says what values an input likes.
@@ -110,6 +112,13 @@ type Step struct {
 	Do     func(*State) error
 }
 
+// Claim is a claim of the source and the step that decides it.
+type Claim struct {
+	Text string
+	Line int
+	Step *Step
+}
+
 // Call is where a construction was called from.
 type Call struct {
 	Span source.Span
@@ -118,10 +127,13 @@ type Call struct {
 
 // Fault is why a step failed. Span, when set, overrules the step's own place.
 type Fault struct {
-	Text  string
-	Help  string
-	Span  *source.Span
-	Notes []source.Note
+	Text string
+	Help string
+	// Cascade tells that an earlier mistake may well be the cause.
+	Cascade bool
+	Range   bool // a choice left to chance was out of its bounds: others may do
+	Span    *source.Span
+	Notes   []source.Note
 }
 
 // Error is the fact.

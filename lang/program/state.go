@@ -1,7 +1,11 @@
 package program
 
 import (
+	"errors"
+	"fmt"
 	"math/big"
+	"strconv"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -16,6 +20,7 @@ type State struct {
 	Values  []any // by slot; nil when not made, or when what it needs failed
 	Marks   []figure.Mark
 	Claims  []figure.Claim
+	Texts   map[int]string // by slot: what stands at a measure's bar
 	// Crossings are the sines of the angles under which curves meet, in the
 	// order of meeting: how well the figure can be drawn. Floats: for choosing only.
 	Crossings []float64
@@ -28,11 +33,34 @@ func NewState(p *Program, inputs []*big.Rat) *State {
 		Field:   exact.NewField(),
 		Inputs:  inputs,
 		Values:  make([]any, len(p.Slots)),
+		Texts:   map[int]string{},
 	}
 }
 
+// Poisoned ends a step that needs a value which an earlier failure left unmade.
+// It is no problem of its own.
+var Poisoned = errors.New("poisoned")
+
+// value is what a slot holds; a slot without a value ends the step.
+func value[T any](s *State, slot int) T {
+	v, ok := s.Values[slot].(T)
+	if !ok {
+		panic(Poisoned)
+	}
+	return v
+}
+
 // Point is the value of a point's slot.
-func (s *State) Point(slot int) geom.Point { return s.Values[slot].(geom.Point) }
+func (s *State) Point(slot int) geom.Point { return value[geom.Point](s, slot) }
+
+// Amount is the value of a number's or length's slot.
+func (s *State) Amount(slot int) Amount { return value[Amount](s, slot) }
+
+// Angle is the value of an angle's slot.
+func (s *State) Angle(slot int) geom.Angle { return value[geom.Angle](s, slot) }
+
+// Curve is the value of a line's or circle's slot.
+func (s *State) Curve(slot int) *Curve { return value[*Curve](s, slot) }
 
 // Points are the values of points' slots.
 func (s *State) Points(slots []int) []geom.Point {
@@ -43,11 +71,53 @@ func (s *State) Points(slots []int) []geom.Point {
 	return out
 }
 
-// Curve is the value of a line's or circle's slot.
-func (s *State) Curve(slot int) *Curve { return s.Values[slot].(*Curve) }
-
 // Set gives a slot its value.
 func (s *State) Set(slot int, value any) { s.Values[slot] = value }
 
 // Input is the number chosen for an input.
 func (s *State) Input(n int) *exact.Real { return s.Field.Rat(s.Inputs[n]) }
+
+// Measure writes a value for a message, to three significant digits and with
+// its unit; dim is the power of length.
+func (s *State) Measure(dim int, x float64) string {
+	return Significant(x) + s.Program.UnitWord(dim)
+}
+
+// Exactly is Measure of an exact value.
+func (s *State) Exactly(dim int, x *exact.Real) string { return s.Measure(dim, x.Float()) }
+
+// UnitWord is the unit of a length or area after a number: " cm", " mm²".
+func (p *Program) UnitWord(dim int) string {
+	word := " units"
+	switch {
+	case p.Unit.Cmp(big.NewRat(10, 1)) == 0:
+		word = " cm"
+	case p.Unit.Cmp(big.NewRat(1, 1)) == 0:
+		word = " mm"
+	}
+	switch dim {
+	case 0:
+		return ""
+	case 1:
+		return word
+	case 2:
+		return word + "²"
+	}
+	return fmt.Sprintf("%s to the power %d", word, dim)
+}
+
+// Significant writes a float to three significant digits, small ones as a power of ten.
+func Significant(x float64) string {
+	text := strconv.FormatFloat(x, 'g', 3, 64)
+	mantissa, exponent, small := strings.Cut(text, "e")
+	text = strings.Replace(mantissa, "-", "−", 1)
+	if small {
+		n, _ := strconv.Atoi(exponent)
+		text += "·10" + superscript(n)
+	}
+	return text
+}
+
+func superscript(n int) string {
+	return strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹").Replace(strconv.Itoa(n))
+}

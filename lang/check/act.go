@@ -1,0 +1,418 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// How far a straight reaches, for "the longest drawn under that name".
+const (
+	reachJoin = iota + 1
+	reachRay
+	reachLine
+)
+
+func (s *scope) reachOf(slot int) int { return s.c.reaches[slot] }
+
+// opening resolves how wide the compasses are: it gives the square of the radius.
+func (s *scope) opening(o *syntax.Opening, n syntax.Node, centre int, name string) (func(*program.State) (geom.Real, error), bool) {
+	switch {
+	case o.Through != nil:
+		p, ok := s.point(o.Through)
+		return func(st *program.State) (geom.Real, error) {
+			a, b := st.Point(centre), st.Point(p)
+			if a.Equal(b) {
+				return nil, &program.Fault{Text: fmt.Sprintf("the circle goes through its own centre: %s and %s are one place", st.Program.Slots[centre].Name, st.Program.Slots[p].Name)}
+			}
+			return geom.Dist2(a, b), nil
+		}, ok
+	case o.Any:
+		return s.anyOpening(o, n, name)
+	case o.Radius == nil:
+		s.fail(n, "%s has a centre but no opening", name).Help = "add radius 3, radius any, radius AB or through A"
+		return nil, false
+	}
+	e, ok := s.expr(o.Radius, wantOpening)
+	return func(st *program.State) (geom.Real, error) { return squareOf(st, e, s) }, ok
+}
+
+// squareOf is the square of an opening, which must be more than 0.
+func squareOf(st *program.State, e expr, s *scope) (geom.Real, error) {
+	x, err := e.value(st)
+	if err != nil {
+		return nil, err
+	}
+	r, ok := x.Constructible()
+	span := s.span(e.node)
+	if !ok {
+		return nil, &program.Fault{Text: "the compasses cannot be opened by a length with π in it", Span: &span}
+	}
+	if r.Sign() <= 0 {
+		return nil, &program.Fault{Text: fmt.Sprintf("the opening is %s, and it must be more than 0", geom.Show(r)), Span: &span}
+	}
+	return r.Mul(r), nil
+}
+
+// bound is one limit of an opening left to chance.
+type bound struct {
+	e    expr
+	over bool
+	text string
+}
+
+// anyOpening is an opening left to chance, within its bounds.
+func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string) (func(*program.State) (geom.Real, error), bool) {
+	var bounds []bound
+	for _, b := range o.Bounds {
+		e, ok := s.expr(b.Than, wantOpening)
+		if !ok {
+			return nil, false
+		}
+		bounds = append(bounds, bound{e, b.Over, s.span(b.Than.Node).Text()})
+	}
+	in := s.input(n, program.Opening, name, big.NewRat(3, 1))
+	return func(st *program.State) (geom.Real, error) {
+		r := st.Input(in)
+		for _, b := range bounds {
+			if err := b.check(st, r); err != nil {
+				return nil, err
+			}
+		}
+		return r.Mul(r), nil
+	}, true
+}
+
+func (b bound) check(st *program.State, r geom.Real) error {
+	x, err := b.e.value(st)
+	if err != nil {
+		return err
+	}
+	limit, _ := x.Constructible()
+	if limit == nil || b.over && r.Cmp(limit) > 0 || !b.over && r.Cmp(limit) < 0 {
+		return nil
+	}
+	word := "under"
+	if b.over {
+		word = "over"
+	}
+	return &program.Fault{Text: fmt.Sprintf("no opening was found that is %s %s, which is %s", word, b.text, geom.Show(limit)), Range: true}
+}
+
+// arc draws an arc, all its circle geometrically.
+func (s *scope) arc(a *syntax.Arc) {
+	centre, ok := s.point(a.Centre)
+	var square func(*program.State) (geom.Real, error)
+	var ends *[2]int
+	okOpening := true
+	if a.From != nil {
+		from, ok1 := s.point(a.From)
+		to, ok2 := s.point(a.To)
+		okOpening = ok1 && ok2
+		ends = &[2]int{from, to}
+		square = func(st *program.State) (geom.Real, error) { return partArc(st, centre, from, to) }
+	} else {
+		square, okOpening = s.opening(&a.Opening, a.Node, centre, "the arc")
+	}
+	slot, ok2 := s.newObject(a.Name, program.Circle)
+	if ok2 {
+		s.draw(slot, figure.Construction)
+		s.slot(slot).Ink.Ends = ends
+		s.c.centres[slot] = centre
+	}
+	ok = ok && okOpening && ok2
+	if ok {
+		s.emit(a.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })
+	}
+	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok2)}, ok, a.Cuts)
+}
+
+// partArc checks that both ends are on one circle about the centre.
+func partArc(st *program.State, centre, from, to int) (geom.Real, error) {
+	c, a, b := st.Point(centre), st.Point(from), st.Point(to)
+	r2, s2 := geom.Dist2(c, a), geom.Dist2(c, b)
+	names := st.Program.Slots
+	if r2.Sign() == 0 {
+		return nil, &program.Fault{Text: fmt.Sprintf("%s is the centre itself", names[from].Name)}
+	}
+	if !r2.Equal(s2) {
+		return nil, &program.Fault{Text: fmt.Sprintf("no arc about %s goes from %s to %s: they are %s and %s away from it",
+			names[centre].Name, names[from].Name, names[to].Name, geom.Show(r2.Sqrt()), geom.Show(s2.Sqrt()))}
+	}
+	return r2, nil
+}
+
+func setCircle(st *program.State, slot, centre int, square func(*program.State) (geom.Real, error)) error {
+	c := st.Point(centre)
+	r2, err := square(st)
+	if err != nil {
+		return err
+	}
+	st.Set(slot, &program.Curve{Circle: &geom.Circle{C: c, R2: r2}})
+	return nil
+}
+
+func (s *scope) nameOf(slot int, ok bool) string {
+	if !ok {
+		return ""
+	}
+	return s.slot(slot).Name
+}
+
+// newObject declares a line, circle or measure that has a small-letter name.
+func (s *scope) newObject(r *syntax.Ref, kind program.Kind) (int, bool) {
+	if r.Name == "" {
+		s.fail(r.Node, "a %s is named with a small letter, and %s names points", kind, s.span(r.Node).Text()).Help = "such as m, c or k1"
+		return 0, false
+	}
+	name, ok := s.indexed(r.Name, r.Index)
+	if !ok {
+		return 0, false
+	}
+	return s.declare(name, kind, r.Node), true
+}
+
+// circleAct draws a circle all round.
+func (s *scope) circleAct(c *syntax.Circle) {
+	centre, ok := s.point(c.Centre)
+	square, ok1 := s.opening(&c.Opening, c.Node, centre, "the circle")
+	slot, ok2 := s.newObject(c.Name, program.Circle)
+	if ok2 {
+		s.draw(slot, figure.Construction)
+		s.slot(slot).Ink.Whole = true
+		s.c.centres[slot] = centre
+	}
+	ok = ok && ok1 && ok2
+	if ok {
+		s.emit(c.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })
+		s.through(c.Opening.Through, slot)
+	}
+	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok2)}, ok, c.Cuts)
+}
+
+// through notes the point that a circle was drawn through.
+func (s *scope) through(r *syntax.Ref, slot int) {
+	if r == nil {
+		return
+	}
+	if p, ok := s.point(r); ok {
+		s.emit(r.Node, func(st *program.State) error {
+			st.Curve(slot).Passes(st.Point(p))
+			return nil
+		})
+	}
+}
+
+// straight emits the straight through two points; ends tells which of them end it.
+func (s *scope) straight(n syntax.Node, slot, a, b int, startsAtA, endsAtB bool) {
+	s.emit(n, func(st *program.State) error {
+		pa, pb := st.Point(a), st.Point(b)
+		if pa.Equal(pb) {
+			return sameSpot(st, a, b)
+		}
+		str := geom.Straight{Line: geom.Through(pa, pb)}
+		if startsAtA {
+			str.Start = &pa
+		}
+		if endsAtB {
+			str.End = &pb
+		}
+		c := &program.Curve{Straight: &str}
+		c.Passes(pa)
+		c.Passes(pb)
+		st.Set(slot, c)
+		return nil
+	})
+}
+
+// lineAct draws a named line through two points.
+func (s *scope) lineAct(l *syntax.Line) {
+	a, ok1 := s.point(l.A)
+	b, ok2 := s.point(l.B)
+	slot, ok3 := s.newObject(l.Name, program.Line)
+	if ok3 {
+		s.draw(slot, figure.Construction)
+	}
+	ok := ok1 && ok2 && ok3
+	if ok && a == b {
+		s.fail(l.B.Node, "a line goes through two points, and %s is named twice", s.slot(a).Name)
+		ok = false
+	}
+	if ok {
+		s.straight(l.Node, slot, a, b, false, false)
+		s.bar(a, b, slot, reachLine)
+	}
+	s.cuts(curve{slot: slot, text: s.nameOf(slot, ok3)}, ok, l.Cuts)
+}
+
+// ray draws from its first point through its second and on.
+func (s *scope) ray(r *syntax.Ray) {
+	ps, ok := s.distinct(r.Points, 2)
+	if !ok {
+		s.cuts(curve{}, false, r.Cuts)
+		return
+	}
+	slot := s.add(program.Line, r.Node)
+	s.draw(slot, figure.Construction)
+	s.straight(r.Node, slot, ps[0], ps[1], true, false)
+	s.bar(ps[0], ps[1], slot, reachRay)
+	s.cuts(curve{slot: slot, text: s.span(r.Points.Node).Text()}, true, r.Cuts)
+}
+
+// join draws straights from point to point.
+func (s *scope) join(j *syntax.Join) {
+	var last curve
+	good := true
+	for _, r := range j.Runs {
+		ps, ok := s.run(r, 0)
+		good = good && ok
+		for i := 0; i+1 < len(ps); i++ {
+			if ps[i] == ps[i+1] {
+				s.fail(r.Node, "%s is named twice in a row", s.slot(ps[i]).Name)
+				good = false
+				continue
+			}
+			last = s.joinTwo(r.Node, ps[i], ps[i+1])
+		}
+	}
+	if j.Cuts != nil && good && (len(j.Runs) > 1 || len(j.Runs[0].Points) != 2) {
+		s.fail(j.Cuts.Node, "several straights are joined, and cuts does not say which one is meant").Help = "join first, then write: AB meets m at X"
+		good = false
+	}
+	s.cuts(last, good, j.Cuts)
+}
+
+func (s *scope) joinTwo(n syntax.Node, a, b int) curve {
+	slot := s.add(program.Line, n)
+	s.draw(slot, figure.Result)
+	s.straight(n, slot, a, b, true, true)
+	s.bar(a, b, slot, reachJoin)
+	return curve{slot: slot, text: s.slot(a).Name + s.slot(b).Name}
+}
+
+// produce lengthens a straight beyond one of its ends.
+func (s *scope) produce(p *syntax.Produce) {
+	ps, ok := s.distinct(p.Straight, 2)
+	beyond, ok2 := s.point(p.Beyond)
+	if ok && ok2 && beyond != ps[0] && beyond != ps[1] {
+		s.fail(p.Beyond.Node, "%s is not an end of %s", s.slot(beyond).Name, s.span(p.Straight.Node).Text())
+		ok = false
+	}
+	if !ok || !ok2 {
+		s.orphans(p)
+		return
+	}
+	from := ps[0]
+	if beyond == ps[0] {
+		from = ps[1]
+	}
+	k := pairOf(from, beyond)
+	if len(s.straights[k]) == 0 {
+		text := s.span(p.Straight.Node).Text()
+		s.fail(p.Straight.Node, "%s is not drawn, so it cannot be produced", text).Help = "join " + text + " first"
+		s.orphans(p)
+		return
+	}
+	s.produceTo(p, from, beyond)
+}
+
+// orphans declares what a failed produce would have made, so that its users are not blamed.
+func (s *scope) orphans(p *syntax.Produce) {
+	if p.End != nil {
+		s.newPoint(p.End)
+	}
+	if p.Meet != nil {
+		s.meeting(p.Node, curve{}, false, p.Meet)
+	}
+}
+
+func (s *scope) produceTo(p *syntax.Produce, from, beyond int) {
+	base := s.straights[pairOf(from, beyond)][0]
+	slot := s.add(program.Line, p.Node)
+	reach := max(s.reachOf(base), reachJoin)
+	role := s.slot(base).Ink.Role
+	s.draw(slot, role)
+	text := s.slot(from).Name + s.slot(beyond).Name
+	switch {
+	case p.Meet != nil:
+		whole := s.add(program.Line, p.Node)
+		s.straight(p.Node, whole, from, beyond, true, false)
+		s.meeting(p.Node, curve{slot: whole, text: text + " produced"}, true, p.Meet)
+		if end, ok := s.names[s.meetName(p.Meet)]; ok {
+			s.lengthen(p.Node, slot, from, beyond, end)
+			s.bar(from, end, slot, reach)
+		}
+	case p.By != nil:
+		s.produceBy(p, slot, from, beyond, reach)
+	default:
+		s.straight(p.Node, slot, from, beyond, true, false)
+		reach = reachRay
+	}
+	s.bar(from, beyond, slot, reach)
+}
+
+func (s *scope) meetName(m *syntax.Meeting) string {
+	if len(m.Picks) != 1 || len(m.Picks[0].Point.Points) != 1 {
+		return ""
+	}
+	p := m.Picks[0].Point.Points[0]
+	name, _ := s.indexed(p.Name, p.Index)
+	return name
+}
+
+// lengthen is the straight from a point through another to an end past it.
+func (s *scope) lengthen(n syntax.Node, slot, from, beyond, end int) {
+	s.emit(n, func(st *program.State) error {
+		a, b, c := st.Point(from), st.Point(beyond), st.Point(end)
+		if !geom.Beyond(c, a, b) {
+			names := st.Program.Slots
+			return &program.Fault{
+				Text: fmt.Sprintf("%s is not beyond %s on %s%s: the meeting is at %s", names[end].Name, names[beyond].Name, names[from].Name, names[beyond].Name, c),
+				Help: fmt.Sprintf("produce %s%s beyond %s instead, if that is meant", names[from].Name, names[beyond].Name, names[from].Name),
+			}
+		}
+		str := geom.Join(a, c)
+		curve := &program.Curve{Straight: &str}
+		for _, p := range []geom.Point{a, b, c} {
+			curve.Passes(p)
+		}
+		st.Set(slot, curve)
+		return nil
+	})
+}
+
+func (s *scope) produceBy(p *syntax.Produce, slot, from, beyond, reach int) {
+	e, ok := s.expr(p.By, wantLength)
+	end := s.add(program.Point, p.Node)
+	if p.End != nil {
+		named, ok2 := s.newPoint(p.End)
+		if !ok2 {
+			return
+		}
+		end = named
+		s.draw(end, figure.Construction)
+	}
+	if !ok {
+		return
+	}
+	s.emit(p.Node, func(st *program.State) error {
+		a, b := st.Point(from), st.Point(beyond)
+		if a.Equal(b) {
+			return sameSpot(st, from, beyond)
+		}
+		r2, err := squareOf(st, e, s)
+		if err != nil {
+			return err
+		}
+		st.Set(end, geom.Along(b, b.Sub(a), r2.Sqrt()))
+		return nil
+	})
+	s.lengthen(p.Node, slot, from, beyond, end)
+	if p.End != nil {
+		s.bar(from, end, slot, reach)
+	}
+}

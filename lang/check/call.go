@@ -1,0 +1,548 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/exact"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+)
+
+// definition is a construction and what it could see where it stands.
+type definition struct {
+	node *syntax.Construction
+	file *source.File
+	env  *env
+}
+
+// env is the constructions known at a place: the newest first.
+type env struct {
+	def  *definition
+	next *env
+}
+
+func (e *env) find(name string) *definition {
+	for ; e != nil; e = e.next {
+		if e.def.node.Name == name {
+			return e.def
+		}
+	}
+	return nil
+}
+
+// define makes a construction known from here on, and checks it once by itself.
+func (s *scope) define(n *syntax.Construction) {
+	if old := s.env.find(n.Name); old != nil && old.file == s.file {
+		p := s.fail(n.Node, "%s is defined already", n.Name)
+		p.Notes = append(p.Notes, source.Note{Span: old.node.Span(old.file), Text: "here"})
+	}
+	def := &definition{n, s.file, s.env}
+	s.rehearse(def)
+	s.env = &env{def, s.env}
+}
+
+// rehearse expands a construction on imagined arguments, in a Program that is
+// thrown away, so that its mistakes show even where nothing calls it.
+func (s *scope) rehearse(def *definition) {
+	c := *s.c
+	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
+	c.centres, c.reaches = map[int]int{}, map[int]int{}
+	c.objects, c.labels = 0, 0
+	in := newScope(&c, def.file)
+	in.env, in.depth, in.view = def.env, s.depth+1, brief
+	for _, p := range def.node.Params {
+		name := p.Name.Name
+		if p.Name.Name == "" && len(p.Name.Points) == 1 {
+			name = p.Name.Points[0].Name
+		}
+		if p.Kind == "number" {
+			in.consts[name] = rat(12, 1)
+			continue
+		}
+		if kind, ok := in.paramKind(p); ok {
+			in.declare(name, kind, p.Node)
+		}
+	}
+	for _, st := range def.node.Body {
+		if st.Needs != nil {
+			in.relation(st.Needs.Relation)
+			continue
+		}
+		in.statement(st)
+	}
+	in.results(def)
+	s.c.spent, s.c.full = c.spent, c.full
+}
+
+// use makes another file's constructions known from here on.
+func (s *scope) use(u *syntax.Use) {
+	f := s.c.loader.Use(u.Path, s.span(u.Node))
+	if f == nil {
+		return
+	}
+	if s.c.isFigure(f) {
+		s.fail(u.Node, "%s holds a figure, and only constructions can be used", u.Path).Help = "put the constructions into a file of their own"
+		return
+	}
+	in := newScope(s.c, f.Source)
+	for _, st := range f.Statements {
+		in.statement(st)
+	}
+	// The used file's constructions come over this file's, in their order.
+	var defs []*definition
+	for e := in.env; e != nil; e = e.next {
+		defs = append(defs, e.def)
+	}
+	for i := len(defs) - 1; i >= 0; i-- {
+		s.env = &env{defs[i], s.env}
+	}
+}
+
+// find is the construction of a name: the file's own, a used one, or the library's.
+func (s *scope) find(name string, at syntax.Node) *definition {
+	if def := s.env.find(name); def != nil {
+		return def
+	}
+	if def, ok := s.c.library[name]; ok {
+		return def
+	}
+	if f := s.c.loader.Library(name); f != nil {
+		for _, st := range f.Statements {
+			if st.Construction != nil && st.Construction.Name == name {
+				def := &definition{st.Construction, f.Source, nil}
+				s.c.library[name] = def
+				return def
+			}
+		}
+	}
+	p := s.fail(at, "there is no construction %s here", name)
+	known := s.c.loader.LibraryNames()
+	for e := s.env; e != nil; e = e.next {
+		known = append(known, e.def.node.Name)
+	}
+	if near := syntax.Nearest(name, known); near != "" {
+		p.Help = "did you mean " + near + "?"
+	} else {
+		p.Help = "the library has " + strings.Join(s.c.loader.LibraryNames(), ", ") + "; your own stand before their use"
+	}
+	return nil
+}
+
+// named begins with names: d meets e at X, or n by erect(m, P).
+func (s *scope) named(n *syntax.Named) {
+	if n.Meets != nil {
+		if len(n.Names) != 1 {
+			s.fail(n.Names[1].Node, "one curve meets another").Help = "write a line for each: d meets e at X"
+			s.cuts(curve{}, false, n.Meets)
+			return
+		}
+		c, ok := s.curve(n.Names[0])
+		s.cuts(c, ok, n.Meets)
+		return
+	}
+	s.call(n, n.By)
+}
+
+// call expands a construction and gives its results to the names.
+func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
+	targets, ok := s.targets(n.Names)
+	def := s.find(c.Name, c.Node)
+	if def == nil || !ok {
+		s.poison(targets)
+		return
+	}
+	if s.depth >= maxDepth {
+		s.fail(n.Node, "constructions are nested more than %d deep", maxDepth)
+		s.c.full = true
+		return
+	}
+	in := s.enter(n, c, def)
+	if !in.bind(def, c, s) {
+		s.poison(targets)
+		return
+	}
+	s.needs(n, def, in)
+	for _, st := range def.node.Body {
+		if st.Needs == nil && st.Sentence == nil {
+			in.statement(st)
+		}
+	}
+	results, ok := in.results(def)
+	if !ok {
+		s.poison(targets)
+		return
+	}
+	s.receive(n, def, targets, results, in.first)
+}
+
+// enter is the scope of one call.
+func (s *scope) enter(n *syntax.Named, c *syntax.CallExp, def *definition) *scope {
+	in := newScope(s.c, def.file)
+	in.env, in.depth, in.parent = def.env, s.depth+1, s
+	in.first = len(s.c.prog.Slots)
+	in.via = append(append([]program.Call{}, s.via...), program.Call{Span: s.span(n.Node), Name: c.Name})
+	mode := brief
+	switch {
+	case c.Full:
+		mode = shown
+	case c.Unseen:
+		mode = unseen
+	}
+	in.view = max(mode, s.view)
+	in.grouped = s.grouped && in.view == shown
+	return in
+}
+
+// target is a name that takes a result.
+type target struct {
+	name string
+	node syntax.Node
+}
+
+// targets are the names before by, families spread out.
+func (s *scope) targets(refs []*syntax.Ref) ([]target, bool) {
+	var out []target
+	good := true
+	for _, r := range refs {
+		var names []string
+		ok := true
+		switch {
+		case r.Name != "":
+			names, ok = s.family(r.Name, r.Index)
+		case len(r.Points) == 1:
+			names, ok = s.family(r.Points[0].Name, r.Points[0].Index)
+		default:
+			s.fail(r.Node, "one name is wanted here, and this is a run of %d", len(r.Points)).Help = "results are parted by commas: M, n by bisect(A, B)"
+			ok = false
+		}
+		good = good && ok
+		for _, name := range names {
+			out = append(out, target{name, r.Node})
+		}
+	}
+	return out, good
+}
+
+// poison makes the names known without a value, so that their users are not blamed.
+func (s *scope) poison(targets []target) {
+	for _, t := range targets {
+		kind := program.Line
+		if syntax.NamesPoint(t.name) {
+			kind = program.Point
+		}
+		if _, taken := s.names[t.name]; !taken {
+			s.declare(t.name, kind, t.node)
+		}
+	}
+}
+
+// paramKind is the kind of a parameter or result, by its word.
+func (s *scope) paramKind(p *syntax.Param) (program.Kind, bool) {
+	kinds := map[string]program.Kind{
+		"point": program.Point, "line": program.Line, "circle": program.Circle,
+		"length": program.Length, "angle": program.Size, "number": program.Number,
+	}
+	kind, ok := kinds[p.Kind]
+	if !ok {
+		s.fail(p.Node, "points can be given, but not taken").Help = "name each point by itself"
+	}
+	return kind, ok
+}
+
+// bind gives the parameters their arguments, resolved in the caller's scope.
+func (in *scope) bind(def *definition, c *syntax.CallExp, caller *scope) bool {
+	params := def.node.Params
+	if len(c.Args) != len(params) {
+		p := caller.fail(c.Node, "%s takes %s, and %d are given", c.Name, plural(len(params), "argument"), len(c.Args))
+		p.Help = "it reads: " + head(def)
+		return false
+	}
+	good := true
+	for i, p := range params {
+		name, kind, ok := in.paramName(p)
+		if !ok {
+			return false
+		}
+		slot, ok := caller.argument(c.Args[i], kind, p, in, name)
+		good = good && ok
+		if ok && slot >= 0 {
+			in.names[name] = slot
+		}
+	}
+	return good
+}
+
+func (in *scope) paramName(p *syntax.Param) (string, program.Kind, bool) {
+	kind, ok := in.paramKind(p)
+	if !ok {
+		return "", kind, false
+	}
+	if p.Name.Name != "" {
+		return p.Name.Name, kind, true
+	}
+	return p.Name.Points[0].Name, kind, true
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// head is a construction's first line, as its author wrote it.
+func head(def *definition) string {
+	line, _ := def.file.Position(def.node.Span(def.file).Start)
+	return strings.TrimSpace(def.file.Line(line))
+}
+
+// argument is the slot of one argument; a number known beforehand becomes a
+// constant of the inner scope instead, and the slot is -1.
+func (s *scope) argument(e *syntax.Expr, kind program.Kind, p *syntax.Param, in *scope, name string) (int, bool) {
+	r := plainExpr(e)
+	switch kind {
+	case program.Point:
+		if r == nil {
+			s.fail(e.Node, "a point is wanted here")
+			return 0, false
+		}
+		return s.point(r)
+	case program.Line:
+		if r == nil {
+			s.fail(e.Node, "a line is wanted here")
+			return 0, false
+		}
+		return s.lineArgument(r)
+	case program.Circle:
+		if r == nil {
+			s.fail(e.Node, "a circle is wanted here")
+			return 0, false
+		}
+		return s.circle(r)
+	case program.Size:
+		v, ok := s.expr(e, wantAngle)
+		slot := s.add(program.Size, e.Node)
+		if ok {
+			s.emit(e.Node, func(st *program.State) error {
+				a, err := v.size(st)
+				st.Set(slot, a)
+				return err
+			})
+		}
+		return slot, ok
+	}
+	w := wantOpening
+	if kind == program.Number {
+		w = wantNumber
+	}
+	v, ok := s.expr(e, w)
+	if ok && kind == program.Number && v.rat != nil {
+		in.consts[name] = v.rat
+		return -1, true
+	}
+	slot := s.add(kind, e.Node)
+	if ok {
+		s.emit(e.Node, func(st *program.State) error {
+			x, err := v.value(st)
+			if err == nil {
+				st.Set(slot, x)
+			}
+			return err
+		})
+	}
+	return slot, ok
+}
+
+// lineArgument is a named line, or the whole line of a run: what a construction
+// meets beyond the run's ends is produced faintly.
+func (s *scope) lineArgument(r *syntax.Ref) (int, bool) {
+	c, ok := s.line(r)
+	if !ok || !c.run {
+		return c.slot, ok
+	}
+	slot := s.add(program.Line, r.Node)
+	s.draw(slot, figure.Construction)
+	ink := s.slot(slot).Ink
+	ink.Label = nil
+	ink.Weight = figure.Faint
+	s.slot(slot).Name = c.text
+	s.straight(r.Node, slot, c.from, c.to, false, false)
+	return slot, true
+}
+
+// needs emits the step that holds a call against what its construction needs.
+// Only then do the parameters have values inside: a failing need poisons the
+// results and nothing else is blamed.
+func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
+	var all []need
+	for _, st := range def.node.Body {
+		if st.Needs == nil {
+			continue
+		}
+		if rel, ok := in.relation(st.Needs.Relation); ok {
+			all = append(all, need{rel, st.Needs.Span(def.file)})
+		}
+	}
+	if len(all) == 0 {
+		return
+	}
+	copies := map[int]int{}
+	var order []int
+	for _, p := range def.node.Params {
+		name, _, _ := in.paramName(p)
+		outer, ok := in.names[name]
+		if !ok {
+			continue
+		}
+		inner := s.add(s.slot(outer).Kind, p.Node)
+		s.slot(inner).Name = name
+		s.slot(inner).Span = p.Span(def.file)
+		in.names[name] = inner
+		if centre, ok := s.c.centres[outer]; ok {
+			s.c.centres[inner] = centre
+		}
+		copies[inner] = outer
+		order = append(order, inner)
+	}
+	name := def.node.Name
+	s.emit(n.Node, func(st *program.State) error {
+		for _, need := range all {
+			if err := need.check(st, name); err != nil {
+				return err
+			}
+		}
+		for _, inner := range order {
+			st.Set(inner, st.Values[copies[inner]])
+		}
+		return nil
+	})
+}
+
+// need is one thing that must hold of a construction's parameters.
+type need struct {
+	holds relation
+	span  source.Span
+}
+
+func (n need) check(st *program.State, name string) error {
+	v, err := n.holds(st)
+	note := source.Note{Span: n.span, Text: "what " + name + " needs"}
+	if err != nil {
+		var f *program.Fault
+		if errors.As(err, &f) {
+			return &program.Fault{Text: f.Text, Help: f.Help, Notes: []source.Note{note}}
+		}
+		return err
+	}
+	if v.holds {
+		return nil
+	}
+	text := strings.TrimSpace(strings.TrimPrefix(n.span.Text(), "needs"))
+	return &program.Fault{Text: fmt.Sprintf("%s needs %s: %s", name, text, v.why), Notes: []source.Note{note}}
+}
+
+// result is a slot that a construction gives.
+type result struct {
+	slot int
+	kind program.Kind
+}
+
+// results finds what a construction gives, families spread out.
+func (in *scope) results(def *definition) ([]result, bool) {
+	var out []result
+	good := true
+	for _, g := range def.node.Gives {
+		names, ok := in.givenNames(g)
+		good = good && ok
+		for _, name := range names {
+			slot, known := in.names[name]
+			if !known {
+				in.fail(g.Node, "%s gives %s, but nothing makes it", def.node.Name, name)
+				good = false
+				continue
+			}
+			kind := in.slot(slot).Kind
+			if want := strings.TrimSuffix(g.Kind, "s"); kind.String() != want {
+				in.fail(g.Node, "%s gives %s as a %s, but it is a %s", def.node.Name, name, want, kind)
+				good = false
+			}
+			out = append(out, result{slot, kind})
+		}
+	}
+	return out, good
+}
+
+func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
+	base, ix := g.Name.Name, g.Name.Index
+	if base == "" {
+		base, ix = g.Name.Points[0].Name, g.Name.Points[0].Index
+	}
+	if g.From == nil {
+		one, ok := in.indexed(base, ix)
+		return []string{one}, ok
+	}
+	from, ok1 := in.whole(g.From)
+	to, ok2 := in.whole(g.To)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	var out []string
+	for i := from; i <= to && len(out) <= maxObjects; i++ {
+		out = append(out, fmt.Sprintf("%s%d", base, i))
+	}
+	return out, true
+}
+
+// receive gives results their names in the caller's scope.
+func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int) {
+	if len(targets) > len(results) {
+		s.fail(n.Node, "%s gives %s, and there are %d names", def.node.Name, plural(len(results), "result"), len(targets)).Help = "it reads: " + head(def)
+		s.poison(targets)
+		return
+	}
+	for i, t := range targets {
+		r := results[i]
+		if isPoint := syntax.NamesPoint(t.name); isPoint != (r.kind == program.Point) {
+			p := s.fail(t.node, "%s gives a %s here, and %s is the name of %s", def.node.Name, r.kind, t.name, map[bool]string{true: "a point", false: "a line or the like"}[isPoint])
+			p.Help = "it reads: " + head(def)
+			continue
+		}
+		slot := s.declare(t.name, r.kind, t.node)
+		s.alias(n.Node, slot, r.slot)
+		s.draw(slot, figure.Construction)
+		if inner := s.slot(r.slot).Ink; inner != nil {
+			s.slot(slot).Ink.Whole, s.slot(slot).Ink.Ends = inner.Whole, inner.Ends
+			if r.slot >= first {
+				inner.Hidden, inner.Label = true, nil
+			}
+		}
+		if r.kind == program.Number || r.kind == program.Length || r.kind == program.Size {
+			s.slot(slot).Ink = nil
+		}
+		if c, ok := s.c.centres[r.slot]; ok {
+			s.c.centres[slot] = c
+		}
+	}
+}
+
+// alias gives one slot the value of another.
+func (s *scope) alias(n syntax.Node, slot, from int) {
+	s.emit(n, func(st *program.State) error {
+		if st.Values[from] == nil {
+			return program.Poisoned
+		}
+		st.Set(slot, st.Values[from])
+		return nil
+	})
+}
+
+// pure is a constructible number as an amount.
+func pure(x geom.Real) program.Amount { return exact.Pure(x) }
+
+type rational = *big.Rat

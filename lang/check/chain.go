@@ -1,0 +1,266 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// chain compares neighbours: a = b = c < d, values or ratios.
+func (s *scope) chain(sides []*syntax.Side, ops []string) (relation, bool) {
+	if rel, isPoints, ok := s.pointChain(sides, ops); isPoints {
+		return rel, ok
+	}
+	w := wantAny
+	for _, side := range sides {
+		for _, t := range side.Terms {
+			if s.mentionsAngle(t) {
+				w = wantAngle
+			}
+		}
+	}
+	var all [][]expr
+	for _, side := range sides {
+		var terms []expr
+		for _, t := range side.Terms {
+			e, ok := s.chainTerm(t, w, len(side.Terms) > 1)
+			if !ok {
+				return nil, false
+			}
+			terms = append(terms, e)
+		}
+		all = append(all, terms)
+	}
+	var links []relation
+	for i, op := range ops {
+		link, ok := s.link(all[i], op, all[i+1], sides[i+1].Node)
+		if !ok {
+			return nil, false
+		}
+		links = append(links, link)
+	}
+	return func(st *program.State) (verdict, error) {
+		for _, l := range links {
+			if v, err := l(st); err != nil || !v.holds {
+				return v, err
+			}
+		}
+		return yes, nil
+	}, true
+}
+
+// chainTerm resolves a term; in a ratio of angles plain numbers stay numbers.
+func (s *scope) chainTerm(t *syntax.Expr, w want, ratio bool) (expr, bool) {
+	if w != wantAngle {
+		return s.expr(t, w)
+	}
+	if !s.mentionsAngle(t) && plainExpr(t) == nil {
+		return s.expr(t, wantAny)
+	}
+	if r := plainExpr(t); r != nil && r.Name != "" {
+		return s.expr(t, wantAny)
+	}
+	return s.expr(t, wantAngle)
+}
+
+// mentionsAngle tells whether an angle stands anywhere in an expression.
+func (s *scope) mentionsAngle(e *syntax.Expr) bool {
+	if s.productAngle(e.Head) {
+		return true
+	}
+	for _, t := range e.Tail {
+		if s.productAngle(t.Term) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scope) productAngle(p *syntax.Product) bool {
+	if s.valueAngle(p.Head.Value) {
+		return true
+	}
+	for _, t := range p.Tail {
+		if s.valueAngle(t.Factor.Value) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scope) valueAngle(v *syntax.Value) bool {
+	switch {
+	case v.Angle != nil || v.Degrees != "" || v.Unit == "deg":
+		return true
+	case v.Paren != nil:
+		return s.mentionsAngle(v.Paren)
+	case v.Ref != nil && v.Ref.Name != "":
+		slot, ok := s.names[v.Ref.Name]
+		return ok && s.slot(slot).Kind == program.Size
+	}
+	return false
+}
+
+// pointChain compares places: P7 = P1, A ≠ B.
+func (s *scope) pointChain(sides []*syntax.Side, ops []string) (rel relation, isPoints, ok bool) {
+	var slots []int
+	for _, side := range sides {
+		r := plainRef(side)
+		if r == nil || r.Name != "" || len(r.Points) != 1 {
+			return nil, false, false
+		}
+	}
+	for i, side := range sides {
+		slot, ok := s.point(plainRef(side))
+		if !ok {
+			return nil, true, false
+		}
+		slots = append(slots, slot)
+		if i > 0 && ops[i-1] != "=" && ops[i-1] != "≠" {
+			s.fail(side.Node, "points can be the same place or not, but not more or less")
+			return nil, true, false
+		}
+	}
+	return func(st *program.State) (verdict, error) {
+		for i, op := range ops {
+			p, q := st.Point(slots[i]), st.Point(slots[i+1])
+			if p.Equal(q) == (op == "=") {
+				continue
+			}
+			n, m := st.Program.Slots[slots[i]].Name, st.Program.Slots[slots[i+1]].Name
+			if op == "=" {
+				return no("%s and %s are %s apart", n, m, st.Exactly(1, geom.Dist(p, q))), nil
+			}
+			return no("%s and %s are one and the same place", n, m), nil
+		}
+		return yes, nil
+	}, true, true
+}
+
+// link compares two neighbours of a chain.
+func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bool) {
+	if len(a) == 1 && len(b) == 1 {
+		return s.compare(a[0], op, b[0])
+	}
+	if len(a) != len(b) {
+		s.fail(n, "a ratio of %d is compared with one of %d", len(a), len(b))
+		return nil, false
+	}
+	if op != "=" {
+		s.fail(n, "ratios are compared with = only")
+		return nil, false
+	}
+	var links []relation
+	for i := 0; i+1 < len(a); i++ {
+		left, ok1 := s.cross(a[i], b[i+1])
+		right, ok2 := s.cross(a[i+1], b[i])
+		if !ok1 || !ok2 {
+			return nil, false
+		}
+		l, ok := s.compare(left, "=", right)
+		if !ok {
+			return nil, false
+		}
+		x, y, p, q := a[i], a[i+1], b[i], b[i+1]
+		links = append(links, func(st *program.State) (verdict, error) {
+			v, err := l(st)
+			if err != nil || v.holds {
+				return v, err
+			}
+			return no("the first ratio is %s and the second %s", ratioText(st, x, y), ratioText(st, p, q)), nil
+		})
+	}
+	return func(st *program.State) (verdict, error) {
+		for _, l := range links {
+			if v, err := l(st); err != nil || !v.holds {
+				return v, err
+			}
+		}
+		return yes, nil
+	}, true
+}
+
+// cross multiplies across a proportion; one factor must be a number where the
+// other is an angle.
+func (s *scope) cross(a, b expr) (expr, bool) { return s.times(a, b) }
+
+func ratioText(st *program.State, a, b expr) string {
+	x, y := roughly(st, a), roughly(st, b)
+	if y == 0 {
+		return sig(x) + " : 0"
+	}
+	return sig(x/y) + " : 1"
+}
+
+func roughly(st *program.State, e expr) float64 {
+	if e.angle {
+		a, err := e.size(st)
+		if err != nil {
+			return 0
+		}
+		return a.Float()
+	}
+	x, err := e.value(st)
+	if err != nil {
+		return 0
+	}
+	return x.Float()
+}
+
+// compare decides one comparison of two values.
+func (s *scope) compare(a expr, op string, b expr) (relation, bool) {
+	a, b, ok := s.agree(a, b, "compared with")
+	if !ok {
+		return nil, false
+	}
+	at, bt := s.span(a.node).Text(), s.span(b.node).Text()
+	return func(st *program.State) (verdict, error) {
+		sign, why, err := difference(st, a, b, at, bt)
+		if err != nil {
+			return verdict{}, err
+		}
+		holds := map[string]bool{
+			"=": sign == 0, "≠": sign != 0, "<": sign < 0, ">": sign > 0, "≤": sign <= 0, "≥": sign >= 0,
+		}[op]
+		if holds {
+			return yes, nil
+		}
+		return no("%s", why()), nil
+	}, true
+}
+
+// difference is the sign of a - b and the words for it.
+func difference(st *program.State, a, b expr, at, bt string) (int, func() string, error) {
+	if a.angle {
+		x, err := a.size(st)
+		if err != nil {
+			return 0, nil, err
+		}
+		y, err := b.size(st)
+		if err != nil {
+			return 0, nil, err
+		}
+		sign, err := x.Cmp(y)
+		return sign, func() string {
+			d := x.Add(y.Mul(big.NewRat(-1, 1)))
+			return fmt.Sprintf("%s − %s is %s°", at, bt, sig(d.Float()))
+		}, err
+	}
+	x, err := a.value(st)
+	if err != nil {
+		return 0, nil, err
+	}
+	y, err := b.value(st)
+	if err != nil {
+		return 0, nil, err
+	}
+	return x.Cmp(y), func() string {
+		if x.Cmp(y) == 0 {
+			return fmt.Sprintf("%s and %s are equal", at, bt)
+		}
+		return fmt.Sprintf("%s − %s is %s", at, bt, st.Measure(a.dim, x.Sub(y).Float()))
+	}, nil
+}

@@ -1,0 +1,295 @@
+// Package check gives names their meaning: it turns a syntax tree into a flat
+// Program, expanding constructions and loops, and reports every name, kind and
+// form that cannot be meant.
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+)
+
+// Loader finds the files that a source leans on. A nil result has been
+// reported, or for Library does not exist.
+type Loader interface {
+	Use(path string, at source.Span) *syntax.File
+	Library(name string) *syntax.File
+	LibraryNames() []string
+}
+
+// The limits that keep a hostile source from eating time and memory.
+const (
+	maxStatements = 200_000
+	maxObjects    = 20_000
+	maxLabels     = 500
+	maxDepth      = 200
+)
+
+// Check makes the Program of a file. It is nil when the file holds
+// constructions only; with errors in problems it is not fit to run.
+func Check(f *syntax.File, loader Loader, problems *source.List) *program.Program {
+	c := &checker{
+		prog: &program.Program{
+			Source: f.Source,
+			Unit:   big.NewRat(10, 1),
+		},
+		loader:   loader,
+		problems: problems,
+		seen:     map[seenKey]bool{},
+		library:  map[string]*definition{},
+		centres:  map[int]int{},
+		reaches:  map[int]int{},
+	}
+	top := newScope(c, f.Source)
+	top.view = shown
+	c.file(top, f)
+	if !c.isFigure(f) {
+		return nil
+	}
+	return c.prog
+}
+
+// checker is the state of one Check.
+type checker struct {
+	prog     *program.Program
+	loader   Loader
+	problems *source.List
+	library  map[string]*definition
+	seen     map[seenKey]bool
+	spent    int // statements expanded
+	objects  int // things drawn
+	labels   int
+	full     bool // a limit was passed: expand no more
+	unitSet  bool
+
+	centres   map[int]int // centre by circle
+	reaches   map[int]int // how far a straight reaches
+	scattered int         // points left to chance so far
+	freeLines int         // lines left to chance so far
+}
+
+type seenKey struct {
+	at   source.Span
+	text string
+}
+
+// fail reports a problem once, however often a loop or a call comes by.
+func (c *checker) fail(at source.Span, format string, args ...any) *source.Problem {
+	text := fmt.Sprintf(format, args...)
+	key := seenKey{at, text}
+	if c.seen[key] {
+		return &source.Problem{}
+	}
+	c.seen[key] = true
+	return c.problems.Add(at, text)
+}
+
+// isFigure tells a figure from a file of constructions only.
+func (c *checker) isFigure(f *syntax.File) bool {
+	for _, st := range f.Statements {
+		if st.Construction == nil && st.Use == nil {
+			return true
+		}
+	}
+	return false
+}
+
+// file expands a whole file: one figure, or constructions only.
+func (c *checker) file(s *scope, f *syntax.File) {
+	titled, drawn := false, false
+	for _, st := range f.Statements {
+		switch {
+		case st.Figure != nil:
+			if titled {
+				s.fail(st.Node, "a file is one figure, and this one has begun").Help = "put the second figure into a file of its own"
+			} else if drawn {
+				s.fail(st.Node, "the figure line comes after what belongs to the figure").Help = "put it first; only constructions and use may stand before it"
+			}
+			titled = true
+			c.prog.Title = st.Figure.Title
+		default:
+			drawn = drawn || st.Construction == nil && st.Use == nil
+			s.statement(st)
+		}
+		if c.full {
+			return
+		}
+	}
+}
+
+// spend counts a statement against the limits; false when no more may be expanded.
+func (s *scope) spend(n syntax.Node) bool {
+	if s.c.full {
+		return false
+	}
+	s.c.spent++
+	if s.c.spent > maxStatements {
+		s.fail(n, "the source asks for more than %d acts", maxStatements).Help = "make the repeats shorter"
+		s.c.full = true
+		return false
+	}
+	return true
+}
+
+// statement expands one statement. There is one row here for each family.
+func (s *scope) statement(st *syntax.Statement) {
+	if !s.spend(st.Node) {
+		return
+	}
+	if s.topOnly(st) {
+		return
+	}
+	switch {
+	case st.Given != nil:
+		s.act(st.Node, func() { s.given(st.Given) })
+	case st.Take != nil:
+		s.act(st.Node, func() { s.placed(st.Take.Point, figure.Construction) })
+	case st.Arc != nil:
+		s.act(st.Node, func() { s.arc(st.Arc) })
+	case st.Circle != nil:
+		s.act(st.Node, func() { s.circleAct(st.Circle) })
+	case st.Line != nil:
+		s.act(st.Node, func() { s.lineAct(st.Line) })
+	case st.Ray != nil:
+		s.act(st.Node, func() { s.ray(st.Ray) })
+	case st.Join != nil:
+		s.act(st.Node, func() { s.join(st.Join) })
+	case st.Produce != nil:
+		s.act(st.Node, func() { s.produce(st.Produce) })
+	case st.StepOff != nil:
+		s.act(st.Node, func() { s.stepOff(st.StepOff) })
+	case st.Named != nil:
+		s.act(st.Node, func() { s.named(st.Named) })
+	case st.Claim != nil:
+		s.claim(st.Claim)
+	case st.Mark != nil:
+		s.mark(st.Mark)
+	case st.Label != nil:
+		s.label(st.Label)
+	case st.Note != nil:
+		s.note(st.Note)
+	case st.Shade != nil:
+		s.shade(st.Shade)
+	case st.Pencil != nil:
+		s.pencil(st.Pencil)
+	case st.Step != nil:
+		s.step(st.Step)
+	case st.Repeat != nil:
+		s.repeat(st.Repeat)
+	}
+}
+
+// topOnly handles what may stand only outside of blocks; true when st was such.
+func (s *scope) topOnly(st *syntax.Statement) bool {
+	var word string
+	var do func()
+	switch {
+	case st.Unit != nil:
+		word, do = "unit", func() { s.unit(st.Unit) }
+	case st.Paper != nil:
+		word, do = "paper", func() { s.paper(st.Paper) }
+	case st.Theme != nil:
+		word, do = "theme", func() { s.theme(st.Theme) }
+	case st.Use != nil:
+		word, do = "use", func() { s.use(st.Use) }
+	case st.Construction != nil:
+		word, do = "construction", func() { s.define(st.Construction) }
+	case st.Figure != nil:
+		word, do = "figure", func() {}
+	case st.Choose != nil:
+		word, do = "choose", func() {
+			s.fail(st.Node, "choose is not in this version").Help = "give the measurement itself: given length a = 5"
+		}
+	case st.Task != nil:
+		word, do = "task", func() {
+			s.fail(st.Node, "task is not in this version").Help = "leave the line out"
+		}
+	case st.Needs != nil, st.Sentence != nil:
+		if s.depth == 0 {
+			s.fail(st.Node, "this belongs inside a construction").Help = "write it between construction … and its end"
+		}
+		return true // read by the call
+	default:
+		return false
+	}
+	if s.depth > 0 || s.nested {
+		s.fail(st.Node, "%s may stand only outside of blocks", word)
+		return true
+	}
+	do()
+	return true
+}
+
+// act runs do as one act of the drawing: what it draws belongs to one step.
+func (s *scope) act(n syntax.Node, do func()) {
+	if s.grouped || s.view != shown {
+		do()
+		return
+	}
+	s.newAct("", n)
+	do()
+}
+
+func (s *scope) newAct(caption string, n syntax.Node) {
+	line, _ := s.file.Position(s.span(n).Start)
+	s.c.prog.Acts = append(s.c.prog.Acts, figure.Step{Caption: caption, Line: line})
+}
+
+// step expands the acts under one caption.
+func (s *scope) step(st *syntax.Step) {
+	if s.grouped {
+		s.fail(st.Node, "a step cannot stand inside a step")
+	}
+	s.newAct(st.Caption, st.Node)
+	wasGrouped, wasNested := s.grouped, s.nested
+	s.grouped, s.nested = true, true
+	for _, b := range st.Body {
+		s.statement(b)
+	}
+	s.grouped, s.nested = wasGrouped, wasNested
+}
+
+// repeat expands its body once for each value of its variable.
+func (s *scope) repeat(r *syntax.Repeat) {
+	from, ok1 := s.whole(r.From)
+	to, ok2 := s.whole(r.To)
+	name, ok3 := s.loopName(r.Var)
+	if !ok1 || !ok2 || !ok3 {
+		return
+	}
+	if to-from+1 > maxStatements {
+		s.fail(r.Node, "the repeat counts from %d to %d, more than the limit of %d acts", from, to, maxStatements)
+		return
+	}
+	wasNested := s.nested
+	s.nested = true
+	for i := from; i <= to && !s.c.full; i++ {
+		s.consts[name] = big.NewRat(int64(i), 1)
+		for _, b := range r.Body {
+			s.statement(b)
+		}
+	}
+	delete(s.consts, name)
+	s.nested = wasNested
+}
+
+// loopName is a repeat's variable, which must be a new plain name.
+func (s *scope) loopName(r *syntax.Ref) (string, bool) {
+	if r.Name == "" || r.Index != nil {
+		s.fail(r.Node, "a repeat counts with a small letter").Help = "such as: repeat i from 1 to 6"
+		return "", false
+	}
+	if _, ok := s.consts[r.Name]; ok {
+		s.fail(r.Node, "%s is counting already", r.Name).Help = "take another letter for the inner repeat"
+		return "", false
+	}
+	if slot, ok := s.names[r.Name]; ok {
+		s.fail(r.Node, "%s is already a %s", r.Name, s.slot(slot).Kind)
+		return "", false
+	}
+	return r.Name, true
+}

@@ -1,0 +1,415 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// given expands what is there from the start.
+func (s *scope) given(g *syntax.Given) {
+	switch {
+	case g.Points != nil:
+		for _, r := range g.Points.Names {
+			s.freePoint(r)
+		}
+	case g.Line != nil:
+		s.givenLine(g.Line)
+	case g.Circle != nil:
+		s.givenCircle(g.Circle)
+	case g.Angle != nil:
+		s.givenAngle(g.Angle)
+	case g.Length != nil:
+		s.givenLength(g.Length)
+	case g.Shape != nil:
+		s.givenShape(g.Shape)
+	case g.Point != nil:
+		s.placed(g.Point, figure.Given)
+	}
+}
+
+// scatter is where a plain hand puts free points one after the other: no two
+// distances alike, no right angle, no level pair.
+var scatter = [][2]*big.Rat{
+	{rat(0, 1), rat(0, 1)}, {rat(7, 1), rat(1, 1)}, {rat(26, 10), rat(53, 10)}, {rat(-21, 10), rat(32, 10)},
+	{rat(92, 10), rat(47, 10)}, {rat(37, 10), rat(-31, 10)}, {rat(-3, 1), rat(-14, 10)}, {rat(64, 10), rat(79, 10)},
+}
+
+func rat(a, b int64) *big.Rat { return big.NewRat(a, b) }
+
+// freePoint makes a point that may be anywhere.
+func (s *scope) freePoint(r *syntax.Ref) {
+	slot, ok := s.newPoint(r)
+	if !ok {
+		return
+	}
+	s.draw(slot, figure.Given)
+	s.freeAt(r.Node, slot)
+}
+
+// freeAt leaves a point's place to chance.
+func (s *scope) freeAt(n syntax.Node, slot int) {
+	d := scatter[s.c.scattered%len(scatter)]
+	shift := rat(int64(s.c.scattered/len(scatter)*3), 2)
+	s.c.scattered++
+	x := s.input(n, program.Coordinate, s.slot(slot).Name, new(big.Rat).Add(d[0], shift))
+	y := s.input(n, program.Coordinate, s.slot(slot).Name, new(big.Rat).Add(d[1], shift))
+	s.emit(n, func(st *program.State) error {
+		st.Set(slot, geom.Point{X: st.Input(x), Y: st.Input(y)})
+		return nil
+	})
+}
+
+// pointOrNew is a known point, or one that is made here, at its coordinates if
+// it has some, else left to chance.
+func (s *scope) pointOrNew(p *syntax.CoordPoint) (int, bool) {
+	if p.At == nil && p.Point.Name == "" && len(p.Point.Points) == 1 {
+		name, ok := s.indexed(p.Point.Points[0].Name, p.Point.Points[0].Index)
+		if !ok {
+			return 0, false
+		}
+		if _, known := s.names[name]; known {
+			return s.point(p.Point)
+		}
+	}
+	slot, ok := s.newPoint(p.Point)
+	if !ok {
+		return 0, false
+	}
+	s.draw(slot, figure.Given)
+	if p.At != nil {
+		return slot, s.coords(p.At, slot)
+	}
+	s.freeAt(p.Node, slot)
+	return slot, true
+}
+
+// coords puts a point at its coordinates.
+func (s *scope) coords(at *syntax.Coords, slot int) bool {
+	x, ok1 := s.expr(at.X, wantLength)
+	y, ok2 := s.expr(at.Y, wantLength)
+	if !ok1 || !ok2 {
+		return false
+	}
+	s.emit(at.Node, func(st *program.State) error {
+		px, err := real1(st, x)
+		if err != nil {
+			return err
+		}
+		py, err := real1(st, y)
+		if err != nil {
+			return err
+		}
+		st.Set(slot, geom.Point{X: px, Y: py})
+		return nil
+	})
+	return true
+}
+
+// real1 is the value of a length that must be constructible.
+func real1(st *program.State, e expr) (geom.Real, error) {
+	x, err := e.value(st)
+	if err != nil {
+		return nil, err
+	}
+	r, ok := x.Constructible()
+	if !ok {
+		return nil, &program.Fault{Text: "a length with π in it cannot be constructed"}
+	}
+	return r, nil
+}
+
+// givenLine makes a line: through points, parallel to another, or free.
+func (s *scope) givenLine(g *syntax.GivenLine) {
+	slot, ok := s.newObject(g.Name, program.Line)
+	if ok {
+		s.draw(slot, figure.Given)
+	}
+	switch {
+	case len(g.Through) > 0:
+		s.givenThrough(g, slot, ok)
+	case g.Parallel != nil:
+		s.givenParallel(g, slot, ok)
+	case ok:
+		s.freeLine(g.Node, slot)
+	}
+}
+
+func (s *scope) givenThrough(g *syntax.GivenLine, slot int, ok bool) {
+	a, ok1 := s.pointOrNew(g.Through[0])
+	if len(g.Through) == 1 {
+		if ok && ok1 {
+			s.lineAtSlope(g.Node, slot, func(st *program.State) geom.Point { return st.Point(a) })
+		}
+		return
+	}
+	b, ok2 := s.pointOrNew(g.Through[1])
+	if !ok || !ok1 || !ok2 {
+		return
+	}
+	if a == b {
+		s.fail(g.Through[1].Node, "a line goes through two points, and %s is named twice", s.slot(a).Name)
+		return
+	}
+	s.straight(g.Node, slot, a, b, false, false)
+	s.bar(a, b, slot, reachLine)
+}
+
+func (s *scope) givenParallel(g *syntax.GivenLine, slot int, ok bool) {
+	l, ok1 := s.line(g.Parallel)
+	via, ok2 := -1, true
+	if g.Via != nil {
+		via, ok2 = s.pointOrNew(g.Via)
+	}
+	if !ok || !ok1 || !ok2 {
+		return
+	}
+	in := -1
+	if via < 0 {
+		in = s.input(g.Node, program.Coordinate, s.slot(slot).Name, rat(3, 1))
+	}
+	s.emit(g.Node, func(st *program.State) error {
+		m, err := l.whole(st)
+		if err != nil {
+			return err
+		}
+		var p geom.Point
+		if via >= 0 {
+			p = st.Point(via)
+		} else {
+			p = geom.Along(m.P, m.D.Left(), st.Input(in))
+		}
+		c := &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: p, D: m.D}}}
+		if via >= 0 {
+			c.Passes(p)
+		}
+		st.Set(slot, c)
+		return nil
+	})
+}
+
+// freeLine is a line left to chance: the first one level, further ones aslant
+// across it.
+func (s *scope) freeLine(n syntax.Node, slot int) {
+	k := int64(s.c.freeLines)
+	s.c.freeLines++
+	if k == 0 {
+		s.emit(n, func(st *program.State) error {
+			zero, one := st.Field.Int(0), st.Field.Int(1)
+			st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: geom.Point{X: zero, Y: zero}, D: geom.Vector{X: one, Y: zero}}}})
+			return nil
+		})
+		return
+	}
+	x := s.input(n, program.Coordinate, s.slot(slot).Name, rat(1+k, 1))
+	s.lineAtSlope(n, slot, func(st *program.State) geom.Point {
+		return geom.Point{X: st.Input(x), Y: st.Field.Int(0)}
+	})
+}
+
+// lineAtSlope is a line through a point in a direction left to chance.
+func (s *scope) lineAtSlope(n syntax.Node, slot int, at func(*program.State) geom.Point) {
+	slopes := []*big.Rat{rat(3, 4), rat(-3, 5), rat(7, 4), rat(-9, 5)}
+	in := s.input(n, program.Coordinate, s.slot(slot).Name, slopes[slot%len(slopes)])
+	s.emit(n, func(st *program.State) error {
+		d := geom.Vector{X: st.Field.Int(1), Y: st.Input(in)}
+		st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: at(st), D: d}}})
+		return nil
+	})
+}
+
+// givenCircle makes a circle and, where it is new, its centre.
+func (s *scope) givenCircle(g *syntax.GivenCirc) {
+	slot, ok := s.newObject(g.Name, program.Circle)
+	if ok {
+		s.draw(slot, figure.Given)
+		s.slot(slot).Ink.Whole = true
+	}
+	centre, ok1 := s.givenCentre(g)
+	if !ok1 {
+		return
+	}
+	s.c.centres[slot] = centre
+	var square func(*program.State) (geom.Real, error)
+	ok2 := true
+	if g.Any || g.Radius == nil && g.Opening.Through == nil {
+		square, ok2 = s.anyOpening(&g.Opening, g.Node, "the circle")
+	} else {
+		square, ok2 = s.opening(&g.Opening, g.Node, centre, "the circle")
+	}
+	if ok && ok2 {
+		s.emit(g.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })
+		s.through(g.Opening.Through, slot)
+	}
+}
+
+// givenCentre is the circle's centre; one without a name is not drawn.
+func (s *scope) givenCentre(g *syntax.GivenCirc) (int, bool) {
+	if g.Centre != nil {
+		return s.pointOrNew(g.Centre)
+	}
+	centre := s.add(program.Point, g.Node)
+	s.freeAt(g.Node, centre)
+	return centre, true
+}
+
+// givenLength is a length shown as a bar beside the figure.
+func (s *scope) givenLength(g *syntax.GivenLen) {
+	slot, ok := s.newObject(g.Name, program.Length)
+	if ok {
+		s.draw(slot, figure.Given)
+		s.letter(slot)
+	}
+	if g.Size == nil {
+		if ok {
+			in := s.input(g.Node, program.Opening, s.slot(slot).Name, rat(4, 1))
+			s.emit(g.Node, func(st *program.State) error { st.Set(slot, pure(st.Input(in))); return nil })
+		}
+		return
+	}
+	e, ok2 := s.expr(g.Size, wantLength)
+	if !ok || !ok2 {
+		return
+	}
+	s.emit(g.Node, func(st *program.State) error {
+		r, err := real1(st, e)
+		if err != nil {
+			return err
+		}
+		if r.Sign() <= 0 {
+			span := s.span(e.node)
+			return &program.Fault{Text: fmt.Sprintf("the length is %s, and it must be more than 0", geom.Show(r)), Span: &span}
+		}
+		st.Set(slot, pure(r))
+		return nil
+	})
+}
+
+// givenAngle makes what is missing of BAC so that the angle has its size, and
+// draws its arms.
+func (s *scope) givenAngle(g *syntax.GivenAngle) {
+	e := expr{}
+	ok := true
+	if g.Size != nil {
+		e, ok = s.expr(g.Size, wantAngle)
+	}
+	conds, ok2 := s.conds(g.Sides)
+	if g.Angle.Name != "" || len(g.Angle.Points) != 3 {
+		s.fail(g.Angle.Node, "an angle is named by three points, the vertex in the middle").Help = "given angle BAC = 50°"
+		return
+	}
+	v, new1 := s.oldOrNew(g.Angle.Points[1])
+	first, new2 := s.oldOrNew(g.Angle.Points[0])
+	last, new3 := s.oldOrNew(g.Angle.Points[2])
+	if v < 0 || first < 0 || last < 0 || !ok || !ok2 {
+		return
+	}
+	if new1 {
+		s.freeAt(g.Node, v)
+	}
+	switch {
+	case !new2 && !new3:
+		s.fail(g.Node, "%s is there already, so its angle cannot be given", s.span(g.Angle.Node).Text()).Help = "claim it instead, or leave one point of it to be made"
+		return
+	case new2 && new3:
+		s.levelFrom(g.Node, first, v)
+		s.arm(g.Node, last, v, first, e, conds, 1)
+	case new3:
+		s.arm(g.Node, last, v, first, e, conds, 1)
+	default:
+		s.arm(g.Node, first, v, last, e, conds, -1)
+	}
+	for _, end := range []int{first, last} {
+		slot := s.add(program.Line, g.Node)
+		s.draw(slot, figure.Given)
+		s.slot(slot).Ink.Label = nil
+		s.straight(g.Node, slot, v, end, true, false)
+		s.bar(v, end, slot, reachRay)
+	}
+}
+
+// oldOrNew is a known point's slot, or a new one's, to be placed; -1 on failure.
+func (s *scope) oldOrNew(p *syntax.PointName) (slot int, isNew bool) {
+	name, ok := s.indexed(p.Name, p.Index)
+	if !ok {
+		return -1, false
+	}
+	if _, known := s.names[name]; known {
+		slot, ok = s.lookup(name, p.Node, program.Point)
+		if !ok {
+			return -1, false
+		}
+		return slot, false
+	}
+	slot = s.declare(name, program.Point, p.Node)
+	s.draw(slot, figure.Given)
+	return slot, true
+}
+
+// levelFrom puts a point level to the right of another, as far as chance has it.
+func (s *scope) levelFrom(n syntax.Node, slot, from int) {
+	in := s.input(n, program.Opening, s.slot(slot).Name, rat(6, 1))
+	s.emit(n, func(st *program.State) error {
+		p := st.Point(from)
+		st.Set(slot, geom.Point{X: p.X.Add(st.Input(in)), Y: p.Y})
+		return nil
+	})
+}
+
+// arm puts the end of an angle's second arm; turn is 1 for left of the first
+// arm, -1 for right. Without a size the angle is left to chance.
+func (s *scope) arm(n syntax.Node, slot, vertex, other int, e expr, conds []cond, turn int) {
+	length := s.input(n, program.Opening, s.slot(slot).Name, rat(5, 1))
+	chance := -1
+	if e.size == nil {
+		chance = s.input(n, program.Bearing, s.slot(slot).Name, rat(52, 1))
+	}
+	s.emit(n, func(st *program.State) error {
+		if chance >= 0 {
+			d := rationalTurn(st, chance)
+			return setBearing(st, slot, vertex, other, st.Input(length), d, conds, turn)
+		}
+		size, err := e.size(st)
+		if err != nil {
+			return err
+		}
+		cos, sin, err := size.CosSin(st.Field)
+		if err != nil {
+			return err
+		}
+		return setBearing(st, slot, vertex, other, st.Input(length), geom.Vector{X: cos, Y: sin}, conds, turn)
+	})
+}
+
+// setBearing puts a point at a distance from a vertex, turned from the way to
+// another point. Where phrases say a side, they choose it.
+func setBearing(st *program.State, slot, vertex, other int, dist geom.Real, by geom.Vector, conds []cond, turn int) error {
+	v, o := st.Point(vertex), st.Point(other)
+	if v.Equal(o) {
+		return sameSpot(st, vertex, other)
+	}
+	cos, sin := by.X, by.Y
+	if turn < 0 {
+		sin = sin.Neg()
+	}
+	way := o.Sub(v)
+	both := []geom.Point{geom.Along(v, way.Turn(cos, sin), dist)}
+	if len(conds) > 0 && sin.Sign() != 0 {
+		both = append(both, geom.Along(v, way.Turn(cos, sin.Neg()), dist))
+	}
+	for _, p := range both {
+		ok, _, err := holdAll(st, conds, p, both)
+		if err != nil {
+			return err
+		}
+		if ok {
+			st.Set(slot, p)
+			return nil
+		}
+	}
+	return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not %s", st.Program.Slots[slot].Name, placesOf(both), conds[0].text)}
+}

@@ -1,0 +1,277 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// pick is a name for a meeting, with the phrases that bind it.
+type pick struct {
+	slot  int
+	name  string
+	conds []cond
+}
+
+// cuts resolves the meetings at the end of an act; the act's curve comes first.
+func (s *scope) cuts(first curve, ok bool, c *syntax.Cuts) {
+	if c == nil {
+		return
+	}
+	for _, m := range c.Meets {
+		s.meeting(m.Node, first, ok, m)
+	}
+}
+
+// meeting names where two curves meet.
+func (s *scope) meeting(n syntax.Node, first curve, ok bool, m *syntax.Meeting) {
+	second, ok2 := s.curve(m.With)
+	picks, ok3 := s.picks(m)
+	if !ok || !ok2 || !ok3 {
+		return
+	}
+	if first.slot >= 0 && first.slot == second.slot {
+		s.fail(m.With.Node, "%s cannot meet itself", first.text)
+		return
+	}
+	if len(picks) > 2 || len(picks) == 2 && !first.circle && !second.circle {
+		most := "two lines meet once"
+		if first.circle || second.circle {
+			most = "two curves meet twice at most"
+		}
+		s.fail(m.Node, "%s, and there are %d names", most, len(picks))
+		return
+	}
+	tell := s.tellers(first, second)
+	s.emit(n, func(st *program.State) error {
+		return meet(st, first, second, picks, tell)
+	})
+}
+
+func (s *scope) picks(m *syntax.Meeting) ([]pick, bool) {
+	var out []pick
+	good := true
+	for _, p := range m.Picks {
+		conds, ok := s.conds(p.Conds)
+		slot, ok2 := s.newPoint(p.Point)
+		good = good && ok && ok2
+		if ok2 {
+			s.draw(slot, figure.Construction)
+			out = append(out, pick{slot, s.slot(slot).Name, conds})
+		}
+	}
+	return out, good
+}
+
+// newPoint declares a point that is made here.
+func (s *scope) newPoint(r *syntax.Ref) (int, bool) {
+	if r.Name != "" {
+		s.fail(r.Node, "a point is made here, and points have capital letters").Help = "write " + strings.ToUpper(r.Name[:1]) + r.Name[1:]
+		return 0, false
+	}
+	if len(r.Points) != 1 {
+		s.fail(r.Node, "one new point is wanted here, and this is a run of %d", len(r.Points)).Help = "several points read: " + s.pointList(r)
+		return 0, false
+	}
+	name, ok := s.indexed(r.Points[0].Name, r.Points[0].Index)
+	if !ok {
+		return 0, false
+	}
+	return s.declare(name, program.Point, r.Node), true
+}
+
+func (s *scope) pointList(r *syntax.Ref) string {
+	var names []string
+	for _, p := range r.Points {
+		names = append(names, p.Name)
+	}
+	return strings.Join(names, " and ")
+}
+
+// meet finds the meetings of two curves and gives them to the names.
+func meet(st *program.State, first, second curve, picks []pick, tell []teller) error {
+	a, err := first.value(st)
+	if err != nil {
+		return err
+	}
+	b, err := second.value(st)
+	if err != nil {
+		return err
+	}
+	points, err := meetCurves(a, b)
+	if err != nil {
+		return noMeeting(err, first, second)
+	}
+	all := points
+	if points = within(points, a, b); len(points) == 0 {
+		return endsTooSoon(all, a, first, second)
+	}
+	chosen, err := choose(st, points, picks, meetingFacts{first, second, tell})
+	if err != nil {
+		return err
+	}
+	for i, p := range chosen {
+		st.Set(picks[i].slot, p)
+		a.Passes(p)
+		b.Passes(p)
+		st.Crossings = append(st.Crossings, crossing(a, b, p))
+	}
+	return nil
+}
+
+// meetCurves gives all meetings of two curves, straights taken whole.
+func meetCurves(a, b *program.Curve) ([]geom.Point, error) {
+	switch {
+	case a.Straight != nil && b.Straight != nil:
+		p, err := geom.MeetLines(a.Line(), b.Line())
+		return []geom.Point{p}, err
+	case a.Straight != nil:
+		return geom.MeetLineCircle(a.Line(), *b.Circle, common(a, b))
+	case b.Straight != nil:
+		return geom.MeetLineCircle(b.Line(), *a.Circle, common(a, b))
+	}
+	return geom.MeetCircles(*a.Circle, *b.Circle, common(a, b))
+}
+
+// common is a point that is known to lie on one curve and proves to lie on the
+// other, or nil. Nearly always the floats rule a candidate out at once.
+func common(a, b *program.Curve) *geom.Point {
+	for _, way := range [2][2]*program.Curve{{a, b}, {b, a}} {
+		for i, p := range way[0].On {
+			if on(way[1], p) {
+				return &way[0].On[i]
+			}
+		}
+	}
+	return nil
+}
+
+// on tells whether p lies on a curve, a straight taken whole.
+func on(c *program.Curve, p geom.Point) bool {
+	if c.Straight != nil {
+		return c.Straight.Side(p) == 0
+	}
+	return c.Circle.Side(p) == 0
+}
+
+func noMeeting(err error, first, second curve) error {
+	f := &program.Fault{Text: fmt.Sprintf("%s and %s do not meet: %s", first.text, second.text, err)}
+	var why *geom.NoMeeting
+	if errors.As(err, &why) {
+		f.Help = why.Help
+	}
+	return f
+}
+
+// within keeps the points that both curves reach as drawn.
+func within(ps []geom.Point, curves ...*program.Curve) []geom.Point {
+	var out []geom.Point
+	for _, p := range ps {
+		good := true
+		for _, c := range curves {
+			good = good && (c.Straight == nil || c.Straight.Reaches(p))
+		}
+		if good {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func endsTooSoon(all []geom.Point, a *program.Curve, first, second curve) error {
+	short := second
+	if a.Straight != nil && len(within(all, a)) == 0 {
+		short = first
+	}
+	return &program.Fault{
+		Text: fmt.Sprintf("%s ends before it meets the other: they would meet at %s", short.text, placesOf(all)),
+		Help: "produce " + short.text + " first, or use the whole line through its points",
+	}
+}
+
+func placesOf(ps []geom.Point) string {
+	var out []string
+	for _, p := range ps {
+		out = append(out, p.String())
+	}
+	return strings.Join(out, " and ")
+}
+
+// meetingFacts are what a message about a meeting needs.
+type meetingFacts struct {
+	first, second curve
+	tell          []teller
+}
+
+// choose gives each name its meeting.
+func choose(st *program.State, points []geom.Point, picks []pick, facts meetingFacts) ([]geom.Point, error) {
+	if len(picks) > len(points) {
+		return nil, &program.Fault{
+			Text: fmt.Sprintf("%s and %s touch at %s: one meeting, and two names", facts.first.text, facts.second.text, points[0]),
+			Help: "name it once",
+		}
+	}
+	if len(picks) == 1 {
+		return chooseOne(st, points, picks[0], facts)
+	}
+	straight, err := allows(st, points, picks[0], picks[1], points[0], points[1])
+	if err != nil || straight {
+		return points, err
+	}
+	crossed, err := allows(st, points, picks[0], picks[1], points[1], points[0])
+	if err != nil || crossed {
+		return []geom.Point{points[1], points[0]}, err
+	}
+	return nil, &program.Fault{Text: fmt.Sprintf("the meetings of %s and %s, %s, do not fit the phrases of %s and %s",
+		facts.first.text, facts.second.text, placesOf(points), picks[0].name, picks[1].name)}
+}
+
+func allows(st *program.State, all []geom.Point, x, y pick, p, q geom.Point) (bool, error) {
+	ok, _, err := holdAll(st, x.conds, p, all)
+	if err != nil || !ok {
+		return false, err
+	}
+	ok, _, err = holdAll(st, y.conds, q, all)
+	return ok, err
+}
+
+func chooseOne(st *program.State, points []geom.Point, x pick, facts meetingFacts) ([]geom.Point, error) {
+	var fit []geom.Point
+	failed := ""
+	for _, p := range points {
+		ok, phrase, err := holdAll(st, x.conds, p, points)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			fit = append(fit, p)
+		} else {
+			failed = phrase
+		}
+	}
+	switch len(fit) {
+	case 1:
+		return fit, nil
+	case 0:
+		return nil, &program.Fault{
+			Text: fmt.Sprintf("%s and %s meet at %s, and none of these is %s", facts.first.text, facts.second.text, placesOf(points), failed),
+			Help: facts.offer(st, x.name, points),
+		}
+	}
+	return nil, &program.Fault{
+		Text: fmt.Sprintf("%s and %s meet at %s, and nothing says which is %s", facts.first.text, facts.second.text, placesOf(fit), x.name),
+		Help: facts.offer(st, x.name, fit),
+	}
+}
+
+// crossing is the sine of the angle at which two curves meet in p, roughly.
+func crossing(a, b *program.Curve, p geom.Point) float64 {
+	ux, uy := heading(a, p)
+	vx, vy := heading(b, p)
+	return abs(ux*vy - uy*vx)
+}

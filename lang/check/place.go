@@ -1,0 +1,537 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// spot gives the places that a point may take, best first.
+type spot func(*program.State) ([]geom.Point, error)
+
+// places is what the source says of a point's place, sorted by what it is.
+type places struct {
+	fixed []spot  // a single place, or one and its mirror image
+	loci  []locus // a curve that it lies on
+	free  []spot  // a region that it lies in, by a point left to chance
+	conds []cond
+}
+
+// locus is a curve that a point lies on.
+type locus struct {
+	on       curve
+	centre   int  // for a distance from a point
+	distance expr // its length
+	isCircle bool // by distance
+}
+
+// placed makes the point after given or take.
+func (s *scope) placed(p *syntax.PlacedPoint, role figure.Role) {
+	var pl places
+	good := true
+	var at *syntax.Coords
+	if p.At != nil {
+		at = p.At
+	} else {
+		for _, place := range p.Places {
+			good = s.place(&pl, place) && good
+		}
+	}
+	slot, ok := s.newPoint(p.Point)
+	if !ok {
+		return
+	}
+	s.draw(slot, role)
+	if at != nil {
+		s.coords(at, slot)
+		return
+	}
+	if good {
+		s.settle(p.Node, slot, &pl)
+	}
+}
+
+// place sorts one phrase of a point's place.
+func (s *scope) place(pl *places, p *syntax.Place) bool {
+	switch {
+	case p.On != nil:
+		return s.placeOn(pl, p)
+	case p.Inside != nil:
+		return s.placeInside(pl, p.Inside, p.Node, -1)
+	case p.Outside != nil:
+		return s.placeInside(pl, p.Outside, p.Node, 1)
+	case p.Cond != nil:
+		return s.placeCond(pl, p.Cond)
+	}
+	return s.placeDistance(pl, p)
+}
+
+// placeOn is on a curve, on a circle maybe at an angle.
+func (s *scope) placeOn(pl *places, p *syntax.Place) bool {
+	c, ok := s.curve(p.On)
+	if !ok {
+		return false
+	}
+	if p.OnAngle == nil {
+		pl.loci = append(pl.loci, locus{on: c})
+		return true
+	}
+	if !c.circle {
+		s.fail(p.OnAngle.Node, "%s is a line; only on a circle is a place given by an angle", c.text).Help = "say how far from which point: on " + c.text + ", 3 from A"
+		return false
+	}
+	e, ok := s.expr(p.OnAngle, wantAngle)
+	if !ok {
+		return false
+	}
+	pl.fixed = append(pl.fixed, func(st *program.State) ([]geom.Point, error) {
+		size, err := e.size(st)
+		if err != nil {
+			return nil, err
+		}
+		cos, sin, err := size.CosSin(st.Field)
+		if err != nil {
+			return nil, err
+		}
+		k := st.Curve(c.slot)
+		r := k.Circle.R2.Sqrt()
+		return []geom.Point{k.Circle.C.Add(geom.Vector{X: cos.Mul(r), Y: sin.Mul(r)})}, nil
+	})
+	pl.loci = append(pl.loci, locus{on: c})
+	return true
+}
+
+// placeDistance is so far from a point: anywhere so far, or under an angle, or
+// towards another point.
+func (s *scope) placeDistance(pl *places, p *syntax.Place) bool {
+	d, ok1 := s.expr(p.Distance, wantOpening)
+	from, ok2 := s.point(p.From)
+	if !ok1 || !ok2 {
+		return false
+	}
+	switch {
+	case p.Bearing != nil:
+		return s.placeBearing(pl, p, d, from)
+	case p.Towards != nil:
+		to, ok := s.point(p.Towards)
+		pl.fixed = append(pl.fixed, func(st *program.State) ([]geom.Point, error) {
+			a, b := st.Point(from), st.Point(to)
+			if a.Equal(b) {
+				return nil, sameSpot(st, from, to)
+			}
+			r2, err := squareOf(st, d, s)
+			if err != nil {
+				return nil, err
+			}
+			return []geom.Point{geom.Along(a, b.Sub(a), r2.Sqrt())}, nil
+		})
+		return ok
+	}
+	pl.loci = append(pl.loci, locus{centre: from, distance: d, isCircle: true})
+	return true
+}
+
+// placeBearing is so far from a point, turned from a run that starts there: to
+// the left, unless a side is said.
+func (s *scope) placeBearing(pl *places, p *syntax.Place, d expr, from int) bool {
+	e, ok1 := s.expr(p.Bearing, wantAngle)
+	run, ok2 := s.distinct(p.To, 2)
+	if !ok1 || !ok2 {
+		return false
+	}
+	if run[0] != from && run[1] != from {
+		s.fail(p.To.Node, "the angle is at %s, and %s does not start there", s.slot(from).Name, s.span(p.To.Node).Text()).Help = "name the arm from " + s.slot(from).Name
+		return false
+	}
+	to := run[0] + run[1] - from
+	pl.fixed = append(pl.fixed, func(st *program.State) ([]geom.Point, error) {
+		v, o := st.Point(from), st.Point(to)
+		if v.Equal(o) {
+			return nil, sameSpot(st, from, to)
+		}
+		size, err := e.size(st)
+		if err != nil {
+			return nil, err
+		}
+		cos, sin, err := size.CosSin(st.Field)
+		if err != nil {
+			return nil, err
+		}
+		r2, err := squareOf(st, d, s)
+		if err != nil {
+			return nil, err
+		}
+		r, way := r2.Sqrt(), o.Sub(v)
+		out := []geom.Point{geom.Along(v, way.Turn(cos, sin), r)}
+		if sin.Sign() != 0 {
+			out = append(out, geom.Along(v, way.Turn(cos, sin.Neg()), r))
+		}
+		return out, nil
+	})
+	return true
+}
+
+// placeCond is a side of a line or the like: a condition, and for a point that
+// nothing else places a region to choose from.
+func (s *scope) placeCond(pl *places, c *syntax.Cond) bool {
+	test, ok := s.condTest(c)
+	if !ok {
+		return false
+	}
+	span := s.span(c.Node)
+	pl.conds = append(pl.conds, cond{span.Text(), span, test})
+	var line *syntax.Ref
+	switch {
+	case c.Of != nil:
+		line = c.Of
+	case c.SideOf != nil:
+		line = c.SideOf
+	case c.Same != nil:
+		line = c.Same
+	case c.Other != nil:
+		line = c.Other
+	case c.Between != nil:
+		return s.alongLocus(pl, c.Between, c.And)
+	case c.Beyond != nil:
+		ps, ok := s.distinct(c.On, 2)
+		if ok {
+			pl.loci = append(pl.loci, locus{on: curve{slot: -1, from: ps[0], to: ps[1], run: true, text: s.span(c.On.Node).Text()}})
+		}
+		return ok
+	default:
+		return true
+	}
+	l, ok := s.line(line)
+	if ok {
+		pl.free = append(pl.free, s.besideLine(c.Node, l))
+	}
+	return ok
+}
+
+func (s *scope) alongLocus(pl *places, ra, rb *syntax.Ref) bool {
+	a, ok1 := s.point(ra)
+	b, ok2 := s.point(rb)
+	if !ok1 || !ok2 {
+		return false
+	}
+	pl.loci = append(pl.loci, locus{on: curve{slot: -1, from: a, to: b, run: true, text: s.slot(a).Name + s.slot(b).Name}})
+	return true
+}
+
+// besideLine leaves to chance a point off a line, on either side of it.
+func (s *scope) besideLine(n syntax.Node, l curve) spot {
+	k := s.c.scattered
+	s.c.scattered++
+	x := s.input(n, program.Coordinate, "", rat(int64(36+17*k%50), 10))
+	y := s.input(n, program.Coordinate, "", rat(int64(37+11*k%20), 10))
+	return func(st *program.State) ([]geom.Point, error) {
+		m, err := l.whole(st)
+		if err != nil {
+			return nil, err
+		}
+		u := nearUnit(m.D)
+		on := m.P.Add(u.Scale(st.Input(x)))
+		up := u.Left().Scale(st.Input(y))
+		return []geom.Point{on.Add(up), on.Add(up.Neg())}, nil
+	}
+}
+
+// nearUnit is v at a length near 1, by a fraction and not a root: for places left to chance.
+func nearUnit(v geom.Vector) geom.Vector {
+	n := math.Hypot(v.X.Float(), v.Y.Float())
+	return v.Scale(v.X.Field().Rat(nearRat(1/n, 64)))
+}
+
+// nearRat is a fraction near x with a denominator that suits its size.
+func nearRat(x float64, den int64) *big.Rat {
+	for math.Abs(x)*float64(den) < 16 && den < 1<<40 {
+		den *= 16
+	}
+	return big.NewRat(int64(math.Round(x*float64(den))), den)
+}
+
+// placeInside is inside or outside of a polygon or circle.
+func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) bool {
+	test, frame, ok := s.region(r)
+	if !ok {
+		return false
+	}
+	span := s.span(n)
+	pl.conds = append(pl.conds, cond{span.Text(), span, func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
+		got, err := test(st, p)
+		return got == side, err
+	}})
+	k := int64(s.c.scattered)
+	s.c.scattered++
+	x, y := rat(30+7*k%25, 100), rat(36-5*k%17, 100)
+	if side > 0 {
+		x, y = rat(15+k%3, 10), rat(6+k%4, 10)
+	}
+	ix := s.input(n, program.Fraction, "", x)
+	iy := s.input(n, program.Fraction, "", y)
+	pl.free = append(pl.free, func(st *program.State) ([]geom.Point, error) {
+		o, u, v := frame(st)
+		return []geom.Point{o.Add(u.Scale(st.Input(ix))).Add(v.Scale(st.Input(iy)))}, nil
+	})
+	return true
+}
+
+// region is a polygon's or circle's inside test, and axes to choose points by.
+func (s *scope) region(r *syntax.Ref) (func(*program.State, geom.Point) (int, error), func(*program.State) (geom.Point, geom.Vector, geom.Vector), bool) {
+	if r.Name != "" {
+		slot, ok := s.circle(r)
+		return func(st *program.State, p geom.Point) (int, error) { return st.Curve(slot).Circle.Side(p), nil },
+			func(st *program.State) (geom.Point, geom.Vector, geom.Vector) {
+				k := st.Curve(slot).Circle
+				w := st.Field.Rat(nearRat(math.Sqrt(k.R2.Float()), 16))
+				zero := st.Field.Int(0)
+				return k.C, geom.Vector{X: w, Y: zero}, geom.Vector{X: zero, Y: w}
+			}, ok
+	}
+	ps, ok := s.polygon(r)
+	text := s.span(r.Node).Text()
+	return func(st *program.State, p geom.Point) (int, error) {
+			pts := st.Points(ps)
+			if !geom.Simple(pts) {
+				return 0, &program.Fault{Text: "the outline " + text + " crosses itself", Help: "name the corners in their order round the figure"}
+			}
+			return geom.Place(p, pts), nil
+		}, func(st *program.State) (geom.Point, geom.Vector, geom.Vector) {
+			a := st.Point(ps[0])
+			return a, st.Point(ps[1]).Sub(a), st.Point(ps[len(ps)-1]).Sub(a)
+		}, ok
+}
+
+// settle emits the step that puts a point where its phrases say.
+func (s *scope) settle(n syntax.Node, slot int, pl *places) {
+	where, sure := s.spotOf(n, slot, pl)
+	if where == nil {
+		return
+	}
+	conds, loci := pl.conds, pl.loci
+	name := s.slot(slot).Name
+	tell := s.tellers(curve{}, curve{})
+	s.emit(n, func(st *program.State) error {
+		all, err := where(st)
+		if err != nil {
+			return err
+		}
+		p, err := pickSpot(st, name, all, conds, sure, tell)
+		if err != nil {
+			return err
+		}
+		for _, l := range loci {
+			if err := l.holds(st, name, p); err != nil {
+				return err
+			}
+		}
+		st.Set(slot, p)
+		for _, l := range loci {
+			if !l.isCircle && l.on.slot >= 0 {
+				st.Curve(l.on.slot).Passes(p)
+			}
+		}
+		return nil
+	})
+}
+
+// pickSpot is the first place that fits; unless sure, a second one that fits is an error.
+func pickSpot(st *program.State, name string, all []geom.Point, conds []cond, sure bool, tell []teller) (geom.Point, error) {
+	var fit []geom.Point
+	failed := ""
+	for _, p := range all {
+		ok, phrase, err := holdAll(st, conds, p, all)
+		if err != nil {
+			return geom.Point{}, err
+		}
+		if ok {
+			fit = append(fit, p)
+		} else {
+			failed = phrase
+		}
+	}
+	switch {
+	case len(fit) == 0:
+		return geom.Point{}, &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not %s", name, orPlaces(all), failed), Range: true}
+	case len(fit) > 1 && !sure:
+		return geom.Point{}, &program.Fault{
+			Text: fmt.Sprintf("%s may be at %s, and nothing says which", name, orPlaces(fit)),
+			Help: meetingFacts{tell: tell}.offer(st, name, fit),
+		}
+	}
+	return fit[0], nil
+}
+
+func orPlaces(ps []geom.Point) string {
+	if len(ps) == 2 {
+		return ps[0].String() + " or " + ps[1].String()
+	}
+	return placesOf(ps)
+}
+
+// spotOf gives the places of a point; sure tells that the first one that fits is meant.
+func (s *scope) spotOf(n syntax.Node, slot int, pl *places) (where spot, sure bool) {
+	switch {
+	case len(pl.fixed) > 1:
+		s.fail(n, "%s is fixed twice", s.slot(slot).Name)
+		return nil, false
+	case len(pl.fixed) == 1:
+		return pl.fixed[0], true
+	case len(pl.loci) > 1:
+		return s.crossLoci(pl.loci[0], pl.loci[1]), false
+	case len(pl.loci) == 1:
+		return s.onLocus(n, slot, pl), true
+	case len(pl.free) > 0:
+		return pl.free[0], true
+	}
+	s.fail(n, "this does not say where %s is", s.slot(slot).Name).Help = "say on what it lies, or how far from which point"
+	return nil, false
+}
+
+// curveOf is the curve of a locus in a run.
+func (s *scope) curveOf(st *program.State, l locus) (*program.Curve, error) {
+	if !l.isCircle {
+		return l.on.value(st)
+	}
+	r2, err := squareOf(st, l.distance, s)
+	if err != nil {
+		return nil, err
+	}
+	return &program.Curve{Circle: &geom.Circle{C: st.Point(l.centre), R2: r2}}, nil
+}
+
+// holds checks that a point fixed by other phrases is on the locus too.
+func (l locus) holds(st *program.State, name string, p geom.Point) error {
+	if l.isCircle {
+		x, err := l.distance.value(st)
+		if err != nil {
+			return err
+		}
+		r, _ := x.Constructible()
+		from := st.Point(l.centre)
+		if r != nil && !geom.Dist2(p, from).Equal(r.Mul(r)) {
+			return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is %s and not %s from %s", name, p, geom.Show(geom.Dist(p, from)), geom.Show(r), st.Program.Slots[l.centre].Name)}
+		}
+		return nil
+	}
+	c, err := l.on.value(st)
+	if err != nil {
+		return err
+	}
+	if !on(c, p) {
+		return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not on %s", name, p, l.on.text)}
+	}
+	if len(within([]geom.Point{p}, c)) == 0 {
+		return &program.Fault{Text: fmt.Sprintf("%s would be at %s, past the end of %s", name, p, l.on.text), Help: "produce " + l.on.text + " first", Range: true}
+	}
+	return nil
+}
+
+// crossLoci is where two loci meet. A distance along a line from a point of it
+// goes in the line's own direction.
+func (s *scope) crossLoci(a, b locus) spot {
+	return func(st *program.State) ([]geom.Point, error) {
+		ca, err := s.curveOf(st, a)
+		if err != nil {
+			return nil, err
+		}
+		cb, err := s.curveOf(st, b)
+		if err != nil {
+			return nil, err
+		}
+		if ca.Straight == nil && cb.Straight != nil {
+			ca, cb, a, b = cb, ca, b, a
+		}
+		ps, err := meetCurves(ca, cb)
+		if err != nil {
+			return nil, &program.Fault{Text: "there is no such point: " + err.Error()}
+		}
+		if ca.Straight != nil && b.isCircle && len(ps) == 2 && on(ca, st.Point(b.centre)) {
+			l, err := a.on.whole(st)
+			if err != nil {
+				return nil, err
+			}
+			if ps[1].Sub(ps[0]).Dot(l.D).Sign() < 0 {
+				ps[0], ps[1] = ps[1], ps[0]
+			}
+			return []geom.Point{ps[1]}, nil
+		}
+		return ps, nil
+	}
+}
+
+// onLocus leaves a point's place on a curve to chance. A distance alone means
+// level, to the right.
+func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
+	l := pl.loci[0]
+	name := s.slot(slot).Name
+	k := s.c.scattered
+	if l.isCircle && len(pl.conds) == 0 {
+		return func(st *program.State) ([]geom.Point, error) {
+			r2, err := squareOf(st, l.distance, s)
+			if err != nil {
+				return nil, err
+			}
+			c := st.Point(l.centre)
+			return []geom.Point{{X: c.X.Add(r2.Sqrt()), Y: c.Y}}, nil
+		}
+	}
+	s.c.scattered++
+	if l.isCircle || l.on.circle {
+		in := s.input(n, program.Bearing, name, rat(int64(25+107*k%360), 1))
+		return func(st *program.State) ([]geom.Point, error) {
+			c, err := s.curveOf(st, l)
+			if err != nil {
+				return nil, err
+			}
+			d := rationalTurn(st, in)
+			return []geom.Point{c.Circle.C.Add(d.Scale(c.Circle.R2.Sqrt()))}, nil
+		}
+	}
+	parts := []int64{40, 72, 23, 86, 57, 11, 64, 35}
+	in := s.input(n, program.Fraction, name, rat(parts[k%len(parts)], 100))
+	return func(st *program.State) ([]geom.Point, error) {
+		c, err := l.on.value(st)
+		if err != nil {
+			return nil, err
+		}
+		return chanceOnStraight(st, c, in), nil
+	}
+}
+
+// chanceOnStraight is a part of the way between the ends of a straight, or
+// between two points of it, or from its start; and further along.
+func chanceOnStraight(st *program.State, c *program.Curve, in int) []geom.Point {
+	t := st.Input(in)
+	from, way := c.Straight.P, nearUnit(c.Straight.D).Scale(st.Field.Int(6))
+	switch str := c.Straight; {
+	case str.Start != nil && str.End != nil:
+		from, way = *str.Start, str.End.Sub(*str.Start)
+	case len(c.On) >= 2 && !c.On[0].Equal(c.On[1]):
+		from, way = c.On[0], c.On[1].Sub(c.On[0])
+	}
+	one := st.Field.Int(1)
+	return []geom.Point{from.Add(way.Scale(t)), from.Add(way.Scale(one.Add(t))), from.Add(way.Scale(t.Neg()))}
+}
+
+// rationalTurn is a unit vector with fractions for coordinates, near the
+// bearing that chance has chosen: the chord construction of Diophantus.
+func rationalTurn(st *program.State, in int) geom.Vector { return turnNear(st, st.Inputs[in]) }
+
+func turnNear(st *program.State, degrees *big.Rat) geom.Vector {
+	deg, _ := degrees.Float64()
+	half := math.Mod(deg, 360) / 2 * math.Pi / 180
+	u := big.NewRat(int64(math.Round(math.Tan(half)*20)), 20)
+	if math.Abs(math.Cos(half)) < 0.05 {
+		return geom.Vector{X: st.Field.Int(-1), Y: st.Field.Int(0)}
+	}
+	t := st.Field.Rat(u)
+	one := st.Field.Int(1)
+	n := one.Add(t.Mul(t))
+	return geom.Vector{X: one.Sub(t.Mul(t)).Div(n), Y: t.MulInt(2).Div(n)}
+}

@@ -1,0 +1,374 @@
+package check
+
+import (
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+type corners = func(*program.State) ([]geom.Point, error)
+
+// quad completes a quadrilateral's data and gives its corners A, B, C, D,
+// anticlockwise.
+func (sh *shape) quad() (corners, bool) {
+	switch sh.kind {
+	case "square":
+		return sh.square(), true
+	case "rectangle":
+		sh.fixAngle(angleAt(1), 90)
+		return sh.leaning(rat(7, 1), rat(4, 1), 0)
+	case "parallelogram":
+		return sh.leaning(rat(7, 1), rat(4, 1), 112)
+	case "rhombus":
+		return sh.rhombus()
+	case "kite":
+		return sh.kite()
+	}
+	return sh.trapezium()
+}
+
+// alike makes elements equal, pair by pair.
+func (sh *shape) alike(pairs ...[2]element) {
+	for _, p := range pairs {
+		sh.equal(p[0], p[1])
+	}
+}
+
+// square has any side or diagonal for its size.
+func (sh *shape) square() corners {
+	sh.alike([2]element{sideOf(0, 1), sideOf(1, 2)}, [2]element{sideOf(1, 2), sideOf(2, 3)},
+		[2]element{sideOf(2, 3), sideOf(0, 3)}, [2]element{sideOf(0, 2), sideOf(1, 3)})
+	diagonal := sh.datum(sideOf(0, 2))
+	if diagonal == nil && sh.datum(sideOf(0, 1)) == nil {
+		sh.chanceSide(sideOf(0, 1), rat(5, 1))
+	}
+	side := sh.datum(sideOf(0, 1))
+	return func(st *program.State) ([]geom.Point, error) {
+		size := side
+		if size == nil {
+			size = diagonal
+		}
+		r, err := positive(st, size)
+		if err != nil {
+			return nil, err
+		}
+		if side == nil {
+			r = r.Div(st.Field.Int(2).Sqrt())
+		}
+		zero := st.Field.Int(0)
+		return []geom.Point{{X: zero, Y: zero}, {X: r, Y: zero}, {X: r, Y: r}, {X: zero, Y: r}}, nil
+	}
+}
+
+func positive(st *program.State, e *expr) (geom.Real, error) {
+	r, err := real1(st, *e)
+	if err == nil && r.Sign() <= 0 {
+		err = &program.Fault{Text: "a side is " + geom.Show(r) + ", and it must be more than 0"}
+	}
+	return r, err
+}
+
+// leaning is a parallelogram: the triangle of three corners, and the fourth
+// across from the middle one. Its diagonals decide which triangle.
+func (sh *shape) leaning(long, short rational, degrees int64) (corners, bool) {
+	sh.alike([2]element{sideOf(0, 1), sideOf(2, 3)}, [2]element{sideOf(1, 2), sideOf(0, 3)},
+		[2]element{angleAt(0), angleAt(2)}, [2]element{angleAt(1), angleAt(3)})
+	if sh.kind == "rectangle" {
+		sh.alike([2]element{sideOf(0, 2), sideOf(1, 3)})
+	}
+	sh.supplement(0, 1)
+	first := 0
+	if sh.datum(sideOf(0, 2)) == nil && sh.datum(sideOf(1, 3)) != nil {
+		first = 1
+	}
+	tri := sh.part(first, first+1, (first+2)%4)
+	tri.fill(first == 1, long, short, degrees)
+	f := tri.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		t, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		fourth := t[0].Add(t[2].Sub(t[1]))
+		if first == 0 {
+			return []geom.Point{t[0], t[1], t[2], fourth}, nil
+		}
+		return []geom.Point{fourth, t[0], t[1], t[2]}, nil
+	}, true
+}
+
+// supplement fills in that two angles make 180° where one is given.
+func (sh *shape) supplement(i, j int) {
+	for _, p := range [][2]int{{i, j}, {j, i}} {
+		a := sh.datum(angleAt(p[0]))
+		if a == nil || sh.datum(angleAt(p[1])) != nil {
+			continue
+		}
+		sh.set(angleAt(p[1]), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+			x, err := a.size(st)
+			return geom.Degrees(rat(180, 1)).Add(x.Mul(rat(-1, 1))), err
+		}})
+		return
+	}
+}
+
+// part is the triangle of three corners, with what is given of it. Its angles
+// at the ends are those of the triangle, not of the whole shape, so only the
+// middle one is taken over.
+func (sh *shape) part(i, j, k int) *shape {
+	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], sh.letters[k]}}
+	at := []int{i, j, k}
+	for a := range 3 {
+		for b := a + 1; b < 3; b++ {
+			if v := sh.datum(sideOf(at[a], at[b])); v != nil {
+				t.set(sideOf(a, b), *v)
+			}
+		}
+	}
+	if v := sh.datum(angleAt(j)); v != nil {
+		t.set(angleAt(1), *v)
+	}
+	return t
+}
+
+// fill leaves to chance what a half of a parallelogram lacks.
+func (t *shape) fill(swap bool, long, short rational, degrees int64) {
+	if swap {
+		long, short = short, long
+		degrees = 180 - degrees
+	}
+	lacking := 3 - t.count(true) - t.count(false)
+	fill := func(e element, plain rational) {
+		if lacking > 0 && t.datum(e) == nil {
+			t.chanceSide(e, plain)
+			lacking--
+		}
+	}
+	fill(sideOf(0, 1), long)
+	fill(sideOf(1, 2), short)
+	if lacking > 0 && t.datum(angleAt(1)) == nil && degrees != 0 && degrees != 180 {
+		t.chanceAngle(angleAt(1), degrees)
+	}
+}
+
+// rhombus is a parallelogram with four equal sides; both its diagonals fix it too.
+func (sh *shape) rhombus() (corners, bool) {
+	p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3))
+	if p == nil || q == nil {
+		sh.alike([2]element{sideOf(0, 1), sideOf(1, 2)})
+		return sh.leaning(rat(5, 1), rat(5, 1), 116)
+	}
+	side := sh.datum(sideOf(0, 1))
+	return func(st *program.State) ([]geom.Point, error) {
+		d, err := positive(st, p)
+		if err != nil {
+			return nil, err
+		}
+		e, err := positive(st, q)
+		if err != nil {
+			return nil, err
+		}
+		zero, two := st.Field.Int(0), st.Field.Int(2)
+		x, y := d.Div(two), e.Div(two)
+		ps := []geom.Point{{X: x.Neg(), Y: zero}, {X: zero, Y: y.Neg()}, {X: x, Y: zero}, {X: zero, Y: y}}
+		return ps, agreeSide(st, side, ps)
+	}, true
+}
+
+// agreeSide holds a side that is given besides against the first side of ps.
+func agreeSide(st *program.State, side *expr, ps []geom.Point) error {
+	if side == nil {
+		return nil
+	}
+	r, err := positive(st, side)
+	if err == nil && !geom.Dist2(ps[0], ps[1]).Equal(r.Mul(r)) {
+		err = &program.Fault{Text: "the other data make the side " + geom.Show(geom.Dist(ps[0], ps[1])) + ", and not " + geom.Show(r)}
+	}
+	return err
+}
+
+// kite has AB = AD and CB = CD: the triangle ABC and its mirror image in AC.
+func (sh *shape) kite() (corners, bool) {
+	sh.alike([2]element{sideOf(0, 1), sideOf(0, 3)}, [2]element{sideOf(1, 2), sideOf(2, 3)}, [2]element{angleAt(1), angleAt(3)})
+	t := sh.part(0, 1, 2)
+	for whole, part := range map[int]int{0: 0, 2: 2} {
+		if v := sh.datum(angleAt(whole)); v != nil {
+			t.set(angleAt(part), scale(*v, rat(1, 2)))
+		}
+	}
+	sh.kiteWidth(t)
+	lacking := 3 - t.count(true) - t.count(false)
+	for _, side := range []struct {
+		e     element
+		plain rational
+	}{{sideOf(0, 1), rat(4, 1)}, {sideOf(1, 2), rat(6, 1)}, {sideOf(0, 2), rat(8, 1)}} {
+		if lacking > 0 && t.datum(side.e) == nil {
+			t.chanceSide(side.e, side.plain)
+			lacking--
+		}
+	}
+	f := t.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		p, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		return []geom.Point{p[0], p[1], p[2], geom.Through(p[0], p[2]).Mirror(p[1])}, nil
+	}, true
+}
+
+// kiteWidth turns the cross diagonal BD, which AC halves at right angles, into
+// sides: each of AB, BC and its part of AC make a right triangle with half of BD.
+func (sh *shape) kiteWidth(t *shape) {
+	bd := sh.datum(sideOf(1, 3))
+	if bd == nil {
+		return
+	}
+	ab, bc, ac := t.datum(sideOf(0, 1)), t.datum(sideOf(1, 2)), t.datum(sideOf(0, 2))
+	leg := func(slant *expr) func(*program.State) (geom.Real, error) {
+		return func(st *program.State) (geom.Real, error) {
+			s, err := positive(st, slant)
+			if err != nil {
+				return nil, err
+			}
+			w, err := positive(st, bd)
+			if err != nil {
+				return nil, err
+			}
+			h := w.Div(st.Field.Int(2))
+			if s.Cmp(h) <= 0 {
+				return nil, &program.Fault{Text: "a side of the kite is " + geom.Show(s) + ", not more than half of its width, " + geom.Show(h)}
+			}
+			return s.Mul(s).Sub(h.Mul(h)).Sqrt(), nil
+		}
+	}
+	switch {
+	case ab != nil && bc != nil && ac == nil:
+		p, q := leg(ab), leg(bc)
+		t.set(sideOf(0, 2), sh.computed(func(st *program.State) (geom.Real, error) {
+			x, err := p(st)
+			if err != nil {
+				return nil, err
+			}
+			y, err := q(st)
+			if err != nil {
+				return nil, err
+			}
+			return x.Add(y), nil
+		}))
+	case ac != nil && (ab != nil) != (bc != nil):
+		known, other := ab, sideOf(1, 2)
+		if ab == nil {
+			known, other = bc, sideOf(0, 1)
+		}
+		p := leg(known)
+		t.set(other, sh.computed(func(st *program.State) (geom.Real, error) {
+			x, err := p(st)
+			if err != nil {
+				return nil, err
+			}
+			w, err := positive(st, bd)
+			if err != nil {
+				return nil, err
+			}
+			d, err := positive(st, ac)
+			if err != nil {
+				return nil, err
+			}
+			h, rest := w.Div(st.Field.Int(2)), d.Sub(x)
+			return h.Mul(h).Add(rest.Mul(rest)).Sqrt(), nil
+		}))
+	}
+}
+
+// computed is a length that follows from others.
+func (sh *shape) computed(f func(*program.State) (geom.Real, error)) expr {
+	return expr{node: sh.n, dim: 1, value: func(st *program.State) (program.Amount, error) {
+		r, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		return pure(r), nil
+	}}
+}
+
+// trapezium has AB parallel to DC. Shifting BC along to D leaves the triangle
+// AED with AE = AB - DC and ED = BC.
+func (sh *shape) trapezium() (corners, bool) {
+	sh.supplement(0, 3)
+	sh.supplement(1, 2)
+	ab, cd := sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
+	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[3]}}
+	take := func(to, from element) {
+		if v := sh.datum(from); v != nil {
+			t.set(to, *v)
+		}
+	}
+	take(sideOf(0, 2), sideOf(0, 3))
+	take(sideOf(1, 2), sideOf(1, 2))
+	take(angleAt(0), angleAt(0))
+	take(angleAt(1), angleAt(1))
+	known := t.count(true) + t.count(false)
+	if ab == nil {
+		sh.chanceSide(sideOf(0, 1), rat(7, 1))
+		ab = sh.datum(sideOf(0, 1))
+	}
+	if cd == nil && known < 3 {
+		sh.chanceSide(sideOf(2, 3), rat(4, 1))
+		cd = sh.datum(sideOf(2, 3))
+	}
+	if known == 0 {
+		t.chanceSide(sideOf(0, 2), rat(36, 10))
+	}
+	if known < 2 {
+		t.trapeziumAngle()
+	}
+	return t.trapeziumCorners(ab, cd), true
+}
+
+// trapeziumAngle leaves one angle at the base to chance.
+func (t *shape) trapeziumAngle() {
+	if t.datum(angleAt(0)) == nil && t.datum(sideOf(1, 2)) == nil {
+		t.chanceAngle(angleAt(0), 68)
+	} else if t.datum(angleAt(1)) == nil {
+		t.chanceAngle(angleAt(1), 74)
+	} else {
+		t.chanceSide(sideOf(0, 2), rat(36, 10))
+	}
+}
+
+// trapeziumCorners puts the triangle and the shift together.
+func (t *shape) trapeziumCorners(ab, cd *expr) corners {
+	if cd != nil {
+		t.set(sideOf(0, 1), t.computed(func(st *program.State) (geom.Real, error) {
+			a, err := positive(st, ab)
+			if err != nil {
+				return nil, err
+			}
+			c, err := positive(st, cd)
+			if err != nil {
+				return nil, err
+			}
+			if a.Cmp(c) <= 0 {
+				return nil, &program.Fault{Text: "the parallel sides are " + geom.Show(a) + " and " + geom.Show(c) + ": the first one named must be the longer", Help: "begin with the longer side's letters", Range: true}
+			}
+			return a.Sub(c), nil
+		}))
+	}
+	f := t.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		p, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		long, err := positive(st, ab)
+		if err != nil {
+			return nil, err
+		}
+		b := geom.Along(p[0], p[1].Sub(p[0]), long)
+		c := p[2].Add(b.Sub(p[1]))
+		if c.Sub(p[2]).Dot(b.Sub(p[0])).Sign() <= 0 {
+			return nil, &program.Fault{Text: "the two slanting sides meet before they reach the parallel: the shape is no trapezium", Range: true}
+		}
+		return []geom.Point{p[0], b, c, p[2]}, nil
+	}
+}

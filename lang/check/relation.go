@@ -1,0 +1,391 @@
+package check
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// verdict is how a relation was decided: why says by how much it fails, in the
+// figure's own numbers.
+type verdict struct {
+	holds bool
+	why   string
+}
+
+// relation decides something of the figure when the program runs.
+type relation func(*program.State) (verdict, error)
+
+var yes = verdict{holds: true}
+
+func no(format string, args ...any) verdict { return verdict{why: fmt.Sprintf(format, args...)} }
+
+// verdictOf is yes, or no for the reason given.
+func verdictOf(holds bool, format string, args ...any) verdict {
+	if holds {
+		return yes
+	}
+	return no(format, args...)
+}
+
+// claim proves what the source says, or refuses the figure.
+func (s *scope) claim(c *syntax.Claim) {
+	rel, ok := s.relation(c.Relation)
+	if !ok {
+		return
+	}
+	s.promote(c.Relation)
+	top := s.depth == 0
+	text := s.span(c.Relation.Node).Text()
+	line, _ := s.file.Position(s.span(c.Node).Start)
+	s.prove(c.Node, func(st *program.State) error {
+		v, err := rel(st)
+		if err != nil {
+			return err
+		}
+		if !v.holds {
+			return &program.Fault{Text: "the claim does not hold: " + v.why}
+		}
+		if top {
+			st.Claims = append(st.Claims, figure.Claim{Text: text, Line: line, Here: c.Here})
+		}
+		return nil
+	})
+	if top {
+		steps := s.c.prog.Steps
+		s.c.prog.Claims = append(s.c.prog.Claims, program.Claim{Text: text, Line: line, Step: steps[len(steps)-1]})
+	}
+}
+
+// promote makes a line that something is claimed of a result of the figure.
+func (s *scope) promote(r *syntax.Relation) {
+	if r.Left == nil || r.Perp == nil && r.Parallel == nil && r.Bisects == nil && r.Touches == nil && r.On == nil {
+		return
+	}
+	ref := plainRef(r.Left)
+	if ref == nil || s.view != shown {
+		return
+	}
+	if c, ok := s.quietCurve(ref); ok {
+		if ink := s.slot(c).Ink; ink != nil && ink.Role == figure.Construction {
+			ink.Role = figure.Result
+			s.letter(c)
+		}
+	}
+}
+
+// quietCurve is the slot of a drawn line that a reference names, without complaint.
+func (s *scope) quietCurve(r *syntax.Ref) (int, bool) {
+	if r.Name != "" {
+		name, ok := s.indexed(r.Name, r.Index)
+		slot, known := s.names[name]
+		return slot, ok && known && s.slot(slot).Kind == program.Line
+	}
+	if len(r.Points) != 2 {
+		return 0, false
+	}
+	a, ok1 := s.pointName(r.Points[0])
+	b, ok2 := s.pointName(r.Points[1])
+	drawn := s.straights[pairOf(a, b)]
+	if !ok1 || !ok2 || len(drawn) == 0 {
+		return 0, false
+	}
+	return drawn[0], true
+}
+
+// plainRef is the reference that a side consists of, or nil.
+func plainRef(s *syntax.Side) *syntax.Ref {
+	if s == nil || len(s.Terms) != 1 {
+		return nil
+	}
+	return plainExpr(s.Terms[0])
+}
+
+func plainExpr(e *syntax.Expr) *syntax.Ref {
+	if e.Neg || len(e.Tail) > 0 || len(e.Head.Tail) > 0 || e.Head.Head.Half || e.Head.Head.Square {
+		return nil
+	}
+	return e.Head.Head.Value.Ref
+}
+
+// relation resolves what is claimed or needed.
+func (s *scope) relation(r *syntax.Relation) (relation, bool) {
+	rel, ok := s.positive(r)
+	if !ok || !r.Not {
+		return rel, ok
+	}
+	if len(r.Chain) > 1 {
+		s.fail(r.Node, "not takes one relation, and this is a chain").Help = "claim the links one by one"
+		return nil, false
+	}
+	text := s.span(r.Node).Text()
+	return func(st *program.State) (verdict, error) {
+		v, err := rel(st)
+		return verdictOf(!v.holds, "%s: what it denies is true", text), err
+	}, true
+}
+
+func (s *scope) positive(r *syntax.Relation) (relation, bool) {
+	switch {
+	case r.Triangle != nil:
+		return s.twoTriangles(r)
+	case r.Collinear != nil:
+		return s.collinear(r.Collinear)
+	case r.Concyclic != nil:
+		return s.concyclic(r.Concyclic)
+	case len(r.Concurrent) > 0:
+		return s.concurrent(r)
+	case r.Shape != "":
+		return s.shapeRelation(r)
+	case len(r.Chain) > 0:
+		return s.chain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain))
+	}
+	ref := plainRef(r.Left)
+	if ref == nil {
+		s.fail(r.Left.Node, "a point or line is wanted here")
+		return nil, false
+	}
+	switch {
+	case r.Perp != nil:
+		return s.twoLines(ref, r.Perp, 90)
+	case r.Parallel != nil:
+		return s.twoLines(ref, r.Parallel, 0)
+	case r.On != nil:
+		return s.pointOn(ref, r.On)
+	case r.Inside != nil:
+		return s.pointInside(ref, r.Inside, -1)
+	case r.Outside != nil:
+		return s.pointInside(ref, r.Outside, 1)
+	case r.Between != nil:
+		return s.pointBetween(ref, r)
+	case r.Midpoint != nil:
+		return s.midpoint(ref, r.Midpoint)
+	case r.Bisects != nil:
+		return s.bisects(ref, r.Bisects)
+	case r.Touches != nil:
+		return s.touches(ref, r.Touches)
+	}
+	s.fail(r.Node, "this claims nothing of %s", s.span(ref.Node).Text()).Help = "say what holds, as in: claim " + s.span(ref.Node).Text() + " = 5"
+	return nil, false
+}
+
+func sidesOf(links []*syntax.Link) []*syntax.Side {
+	var out []*syntax.Side
+	for _, l := range links {
+		out = append(out, l.Right)
+	}
+	return out
+}
+
+func opsOf(links []*syntax.Link) []string {
+	var out []string
+	for _, l := range links {
+		out = append(out, l.Op)
+	}
+	return out
+}
+
+// twoLines is at right angles (90) or parallel (0).
+func (s *scope) twoLines(a, b *syntax.Ref, degrees int) (relation, bool) {
+	l, ok1 := s.line(a)
+	m, ok2 := s.line(b)
+	return func(st *program.State) (verdict, error) {
+		x, err := l.whole(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		y, err := m.whole(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		if degrees == 90 {
+			return verdictOf(geom.Perpendicular(x, y), "%s and %s make %s, not a right angle: %s off", l.text, m.text, between(x, y), off(x, y, 90)), nil
+		}
+		return verdictOf(geom.Parallel(x, y), "%s and %s are not parallel: they make %s", l.text, m.text, between(x, y)), nil
+	}, ok1 && ok2
+}
+
+// pointOn is a point on a straight as drawn, or on a circle.
+func (s *scope) pointOn(p, r *syntax.Ref) (relation, bool) {
+	slot, ok1 := s.point(p)
+	c, ok2 := s.curve(r)
+	return func(st *program.State) (verdict, error) {
+		k, err := c.value(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		at, name := st.Point(slot), st.Program.Slots[slot].Name
+		if !on(k, at) {
+			return no("%s is %s from %s", name, st.Exactly(1, offCurve(k, at)), c.text), nil
+		}
+		return verdictOf(len(within([]geom.Point{at}, k)) > 0, "%s is on the line of %s, but past its end", name, c.text), nil
+	}, ok1 && ok2
+}
+
+// offCurve is how far a point is from a curve, signed outwards for a circle.
+func offCurve(c *program.Curve, p geom.Point) geom.Real {
+	if c.Straight != nil {
+		return geom.Dist(p, c.Line().Foot(p))
+	}
+	return geom.Dist(p, c.Circle.C).Sub(c.Circle.R2.Sqrt())
+}
+
+func (s *scope) pointInside(p, r *syntax.Ref, side int) (relation, bool) {
+	slot, ok1 := s.point(p)
+	test, _, ok2 := s.region(r)
+	text := s.span(r.Node).Text()
+	return func(st *program.State) (verdict, error) {
+		got, err := test(st, st.Point(slot))
+		word := map[int]string{-1: "inside", 0: "on the edge of", 1: "outside"}
+		return verdictOf(got == side, "%s is %s %s", st.Program.Slots[slot].Name, word[got], text), err
+	}, ok1 && ok2
+}
+
+func (s *scope) pointBetween(p *syntax.Ref, r *syntax.Relation) (relation, bool) {
+	slot, ok1 := s.point(p)
+	a, ok2 := s.point(r.Between)
+	b, ok3 := s.point(r.And)
+	return func(st *program.State) (verdict, error) {
+		x, pa, pb := st.Point(slot), st.Point(a), st.Point(b)
+		if pa.Equal(pb) {
+			return verdict{}, sameSpot(st, a, b)
+		}
+		n := st.Program.Slots
+		if l := geom.Through(pa, pb); l.Side(x) != 0 {
+			return no("%s is %s off the line %s%s", n[slot].Name, st.Exactly(1, geom.Dist(x, l.Foot(x))), n[a].Name, n[b].Name), nil
+		}
+		return verdictOf(geom.Between(x, pa, pb), "%s is on the line, but not between %s and %s", n[slot].Name, n[a].Name, n[b].Name), nil
+	}, ok1 && ok2 && ok3
+}
+
+func (s *scope) midpoint(p, r *syntax.Ref) (relation, bool) {
+	slot, ok1 := s.point(p)
+	ps, ok2 := s.distinct(r, 2)
+	return func(st *program.State) (verdict, error) {
+		x, m := st.Point(slot), geom.Midpoint(st.Point(ps[0]), st.Point(ps[1]))
+		return verdictOf(x.Equal(m), "%s is %s from the midpoint, which is at %s", st.Program.Slots[slot].Name, st.Exactly(1, geom.Dist(x, m)), m), nil
+	}, ok1 && ok2
+}
+
+// bisects is that AX halves the angle BAC from inside.
+func (s *scope) bisects(line, angle *syntax.Ref) (relation, bool) {
+	arms, ok := s.angleRun(angle)
+	if !ok {
+		return nil, false
+	}
+	through, ok := s.bisectorPoint(line, arms[1])
+	return func(st *program.State) (verdict, error) {
+		x, err := through(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		a, v, b := st.Point(arms[0]), st.Point(arms[1]), st.Point(arms[2])
+		if a.Equal(v) || b.Equal(v) {
+			_, err := cornerOf(st, arms, false)
+			return verdict{}, err
+		}
+		var first, second geom.Angle
+		for _, p := range x {
+			first, second = geom.Corner(a, v, p, false), geom.Corner(p, v, b, false)
+			whole := geom.Corner(a, v, b, false)
+			c, err := first.Cmp(second)
+			if err != nil {
+				return verdict{}, err
+			}
+			sum, err := first.Add(second).Cmp(whole)
+			if err != nil || c == 0 && sum == 0 {
+				return yes, err
+			}
+		}
+		return no("it parts the angle into %s and %s", first, second), nil
+	}, ok
+}
+
+// bisectorPoint gives points, one each way, on a line through a vertex.
+func (s *scope) bisectorPoint(line *syntax.Ref, vertex int) (func(*program.State) ([]geom.Point, error), bool) {
+	l, ok := s.line(line)
+	return func(st *program.State) ([]geom.Point, error) {
+		m, err := l.whole(st)
+		if err != nil {
+			return nil, err
+		}
+		v := st.Point(vertex)
+		if m.Side(v) != 0 {
+			return nil, &program.Fault{Text: fmt.Sprintf("%s does not go through the vertex %s", l.text, st.Program.Slots[vertex].Name)}
+		}
+		if l.run && l.from == vertex {
+			return []geom.Point{v.Add(m.D)}, nil
+		}
+		if l.run && l.to == vertex {
+			return []geom.Point{v.Add(m.D.Neg())}, nil
+		}
+		return []geom.Point{v.Add(m.D), v.Add(m.D.Neg())}, nil
+	}, ok
+}
+
+// touches is tangency, of a circle and a line or of two circles.
+func (s *scope) touches(a *syntax.Ref, t *syntax.Touch) (relation, bool) {
+	k, ok1 := s.curve(a)
+	m, ok2 := s.curve(t.What)
+	at, ok3 := -1, true
+	if t.At != nil {
+		at, ok3 = s.point(t.At)
+	}
+	if !ok1 || !ok2 || !ok3 {
+		return nil, false
+	}
+	if !k.circle && !m.circle {
+		s.fail(t.Node, "two lines cannot touch").Help = "a circle touches a line or a circle"
+		return nil, false
+	}
+	if t.How != "" && !(k.circle && m.circle) {
+		s.fail(t.Node, "only two circles touch %s", t.How)
+		return nil, false
+	}
+	how := map[string]int{"": 0, "outside": 1, "inside": -1}[t.How]
+	return func(st *program.State) (verdict, error) {
+		x, err := k.value(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		y, err := m.value(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		if x.Straight != nil {
+			x, y = y, x
+		}
+		v := touchVerdict(st, x, y, how, k.text, m.text)
+		if v.holds && at >= 0 {
+			p := st.Point(at)
+			v = verdictOf(on(x, p) && on(y, p), "they touch, but not at %s", st.Program.Slots[at].Name)
+		}
+		return v, nil
+	}, true
+}
+
+// touchVerdict tells whether circle x touches y: how is 1 from outside, -1 from
+// inside, 0 either way.
+func touchVerdict(st *program.State, x, y *program.Curve, how int, xt, yt string) verdict {
+	r := x.Circle.R2
+	if y.Straight != nil {
+		gap := func() geom.Real { return geom.Dist(x.Circle.C, y.Line().Foot(x.Circle.C)).Sub(r.Sqrt()) }
+		if !geom.LineTouches(y.Line(), *x.Circle) {
+			return no("%s and %s do not touch: the line is %s off", xt, yt, st.Exactly(1, gap()))
+		}
+		foot := y.Line().Foot(x.Circle.C)
+		return verdictOf(len(within([]geom.Point{foot}, y)) > 0, "%s ends before it touches", yt)
+	}
+	is := geom.CirclesTouch(*x.Circle, *y.Circle)
+	switch {
+	case is == 0:
+		d, q, s := geom.Dist(x.Circle.C, y.Circle.C), r.Sqrt(), y.Circle.R2.Sqrt()
+		return no("%s and %s do not touch: their centres are %s apart, their radii %s and %s", xt, yt, geom.Show(d), geom.Show(q), geom.Show(s))
+	case how != 0 && is != how:
+		return no("they touch from %s", map[int]string{1: "outside", -1: "inside"}[is])
+	}
+	return yes
+}

@@ -1,0 +1,239 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"trammel/geom"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// between is the angle that two lines make, for a message.
+func between(l, m geom.Line) string {
+	return fmt.Sprintf("%s°", sig(lineAngle(l, m)))
+}
+
+// off is by how much the angle of two lines misses a number of degrees.
+func off(l, m geom.Line, degrees float64) string {
+	return fmt.Sprintf("%s°", sig(math.Abs(degrees-lineAngle(l, m))))
+}
+
+func lineAngle(l, m geom.Line) float64 {
+	cross, dot := l.D.Cross(m.D).Float(), l.D.Dot(m.D).Float()
+	return math.Atan2(math.Abs(cross), math.Abs(dot)) * 180 / math.Pi
+}
+
+// sig writes a float to three significant digits for a message.
+func sig(x float64) string { return program.Significant(x) }
+
+// collinear is that all points lie on one line.
+func (s *scope) collinear(r *syntax.Ref) (relation, bool) {
+	ps, ok := s.distinct(r, 0)
+	if ok && len(ps) < 3 {
+		s.fail(r.Node, "two points are always on a line").Help = "name three or more"
+		return nil, false
+	}
+	return func(st *program.State) (verdict, error) {
+		pts := st.Points(ps)
+		if geom.Collinear(pts...) {
+			return yes, nil
+		}
+		for i := 2; i < len(pts); i++ {
+			if !pts[0].Equal(pts[1]) && geom.Through(pts[0], pts[1]).Side(pts[i]) != 0 {
+				n := st.Program.Slots
+				d := geom.Dist(pts[i], geom.Through(pts[0], pts[1]).Foot(pts[i]))
+				return no("%s is %s off the line %s%s", n[ps[i]].Name, st.Exactly(1, d), n[ps[0]].Name, n[ps[1]].Name), nil
+			}
+		}
+		return no("the points are not on one line"), nil
+	}, ok
+}
+
+// concyclic is that all points lie on one circle.
+func (s *scope) concyclic(r *syntax.Ref) (relation, bool) {
+	ps, ok := s.distinct(r, 0)
+	if ok && len(ps) < 4 {
+		s.fail(r.Node, "three points are always on a circle, if not on a line").Help = "name four or more"
+		return nil, false
+	}
+	return func(st *program.State) (verdict, error) {
+		pts := st.Points(ps)
+		if geom.Concyclic(pts...) {
+			return yes, nil
+		}
+		c, round := geom.Circumcircle(pts[0], pts[1], pts[2])
+		if !round {
+			return no("the first three are on a line"), nil
+		}
+		for i, p := range pts {
+			if c.Side(p) != 0 {
+				d := geom.Dist(p, c.C).Sub(c.R2.Sqrt())
+				return no("%s is %s off the circle through the first three", st.Program.Slots[ps[i]].Name, st.Exactly(1, d)), nil
+			}
+		}
+		return yes, nil
+	}, ok
+}
+
+// concurrent is that all lines go through one point.
+func (s *scope) concurrent(r *syntax.Relation) (relation, bool) {
+	var lines []curve
+	good := true
+	for _, ref := range r.Concurrent {
+		l, ok := s.line(ref)
+		good = good && ok
+		lines = append(lines, l)
+	}
+	if good && len(lines) < 3 {
+		s.fail(r.Node, "two lines that are not parallel always meet").Help = "name three or more"
+		return nil, false
+	}
+	return func(st *program.State) (verdict, error) {
+		var ls []geom.Line
+		for _, l := range lines {
+			m, err := l.whole(st)
+			if err != nil {
+				return verdict{}, err
+			}
+			ls = append(ls, m)
+		}
+		p, err := geom.MeetLines(ls[0], ls[1])
+		if err != nil {
+			return no("%s and %s have no single meeting: %s", lines[0].text, lines[1].text, err), nil
+		}
+		for i, l := range ls[2:] {
+			if l.Side(p) != 0 {
+				return no("%s passes %s from where %s and %s meet", lines[i+2].text, st.Exactly(1, geom.Dist(p, l.Foot(p))), lines[0].text, lines[1].text), nil
+			}
+		}
+		return yes, nil
+	}, good
+}
+
+// twoTriangles is congruence or similarity, corners in written order.
+func (s *scope) twoTriangles(r *syntax.Relation) (relation, bool) {
+	a, ok1 := s.distinct(r.Triangle, 3)
+	b, ok2 := s.distinct(r.Triangle2, 3)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	return func(st *program.State) (verdict, error) {
+		p, q := st.Points(a), st.Points(b)
+		for _, t := range [][]geom.Point{p, q} {
+			if geom.Collinear(t...) {
+				return no("the corners of one of them are on a line"), nil
+			}
+		}
+		for i := range 3 {
+			j, k := (i+1)%3, (i+2)%3
+			x, y := geom.Dist2(p[i], p[j]), geom.Dist2(q[i], q[j])
+			if r.Congruent && !x.Equal(y) {
+				return no("%s and %s differ by %s", s.names2(a[i], a[j]), s.names2(b[i], b[j]), st.Exactly(1, x.Sqrt().Sub(y.Sqrt()))), nil
+			}
+			u, v := geom.Dist2(p[j], p[k]), geom.Dist2(q[j], q[k])
+			if r.Similar && !x.Mul(v).Equal(y.Mul(u)) {
+				n1, n2 := x.Float()/y.Float(), u.Float()/v.Float()
+				return no("%s : %s is %s and %s : %s is %s", s.names2(a[i], a[j]), s.names2(b[i], b[j]), sig(math.Sqrt(n1)), s.names2(a[j], a[k]), s.names2(b[j], b[k]), sig(math.Sqrt(n2))), nil
+			}
+		}
+		return yes, nil
+	}, true
+}
+
+func (s *scope) names2(a, b int) string { return s.slot(a).Name + s.slot(b).Name }
+
+// shapeRelation is a named kind of polygon, corners in their order round it.
+func (s *scope) shapeRelation(r *syntax.Relation) (relation, bool) {
+	n := 4
+	if r.Shape == "regular" {
+		n = 0
+	}
+	ps, ok := s.distinct(r.ShapeOf, n)
+	if ok && len(ps) < 3 {
+		s.fail(r.ShapeOf.Node, "a polygon has three corners or more")
+		return nil, false
+	}
+	return func(st *program.State) (verdict, error) {
+		v := s.polygonVerdict(st, r.Shape, ps)
+		return v, nil
+	}, ok
+}
+
+func (s *scope) polygonVerdict(st *program.State, kind string, ps []int) verdict {
+	pts := st.Points(ps)
+	if kind == "regular" {
+		return s.regular(st, ps)
+	}
+	if !geom.Simple(pts) {
+		return no("the corners do not go round a figure in this order")
+	}
+	sideWay := func(i int) geom.Vector { return pts[(i+1)%4].Sub(pts[i]) }
+	parallel := func(i int) bool { return sideWay(i).Cross(sideWay(i+2)).Sign() == 0 }
+	equal := func(i, j int) bool { return sideWay(i).Norm2().Equal(sideWay(j).Norm2()) }
+	right := func(i int) bool { return sideWay(i).Dot(sideWay(i+3)).Sign() == 0 }
+	side := func(i int) string { return s.names2(ps[i%4], ps[(i+1)%4]) }
+	apart := func(i, j int) verdict {
+		return no("%s and %s differ by %s", side(i), side(j), st.Exactly(1, sideWay(i).Norm2().Sqrt().Sub(sideWay(j).Norm2().Sqrt())))
+	}
+	askew := func(i int) verdict {
+		l, m := geom.Line{P: pts[i], D: sideWay(i)}, geom.Line{P: pts[i], D: sideWay(i + 2)}
+		return no("%s and %s are not parallel: they make %s", side(i), side(i+2), between(l, m))
+	}
+	switch kind {
+	case "kite":
+		if equal(0, 3) && equal(1, 2) || equal(0, 1) && equal(2, 3) {
+			return yes
+		}
+		if equal(0, 3) {
+			return apart(1, 2)
+		}
+		return apart(0, 3)
+	case "trapezium":
+		if parallel(0) || parallel(1) {
+			return yes
+		}
+		return askew(0)
+	}
+	for i := range 2 {
+		if !parallel(i) {
+			return askew(i)
+		}
+	}
+	if (kind == "square" || kind == "rectangle") && !right(0) {
+		l, m := geom.Line{P: pts[0], D: sideWay(0)}, geom.Line{P: pts[0], D: sideWay(3)}
+		return no("the angle at %s is %s off a right angle", s.slot(ps[0]).Name, off(l, m, 90))
+	}
+	if (kind == "square" || kind == "rhombus") && !equal(0, 1) {
+		return apart(0, 1)
+	}
+	return yes
+}
+
+// regular is equal sides and equal turns, once round: with the centre of the
+// first three corners' circle, every corner is the one before turned by the
+// same angle, and the turns add up to one full turn.
+func (s *scope) regular(st *program.State, ps []int) verdict {
+	pts := st.Points(ps)
+	n := len(pts)
+	for i := 1; i < n; i++ {
+		if a, b := geom.Dist2(pts[0], pts[1]), geom.Dist2(pts[i], pts[(i+1)%n]); !a.Equal(b) {
+			return no("%s and %s differ by %s", s.names2(ps[0], ps[1]), s.names2(ps[i], ps[(i+1)%n]), st.Exactly(1, a.Sqrt().Sub(b.Sqrt())))
+		}
+	}
+	c, round := geom.Circumcircle(pts[0], pts[1], pts[2])
+	if !round {
+		return no("the first three corners are on a line")
+	}
+	total := 0.0
+	for i, p := range pts {
+		if c.Side(p) != 0 {
+			return no("%s is %s off the circle through the first three corners", s.slot(ps[i]).Name, st.Exactly(1, geom.Dist(p, c.C).Sub(c.R2.Sqrt())))
+		}
+		u, v := p.Sub(c.C), pts[(i+1)%n].Sub(c.C)
+		total += math.Atan2(u.Cross(v).Float(), u.Dot(v).Float())
+	}
+	// Equal chords of one circle turn by equal angles, so the sum is a whole
+	// number of turns: floats tell one turn from two.
+	return verdictOf(math.Abs(math.Abs(total)-2*math.Pi) < 1, "the corners go round more than once, or back and forth")
+}

@@ -1,0 +1,421 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// element is a side or diagonal between corners a < b of a shape, or with b
+// less than 0 the angle at corner a.
+type element struct{ a, b int }
+
+func sideOf(i, j int) element { return element{min(i, j), max(i, j)} }
+func angleAt(i int) element   { return element{i, -1} }
+
+// class is elements that are given as equal, with their value where there is one.
+type class struct {
+	elems []element
+	value *expr
+}
+
+// shape is a given triangle or quadrilateral on its way into the Program.
+type shape struct {
+	s       *scope
+	n       syntax.Node
+	kind    string
+	slots   []int
+	fresh   []bool
+	letters []string
+	classes []*class
+}
+
+// givenShape makes the unknown corners of a shape from its data.
+func (s *scope) givenShape(g *syntax.GivenShape) {
+	sh := &shape{s: s, n: g.Node, kind: g.Kind}
+	ok := sh.corners(g.Points)
+	for _, e := range g.Data {
+		ok = ok && sh.equation(e)
+	}
+	conds, ok2 := s.conds(g.Sides)
+	if !ok || !ok2 {
+		return
+	}
+	if !sh.someFresh() {
+		s.fail(g.Node, "%s is there already, so nothing of it is left to be given", strings.Join(sh.letters, "")).Help = "claim what should hold of it instead"
+		return
+	}
+	sh.knownSides()
+	var local func(*program.State) ([]geom.Point, error)
+	if sh.kind == "triangle" {
+		local, ok = sh.triangle(g.Traits)
+	} else {
+		if len(g.Traits) > 0 {
+			s.fail(g.Node, "only a triangle can be %s", g.Traits[0])
+			return
+		}
+		local, ok = sh.quad()
+	}
+	if !ok {
+		return
+	}
+	sh.emit(local, conds, traits(g.Traits))
+	sh.outline()
+}
+
+// corners finds the known corners and makes the others.
+func (sh *shape) corners(r *syntax.Ref) bool {
+	want := 4
+	if sh.kind == "triangle" {
+		want = 3
+	}
+	if r.Name != "" || len(r.Points) != want {
+		sh.s.fail(r.Node, "a %s has %d corners", sh.kind, want)
+		return false
+	}
+	good := true
+	for _, p := range r.Points {
+		slot, fresh := sh.s.oldOrNew(p)
+		good = good && slot >= 0
+		name, _ := sh.s.indexed(p.Name, p.Index)
+		for _, other := range sh.letters {
+			if other == name {
+				sh.s.fail(r.Node, "%s stands twice in %s", name, sh.s.span(r.Node).Text())
+				return false
+			}
+		}
+		sh.slots = append(sh.slots, slot)
+		sh.fresh = append(sh.fresh, fresh)
+		sh.letters = append(sh.letters, name)
+	}
+	return good
+}
+
+func (sh *shape) someFresh() bool {
+	for _, f := range sh.fresh {
+		if f {
+			return true
+		}
+	}
+	return false
+}
+
+// equation sorts the terms of AB = AC = 5 into elements of the shape and the value.
+func (sh *shape) equation(q *syntax.Equation) bool {
+	c := &class{}
+	for _, t := range q.Terms {
+		if e, ok := sh.element(t); ok {
+			c.elems = append(c.elems, e)
+			continue
+		}
+		w := wantLength
+		if len(c.elems) > 0 && c.elems[0].b < 0 {
+			w = wantAngle
+		}
+		v, ok := sh.s.expr(t, w)
+		if !ok {
+			return false
+		}
+		if c.value != nil {
+			sh.s.fail(t.Node, "two values in one equation")
+			return false
+		}
+		c.value = &v
+	}
+	if len(c.elems) == 0 {
+		sh.s.fail(q.Node, "this says nothing about %s", strings.Join(sh.letters, "")).Help = "give a side, such as " + sh.letters[0] + sh.letters[1] + " = 5, or an angle, such as angle " + sh.letters[0] + " = 40°"
+		return false
+	}
+	for _, e := range c.elems {
+		if (e.b < 0) != (c.elems[0].b < 0) {
+			sh.s.fail(q.Node, "a side and an angle cannot be equal")
+			return false
+		}
+	}
+	return sh.merge(c, q)
+}
+
+// merge joins a class with those that share an element.
+func (sh *shape) merge(c *class, q *syntax.Equation) bool {
+	var rest []*class
+	for _, old := range sh.classes {
+		if !old.shares(c) {
+			rest = append(rest, old)
+			continue
+		}
+		if old.value != nil && c.value != nil {
+			sh.s.fail(q.Node, "%s is given twice", sh.describe(c.elems[0])).Help = "keep one of the two"
+			return false
+		}
+		if c.value == nil {
+			c.value = old.value
+		}
+		c.elems = append(c.elems, old.elems...)
+	}
+	sh.classes = append(rest, c)
+	return true
+}
+
+func (c *class) shares(d *class) bool {
+	for _, e := range c.elems {
+		if d.has(e) {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *class) has(e element) bool {
+	for _, f := range c.elems {
+		if e == f {
+			return true
+		}
+	}
+	return false
+}
+
+func (sh *shape) describe(e element) string {
+	if e.b < 0 {
+		return "the angle at " + sh.letters[e.a]
+	}
+	return sh.letters[e.a] + sh.letters[e.b]
+}
+
+// element reads AB, angle A or angle BAC of the shape's own corners.
+func (sh *shape) element(e *syntax.Expr) (element, bool) {
+	if e.Neg || len(e.Tail) > 0 || len(e.Head.Tail) > 0 || e.Head.Head.Half || e.Head.Head.Square {
+		return element{}, false
+	}
+	v := e.Head.Head.Value
+	switch {
+	case v.Ref != nil && len(v.Ref.Points) == 2:
+		i, j := sh.index(v.Ref.Points[0]), sh.index(v.Ref.Points[1])
+		return sideOf(i, j), i >= 0 && j >= 0 && i != j
+	case v.Angle != nil && !v.Reflex && len(v.Angle.Points) == 1:
+		i := sh.index(v.Angle.Points[0])
+		return angleAt(i), i >= 0
+	case v.Angle != nil && !v.Reflex && len(v.Angle.Points) == 3:
+		return sh.fullAngle(v.Angle.Points)
+	}
+	return element{}, false
+}
+
+// fullAngle is an angle of the shape named by three corners that follow each other.
+func (sh *shape) fullAngle(ps []*syntax.PointName) (element, bool) {
+	n := len(sh.letters)
+	a, v, b := sh.index(ps[0]), sh.index(ps[1]), sh.index(ps[2])
+	if a < 0 || v < 0 || b < 0 {
+		return element{}, false
+	}
+	beside := (a-v+n)%n == 1 && (b-v+n)%n == n-1 || (b-v+n)%n == 1 && (a-v+n)%n == n-1
+	return angleAt(v), beside
+}
+
+func (sh *shape) index(p *syntax.PointName) int {
+	name, ok := sh.s.indexed(p.Name, p.Index)
+	if !ok {
+		return -1
+	}
+	for i, l := range sh.letters {
+		if l == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// knownSides adds the distances between corners that are there already.
+func (sh *shape) knownSides() {
+	for i := range sh.slots {
+		for j := i + 1; j < len(sh.slots); j++ {
+			e := sideOf(i, j)
+			if sh.fresh[i] || sh.fresh[j] || sh.datum(e) != nil {
+				continue
+			}
+			a, b := sh.slots[i], sh.slots[j]
+			v := expr{node: sh.n, dim: 1, value: func(st *program.State) (program.Amount, error) {
+				if st.Point(a).Equal(st.Point(b)) {
+					return nil, sameSpot(st, a, b)
+				}
+				return pure(geom.Dist(st.Point(a), st.Point(b))), nil
+			}}
+			sh.set(e, v)
+		}
+	}
+}
+
+// datum is what is given of an element, or nil.
+func (sh *shape) datum(e element) *expr {
+	for _, c := range sh.classes {
+		if c.has(e) {
+			return c.value
+		}
+	}
+	return nil
+}
+
+// set gives an element, and those equal to it, a value.
+func (sh *shape) set(e element, v expr) {
+	for _, c := range sh.classes {
+		if c.has(e) {
+			c.value = &v
+			return
+		}
+	}
+	sh.classes = append(sh.classes, &class{[]element{e}, &v})
+}
+
+// chanceSide leaves a side to chance.
+func (sh *shape) chanceSide(e element, plain *big.Rat) {
+	in := sh.s.input(sh.n, program.Opening, sh.describe(e), plain)
+	sh.set(e, expr{node: sh.n, dim: 1, value: func(st *program.State) (program.Amount, error) {
+		return pure(st.Input(in)), nil
+	}})
+}
+
+// chanceAngle leaves an angle to chance, near a number of degrees.
+func (sh *shape) chanceAngle(e element, degrees int64) {
+	in := sh.s.input(sh.n, program.Bearing, sh.describe(e), rat(degrees, 1))
+	sh.set(e, expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+		return geom.Turned(rationalTurn(st, in)), nil
+	}})
+}
+
+// fixAngle sets an angle to a number of degrees.
+func (sh *shape) fixAngle(e element, degrees int64) {
+	sh.set(e, expr{node: sh.n, angle: true, size: func(*program.State) (geom.Angle, error) {
+		return geom.Degrees(rat(degrees, 1)), nil
+	}})
+}
+
+// emit adds the step that places the new corners.
+func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []cond, trait func([]geom.Point) string) {
+	slots, fresh, letters := sh.slots, sh.fresh, sh.letters
+	text := sh.kind + " " + strings.Join(letters, "")
+	origin := scatter[sh.s.c.scattered%len(scatter)]
+	sh.s.c.scattered++
+	sh.s.emit(sh.n, func(st *program.State) error {
+		ps, err := local(st)
+		if err != nil {
+			return shapeFault(err)
+		}
+		if ps, err = settleShape(st, ps, slots, fresh, letters, origin); err != nil {
+			return err
+		}
+		i, j := baseOf(fresh)
+		for _, try := range [][]geom.Point{ps, geom.Flip(ps, i, j)} {
+			good := true
+			for k, p := range try {
+				if fresh[k] && good {
+					if good, _, err = holdAll(st, conds, p, nil); err != nil {
+						return err
+					}
+				}
+			}
+			if !good {
+				continue
+			}
+			if is := trait(try); is != "" {
+				return &program.Fault{Text: fmt.Sprintf("the %s is %s", text, is), Range: true}
+			}
+			for k, p := range try {
+				st.Set(slots[k], p)
+			}
+			return nil
+		}
+		return &program.Fault{Text: fmt.Sprintf("the %s fits on neither side: its new corners are not %s", text, conds[0].text)}
+	})
+}
+
+// baseOf is the two corners that keep their places when the shape is turned over.
+func baseOf(fresh []bool) (i, j int) {
+	var known []int
+	for k, f := range fresh {
+		if !f {
+			known = append(known, k)
+		}
+	}
+	switch len(known) {
+	case 0:
+		return 0, 1
+	case 1:
+		return known[0], (known[0] + 1) % len(fresh)
+	}
+	return known[0], known[1]
+}
+
+// settleShape moves a shape to its known corners, or to the origin with its
+// first side level.
+func settleShape(st *program.State, ps []geom.Point, slots []int, fresh []bool, letters []string, at [2]*big.Rat) ([]geom.Point, error) {
+	i, j := baseOf(fresh)
+	p := geom.Point{X: st.Field.Rat(at[0]), Y: st.Field.Rat(at[1])}
+	if !fresh[i] {
+		p = st.Point(slots[i])
+	}
+	if !fresh[j] && !fresh[i] {
+		q := st.Point(slots[j])
+		if p.Equal(q) {
+			return nil, sameSpot(st, slots[i], slots[j])
+		}
+		out := geom.Similar(ps, i, j, p, q)
+		for k := range out {
+			if !fresh[k] && !out[k].Equal(st.Point(slots[k])) {
+				return nil, &program.Fault{Text: fmt.Sprintf("%s would have to be at %s, and it is at %s", letters[k], out[k], st.Point(slots[k]))}
+			}
+		}
+		return out, nil
+	}
+	// Corner 0 to corner 1 goes level, to the right.
+	n := geom.Dist(ps[0], ps[1])
+	level := geom.Similar(ps, 0, 1, ps[0], geom.Point{X: ps[0].X.Add(n), Y: ps[0].Y})
+	return geom.Shift(level, i, p), nil
+}
+
+func shapeFault(err error) error {
+	if im, ok := err.(*geom.Impossible); ok {
+		return &program.Fault{Text: im.Fact, Help: im.Help, Range: true}
+	}
+	return err
+}
+
+// outline draws the sides of a given shape.
+func (sh *shape) outline() {
+	n := len(sh.slots)
+	for i := range sh.slots {
+		a, b := sh.slots[i], sh.slots[(i+1)%n]
+		if len(sh.s.straights[pairOf(a, b)]) > 0 {
+			continue
+		}
+		slot := sh.s.add(program.Line, sh.n)
+		sh.s.draw(slot, figure.Given)
+		sh.s.slot(slot).Ink.Label = nil
+		sh.s.straight(sh.n, slot, a, b, true, true)
+		sh.s.bar(a, b, slot, reachJoin)
+	}
+}
+
+// traits tells what a triangle is where it is not what it should be.
+func traits(list []string) func([]geom.Point) string {
+	return func(ps []geom.Point) string {
+		if len(ps) != 3 {
+			return ""
+		}
+		largest := 1 // the sign of the largest angle's cosine
+		for i := range ps {
+			d := ps[(i+1)%3].Sub(ps[i]).Dot(ps[(i+2)%3].Sub(ps[i])).Sign()
+			largest = min(largest, d)
+		}
+		is := map[int]string{1: "acute", 0: "right", -1: "obtuse"}[largest]
+		for _, t := range list {
+			if (t == "acute" || t == "right" || t == "obtuse") && t != is {
+				return is + ", not " + t
+			}
+		}
+		return ""
+	}
+}

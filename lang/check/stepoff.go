@@ -1,0 +1,117 @@
+package check
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// stepOff sets off equal openings along a straight or round a circle. A named
+// family keeps the start apart: P[1 to 6] are the six points after A.
+func (s *scope) stepOff(o *syntax.StepOff) {
+	on, ok1 := s.curve(o.On)
+	start, ok2 := s.point(o.From)
+	names, ok3 := s.familyRef(o.Points)
+	square, ok4 := s.opening(&o.Opening, o.Node, start, "the step")
+	towards, ok5 := -1, true
+	if o.Towards != nil {
+		towards, ok5 = s.point(o.Towards)
+	}
+	var slots []int
+	for _, name := range names {
+		slot := s.declare(name, program.Point, o.Points.Node)
+		s.draw(slot, figure.Construction)
+		slots = append(slots, slot)
+	}
+	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 {
+		return
+	}
+	ticks := make([]int, len(slots))
+	for i := range ticks {
+		ticks[i] = s.add(program.Circle, o.Node)
+		s.draw(ticks[i], figure.Construction)
+	}
+	s.emit(o.Node, func(st *program.State) error {
+		return stepAlong(st, on, start, towards, slots, ticks, square)
+	})
+}
+
+// familyRef is the names of a family of points or of one.
+func (s *scope) familyRef(r *syntax.Ref) ([]string, bool) {
+	if r.Name != "" || len(r.Points) != 1 {
+		s.fail(r.Node, "a family of points is wanted here").Help = "such as P[1 to 4]"
+		return nil, false
+	}
+	return s.family(r.Points[0].Name, r.Points[0].Index)
+}
+
+func stepAlong(st *program.State, way curve, start, towards int, slots, ticks []int, square func(*program.State) (geom.Real, error)) error {
+	c, err := way.value(st)
+	if err != nil {
+		return err
+	}
+	p := st.Point(start)
+	if !on(c, p) {
+		return &program.Fault{Text: fmt.Sprintf("%s does not lie on %s", st.Program.Slots[start].Name, way.text)}
+	}
+	r2, err := square(st)
+	if err != nil {
+		return err
+	}
+	c.On = append(c.On, p)
+	var back *geom.Point // the point before p, which the next step must leave behind
+	for i, slot := range slots {
+		next, err := oneStep(st, c, way, p, r2, back, towards)
+		if err != nil {
+			return err
+		}
+		arc := &program.Curve{Circle: &geom.Circle{C: p, R2: r2}}
+		arc.Passes(next)
+		st.Set(ticks[i], arc)
+		st.Set(slot, next)
+		c.Passes(next)
+		prev := p
+		back, p = &prev, next
+	}
+	return nil
+}
+
+// oneStep is the next point after p: onwards along a straight, anticlockwise
+// round a circle, or towards a point where the source says so.
+func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 geom.Real, back *geom.Point, towards int) (geom.Point, error) {
+	arc := geom.Circle{C: p, R2: r2}
+	if c.Straight != nil {
+		l, err := way.whole(st)
+		if err != nil {
+			return p, err
+		}
+		points, err := geom.MeetLineCircle(l, arc, nil)
+		if err != nil {
+			return p, err
+		}
+		if back == nil && towards >= 0 && st.Point(towards).Sub(p).Dot(l.D).Sign() < 0 {
+			return points[0], nil
+		}
+		if back != nil && back.Sub(p).Dot(l.D).Sign() > 0 {
+			return points[0], nil
+		}
+		return points[1], nil
+	}
+	points, err := geom.MeetCircles(*c.Circle, arc, back)
+	if err != nil {
+		return p, &program.Fault{Text: fmt.Sprintf("the step does not reach %s again: %s", way.text, err)}
+	}
+	if back != nil {
+		if points[0].Equal(*back) && len(points) > 1 {
+			return points[1], nil
+		}
+		return points[0], nil
+	}
+	if towards >= 0 && len(points) > 1 && geom.Dist2(points[1], st.Point(towards)).Cmp(geom.Dist2(points[0], st.Point(towards))) < 0 {
+		return points[1], nil
+	}
+	return points[0], nil
+}

@@ -1,0 +1,218 @@
+package check
+
+import (
+	"math/big"
+
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+// opposite is the side across from a triangle's corner.
+func opposite(i int) element { return sideOf((i+1)%3, (i+2)%3) }
+
+// triangle completes a triangle's data and gives its corners.
+func (sh *shape) triangle(traits []string) (func(*program.State) ([]geom.Point, error), bool) {
+	sh.applyTraits(traits)
+	sh.isosceles()
+	sh.complete()
+	return sh.solve(), true
+}
+
+// solve is the triangle of corners 0, 1, 2 from its data, when the program runs.
+func (sh *shape) solve() func(*program.State) ([]geom.Point, error) {
+	var side, angle [3]*expr
+	for i := range 3 {
+		side[i], angle[i] = sh.datum(opposite(i)), sh.datum(angleAt(i))
+	}
+	names := [3]string{sh.letters[0], sh.letters[1], sh.letters[2]}
+	return func(st *program.State) ([]geom.Point, error) {
+		d := geom.TriangleData{Names: names}
+		for i := range 3 {
+			if side[i] != nil {
+				r, err := real1(st, *side[i])
+				if err != nil {
+					return nil, err
+				}
+				d.Side[i] = r
+			}
+			if angle[i] != nil {
+				a, err := angle[i].size(st)
+				if err != nil {
+					return nil, err
+				}
+				d.Angle[i] = &a
+			}
+		}
+		ps, err := geom.Triangle(st.Field, d)
+		return ps[:], err
+	}
+}
+
+// applyTraits adds the data that words such as right and isosceles stand for.
+func (sh *shape) applyTraits(traits []string) {
+	for _, t := range traits {
+		switch t {
+		case "equilateral":
+			sh.equal(opposite(0), opposite(1))
+			sh.equal(opposite(1), opposite(2))
+			if !sh.hasAngle() {
+				sh.fixAngle(angleAt(0), 60)
+				sh.fixAngle(angleAt(1), 60)
+			}
+		case "isosceles":
+			if !sh.hasEqualSides() && sh.count(true) < 3 {
+				sh.equal(opposite(0), opposite(1))
+			}
+		case "right":
+			if !sh.hasAngle() && sh.count(true) < 3 {
+				sh.fixAngle(angleAt(2), 90)
+			}
+		}
+	}
+}
+
+func (sh *shape) hasAngle() bool {
+	for i := range 3 {
+		if sh.datum(angleAt(i)) != nil {
+			return true
+		}
+	}
+	return false
+}
+
+func (sh *shape) hasEqualSides() bool {
+	for _, c := range sh.classes {
+		if len(c.elems) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// equal makes two elements equal.
+func (sh *shape) equal(e, f element) {
+	c := &class{elems: []element{e, f}}
+	var rest []*class
+	for _, old := range sh.classes {
+		if !old.shares(c) {
+			rest = append(rest, old)
+			continue
+		}
+		if c.value == nil {
+			c.value = old.value
+		}
+		c.elems = append(c.elems, old.elems...)
+	}
+	sh.classes = append(rest, c)
+}
+
+// count is how many sides, or angles, are given.
+func (sh *shape) count(sides bool) int {
+	n := 0
+	for i := range 3 {
+		e := angleAt(i)
+		if sides {
+			e = opposite(i)
+		}
+		if sh.datum(e) != nil {
+			n++
+		}
+	}
+	return n
+}
+
+// isosceles works out the angles of a triangle whose equal sides have no value
+// yet: the angles opposite them are equal too (Euclid I.5, I.6).
+func (sh *shape) isosceles() {
+	for apex := range 3 {
+		j, k := (apex+1)%3, (apex+2)%3
+		if !sh.same(opposite(j), opposite(k)) && !sh.same(angleAt(j), angleAt(k)) {
+			continue
+		}
+		if sh.datum(opposite(j)) != nil && sh.datum(opposite(k)) != nil {
+			continue
+		}
+		top, base := sh.datum(angleAt(apex)), sh.datum(angleAt(j))
+		if base == nil {
+			base = sh.datum(angleAt(k))
+		}
+		switch {
+		case base != nil:
+			sh.set(angleAt(j), *base)
+			sh.set(angleAt(k), *base)
+		case top != nil:
+			half := expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+				a, err := top.size(st)
+				return geom.Degrees(rat(90, 1)).Add(a.Mul(rat(-1, 2))), err
+			}}
+			sh.set(angleAt(j), half)
+			sh.set(angleAt(k), half)
+		case sh.datum(opposite(apex)) != nil:
+			sh.chanceAngle(angleAt(j), 64)
+			sh.set(angleAt(k), *sh.datum(angleAt(j)))
+		default:
+			sh.equal(opposite(j), opposite(k))
+			sh.chanceSide(opposite(j), rat(6, 1))
+		}
+	}
+}
+
+func (sh *shape) same(e, f element) bool {
+	for _, c := range sh.classes {
+		if c.has(e) && c.has(f) {
+			return true
+		}
+	}
+	return false
+}
+
+// complete leaves to chance what the data do not fix, so that the triangle is
+// plainly scalene.
+func (sh *shape) complete() {
+	sides, angles := sh.count(true), sh.count(false)
+	if sides == 0 {
+		sh.chanceSide(opposite(2), rat(7, 1))
+		sides = 1
+	}
+	switch {
+	case sides == 1 && angles == 0:
+		sh.chanceAngle(angleAt(0), 62)
+		sh.chanceAngle(angleAt(1), 47)
+	case sides == 1 && angles == 1:
+		sh.chanceSecondAngle()
+	case sides == 2 && angles == 0:
+		sh.chanceAngle(angleAt(sh.missingSide()), 57)
+	}
+}
+
+// missingSide is the corner across from the one side that is not given.
+func (sh *shape) missingSide() int {
+	for i := range 3 {
+		if sh.datum(opposite(i)) == nil {
+			return i
+		}
+	}
+	return 0
+}
+
+// chanceSecondAngle leaves one more angle to chance, a part of what is left of 180°.
+func (sh *shape) chanceSecondAngle() {
+	known := 0
+	for i := range 3 {
+		if sh.datum(angleAt(i)) != nil {
+			known = i
+		}
+	}
+	next := (known + 1) % 3
+	first := *sh.datum(angleAt(known))
+	in := sh.s.input(sh.n, program.Fraction, sh.describe(angleAt(next)), rat(43, 100))
+	sh.set(angleAt(next), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+		a, err := first.size(st)
+		if err != nil {
+			return a, err
+		}
+		part, _ := st.Inputs[in].Float64()
+		degrees := (180 - a.Float()) * part
+		return geom.Turned(turnNear(st, big.NewRat(int64(degrees*100), 100))), nil
+	}})
+}

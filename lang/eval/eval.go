@@ -1,0 +1,108 @@
+// Package eval runs a Program: one loop over its steps on chosen inputs gives
+// the Figure, or every reason why there is none.
+package eval
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+
+	"trammel/geom/exact"
+	"trammel/lang/program"
+	"trammel/lang/source"
+)
+
+// Failure is a step that could not be done.
+type Failure struct {
+	Index int // into Program.Steps
+	Step  *program.Step
+	Err   error
+}
+
+// Run does every step and gives the final state with all failures. What
+// depends on a failed step is passed over and not blamed.
+func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
+	st := program.NewState(p, inputs)
+	var failures []Failure
+	for i, step := range p.Steps {
+		if err := do(st, step); err != nil && err != program.Poisoned {
+			failures = append(failures, Failure{i, step, err})
+		}
+	}
+	return st, failures
+}
+
+// Draw does the steps that make things, and stops at the first that fails: what
+// a choice of inputs needs to know. done is how many steps went well.
+func Draw(p *program.Program, inputs []*big.Rat) (st *program.State, done int, err error) {
+	st = program.NewState(p, inputs)
+	for i, step := range p.Steps {
+		if step.Proof {
+			continue
+		}
+		if err := do(st, step); err != nil {
+			return st, i, err
+		}
+	}
+	return st, len(p.Steps), nil
+}
+
+// do runs one step; what the kernel refuses to decide becomes its error.
+func do(st *program.State, step *program.Step) (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			if r != any(program.Poisoned) {
+				panic(r)
+			}
+			err = program.Poisoned
+		}
+	}()
+	var failed error
+	if err := exact.Try(func() { failed = step.Do(st) }); err != nil {
+		return err
+	}
+	return failed
+}
+
+// Report adds a failure to the problems. The user's own line is blamed; where
+// the failing act stands in a construction, notes lead there.
+func (f Failure) Report(problems *source.List) {
+	at := f.Step.Span
+	var fault *program.Fault
+	text, help := f.Err.Error(), ""
+	var notes []source.Note
+	if errors.As(f.Err, &fault) {
+		help = fault.Help
+		if fault.Span != nil {
+			at = *fault.Span
+		}
+		if fault.Cascade && problems.Failed() {
+			return
+		}
+	} else {
+		text, help = undecided(f.Err)
+	}
+	if calls := f.Step.Via; len(calls) > 0 {
+		notes = append(notes, source.Note{Span: at, Text: fmt.Sprintf("in %s: %s", calls[len(calls)-1].Name, text)})
+		for i := len(calls) - 1; i > 0; i-- {
+			notes = append(notes, source.Note{Span: calls[i].Span, Text: "in this call of " + calls[i].Name})
+		}
+		at = calls[0].Span
+		text = fmt.Sprintf("%s fails here: %s", calls[0].Name, text)
+	}
+	p := problems.Add(at, text)
+	p.Help = help
+	p.Notes = notes
+	if fault != nil {
+		p.Notes = append(p.Notes, fault.Notes...)
+	}
+}
+
+// undecided is what the kernel's refusals mean for the user.
+func undecided(err error) (text, help string) {
+	var u *exact.Undecided
+	if errors.As(err, &u) {
+		return err.Error(), "simplify the figure, or claim less of its deepest points"
+	}
+	return err.Error(), ""
+}

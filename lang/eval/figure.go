@@ -1,0 +1,46 @@
+package eval
+
+import (
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+)
+
+// Figure is what a run without failures has drawn.
+func Figure(st *program.State) *figure.Figure {
+	p := st.Program
+	f := &figure.Figure{
+		Title: p.Title, Unit: p.Unit, Paper: p.Paper, Theme: p.Theme,
+		Marks: st.Marks, Claims: st.Claims, Steps: p.Acts,
+	}
+	for i, slot := range p.Slots {
+		if slot.Ink != nil && st.Values[i] != nil {
+			add(f, st, i, slot)
+		}
+	}
+	return f
+}
+
+// add puts one slot's value into the figure.
+func add(f *figure.Figure, st *program.State, i int, slot *program.Slot) {
+	thing := slot.Ink.Thing
+	switch v := st.Values[i].(type) {
+	case geom.Point:
+		f.Points = append(f.Points, &figure.Point{Thing: thing, At: v})
+	case program.Amount:
+		length := v.Float()
+		f.Measures = append(f.Measures, &figure.Measure{Thing: thing, Length: length, Text: st.Texts[i]})
+	case *program.Curve:
+		if v.Straight != nil {
+			f.Straights = append(f.Straights, &figure.Straight{
+				Thing: thing, Line: v.Line(), Start: v.Straight.Start, End: v.Straight.End, Used: v.Used,
+			})
+			return
+		}
+		c := &figure.Circle{Thing: thing, Circle: *v.Circle, Whole: slot.Ink.Whole, Used: v.Used}
+		if ends := slot.Ink.Ends; ends != nil {
+			c.Part = &[2]geom.Point{st.Point(ends[0]), st.Point(ends[1])}
+		}
+		f.Circles = append(f.Circles, c)
+	}
+}

@@ -1,0 +1,69 @@
+// Package lang is the door of the compiler: a source goes in, a resolved
+// figure or the list of all its mistakes comes out.
+package lang
+
+import (
+	"path/filepath"
+
+	"trammel/geom/figure"
+	"trammel/lang/check"
+	"trammel/lang/eval"
+	"trammel/lang/program"
+	"trammel/lang/solve"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+)
+
+// Result is what came of a source.
+type Result struct {
+	// Figure is nil when the source has errors, or holds constructions only.
+	Figure   *figure.Figure
+	Files    []string // every file read, as paths that can be opened
+	Problems source.List
+	Claims   []Claim
+}
+
+// Claim is a claim of the source and how it was decided.
+type Claim struct {
+	Line  int
+	Text  string
+	Holds bool
+}
+
+// Compile resolves the source text that stands in the file path; files that it
+// uses are looked for beside it. It never panics on a source's account.
+func Compile(path string, text []byte) *Result {
+	file := source.NewFile(path, string(text))
+	out := &Result{Files: []string{path}}
+	loader := newLoader(path, &out.Problems)
+	tree := syntax.Parse(file, &out.Problems)
+	p := check.Check(tree, loader, &out.Problems)
+	out.Files = append(out.Files, loader.read...)
+	if p != nil {
+		out.run(p)
+	}
+	out.Problems.Sort()
+	return out
+}
+
+// run resolves the Program; mistakes found before do not keep it from finding more.
+func (out *Result) run(p *program.Program) {
+	st, failures := eval.Run(p, solve.Inputs(p))
+	failed := map[*program.Step]bool{}
+	for _, f := range failures {
+		f.Report(&out.Problems)
+		failed[f.Step] = true
+	}
+	for _, c := range p.Claims {
+		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: !failed[c.Step]})
+	}
+	if !out.Problems.Failed() {
+		out.Figure = eval.Figure(st)
+	}
+}
+
+// Base is the name that a source's outputs take: its file's, without the ending.
+func Base(path string) string {
+	name := filepath.Base(path)
+	return name[:len(name)-len(filepath.Ext(name))]
+}
