@@ -44,7 +44,7 @@ func newFault(f *source.File, tokens []token, at int) *fault {
 }
 
 // wantsValue holds the signs that a value must follow.
-var wantsValue = wordSet("+ - * / = < > ≤ ≥ ≠ :")
+var wantsValue = wordSet("+ - * / = < > ≤ ≥ ≠ : [")
 
 // compare finds the models with that first word that agree best with the
 // chunks of a statement, and what they go on with.
@@ -157,8 +157,8 @@ var kindWords = map[chunkKind]string{
 	nameChunk: "a name", pointChunk: "a point", runChunk: "a run such as AB", valueChunk: "a value", textChunk: `a text in quotes`,
 }
 
-// wantedList words what is wanted: "centre" or a point. It is empty if that
-// would be more than four things.
+// wantedList words what is wanted: "centre" or a point. It is empty if nothing
+// is known of it.
 func (x *fault) wantedList() string {
 	var list []string
 	for _, c := range x.wanted {
@@ -172,10 +172,26 @@ func (x *fault) wantedList() string {
 		}
 		list = append(list, word)
 	}
-	if len(list) == 0 || len(list) > 4 {
+	switch {
+	case len(list) == 0:
 		return ""
+	case len(list) > 4:
+		return x.crowd()
 	}
 	return orList(list)
+}
+
+// crowd words in one what is wanted where very many words may stand.
+func (x *fault) crowd() string {
+	switch first := x.tokens[0]; {
+	case first.is("given") && x.at == 1:
+		return "a point or a thing"
+	case first.is("given"), first.is("take"):
+		return "the place of the point"
+	case x.at == 1:
+		return "a thing or a relation"
+	}
+	return `a relation such as "=" or "on"`
 }
 
 // orList joins with commas and a last or.

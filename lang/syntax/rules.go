@@ -174,6 +174,31 @@ func negativeFactor(x *fault) verdict {
 	return verdict{}
 }
 
+// missingBetween: claim angle ABC 90°. Two things side by side passed for a
+// product, and what comes after them fails.
+func missingBetween(x *fault) verdict {
+	for i := 1; i < min(x.at, maxName); i++ {
+		before, t := x.tokens[i-1], x.tokens[i]
+		if !before.isOperand() || !t.isOperand() || t.Type == gluedKind || before.Type == numberKind && (t.isPoint() || t.Type == nameKind) {
+			continue
+		}
+		earlier := newFault(x.file, x.tokens, i)
+		if len(earlier.wanted) == 0 || earlier.wants(nameChunk) || earlier.wants(valueChunk) || earlier.wants(pointChunk) || earlier.wants(runChunk) {
+			continue
+		}
+		if v := leftOver(earlier); v.text != "" {
+			return v
+		}
+		return unwanted(earlier)
+	}
+	return verdict{}
+}
+
+// isOperand tells a token that can be a value of its own.
+func (t token) isOperand() bool {
+	return t.isPoint() || t.Type == nameKind || t.Type == numberKind || t.Type == angleKind || t.is("half")
+}
+
 // wrongOrder: circle k radius 3 centre O
 func wrongOrder(x *fault) verdict {
 	t := x.token(x.at)
