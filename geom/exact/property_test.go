@@ -83,9 +83,26 @@ func FuzzSign(f *testing.F) {
 	})
 }
 
-// someNumbers draws numbers of one field.
+// someProgram draws 5 to 16 steps for grown, half of them roots.
+func someProgram(t *rapid.T) (program []byte) {
+	operation := rapid.SampledFrom([]byte{5, 0, 5, 1, 5, 3, 5, 4})
+	for range rapid.SampledFrom([]int{5, 9, 12, 16}).Draw(t, "steps") {
+		any := rapid.SampledFrom([]byte{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19})
+		program = append(program, operation.Draw(t, "operation"), any.Draw(t, "last"), any.Draw(t, "other"))
+	}
+	return program
+}
+
+// someNumbers draws numbers of one field, which may stand over Q(2cos 40°)
+// and may leave out the complete square test.
 func someNumbers(t *rapid.T, k *kit) []shadowed {
-	return grown(k, rapid.SliceOfN(rapid.Byte(), 12, 27).Draw(t, "program"))
+	k.f.tower.plain = rapid.Bool().Draw(t, "plain")
+	made := grown(k, someProgram(t))
+	if rapid.Bool().Draw(t, "angle") {
+		x := k.cos(rapid.Int64Range(1, 89).Draw(t, "degrees"), 1)
+		made = append(made, shadowed{x: x.Add(made[len(made)-1].x.Abs().Sqrt())})
+	}
+	return made
 }
 
 func pick(t *rapid.T, made []shadowed, name string) *Real {
@@ -158,7 +175,7 @@ func TestTiersAgree(t *testing.T) {
 // orders: whatever stands in the tower first, the same are equal.
 func TestOrderOfAdjoining(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		program := rapid.SliceOfN(rapid.Byte(), 12, 27).Draw(t, "program")
+		program := someProgram(t)
 		within(t, func() {
 			up, down := grown(newKit(), program), grown(newKit(), program)
 			for i := range up {

@@ -216,17 +216,20 @@ func TestHeptadecagon(t *testing.T) {
 	eight := quadratic(k.int(1), k.int(-4))
 	other := eight.Neg().Sub(k.int(1))
 	four, third := quadratic(eight.Neg(), k.int(-1)), quadratic(other.Neg(), k.int(-1))
-	for name, x := range map[string]*Real{
-		"cos(2*pi/17)":                        gauss,
-		"cos(pi/17)":                          half,
-		"sin(pi/17)*2 (side/R)":               side,
-		"17-gon period eta0 (8 terms)":        eight,
-		"17-gon period eta0,0 (4 terms: 1,4)": four,
-		"17-gon period eta1,0 (3,5)":          third,
-		"17-gon: 2cos(2pi/17)":                quadratic(four.Neg(), third),
+	for _, c := range []struct {
+		name string
+		x    *Real
+	}{
+		{"cos(2*pi/17)", gauss},
+		{"cos(pi/17)", half},
+		{"sin(pi/17)*2 (side/R)", side},
+		{"17-gon period eta0 (8 terms)", eight},
+		{"17-gon period eta0,0 (4 terms: 1,4)", four},
+		{"17-gon period eta1,0 (3,5)", third},
+		{"17-gon: 2cos(2pi/17)", quadratic(four.Neg(), third)},
 	} {
-		if !decimalAgrees(x, rows[name]["decimal"]) {
-			t.Errorf("%s = %s, table has %s", name, x.Decimal(40), rows[name]["decimal"])
+		if !decimalAgrees(c.x, rows[c.name]["decimal"]) {
+			t.Errorf("%s = %s, table has %s", c.name, c.x.Decimal(40), rows[c.name]["decimal"])
 		}
 	}
 	if !quadratic(four.Neg(), third).Equal(gauss.MulInt(2)) {
