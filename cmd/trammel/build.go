@@ -87,7 +87,7 @@ func (t *tally) add(d *drawing) {
 	case d.drawn():
 		t.drawn++
 	case t.single:
-		t.complain(d.name(), "there is no figure in it, only constructions", "")
+		t.complain(d.name(), "there is no figure in it", "")
 		t.raise(exitSource)
 	}
 }

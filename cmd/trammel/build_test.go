@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"trammel/lang"
 )
 
 // perpendicular is a source of the usual size.
@@ -45,7 +47,7 @@ func benchmarkBuild(b *testing.B, figures int) {
 	dir := folderOf(b, figures)
 	for b.Loop() {
 		var said strings.Builder
-		e := &env{stderr: &said, compile: compileSource}
+		e := &env{stderr: &said, compile: lang.Compile}
 		if status := run(e, []string{"build", dir, "-o", filepath.Join(dir, "out") + "/"}); status != exitGood {
 			b.Fatal(said.String())
 		}

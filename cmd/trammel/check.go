@@ -52,8 +52,12 @@ func (c *checkCmd) Run(e *env) error {
 
 // tabulate writes the claims of a source, a row each, and counts them.
 func tabulate(table *tabwriter.Writer, d *drawing) int {
-	for _, c := range d.checks {
-		fmt.Fprintf(table, "%s:%d\t%s\t%s\n", printable(d.name()), c.Line, printable(c.Verdict), printable(c.Claim))
+	for _, c := range d.Claims {
+		verdict := "fails"
+		if c.Holds {
+			verdict = "holds"
+		}
+		fmt.Fprintf(table, "%s:%d\t%s\t%s\n", printable(d.name()), c.Line, verdict, printable(c.Text))
 	}
-	return len(d.checks)
+	return len(d.Claims)
 }

@@ -3,12 +3,11 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"path/filepath"
 	"runtime"
 	"strings"
 	"time"
 
-	"trammel/geom/figure"
+	"trammel/lang"
 	"trammel/lang/source"
 	"trammel/svg"
 	"trammel/svg/layout"
@@ -17,20 +16,17 @@ import (
 // drawing is what became of one source.
 type drawing struct {
 	job
-	figure   *figure.Figure // nil if there are errors, or constructions only
-	files    []string       // that the compiler read
-	checks   []claimCheck
-	problems source.List
-	changed  bool  // the picture on disk
-	err      error // of the system, or a fault, or unfit
-	took     time.Duration
+	lang.Result       // zero if the source could not be read
+	changed     bool  // the picture on disk
+	err         error // of the system, or a fault, or unfit
+	took        time.Duration
 }
 
 // failed tells that there is no new picture because something is wrong.
-func (d *drawing) failed() bool { return d.err != nil || d.problems.Failed() }
+func (d *drawing) failed() bool { return d.err != nil || d.Problems.Failed() }
 
 // drawn tells that the source has a picture and that it is up to date.
-func (d *drawing) drawn() bool { return !d.failed() && d.figure != nil }
+func (d *drawing) drawn() bool { return !d.failed() && d.Figure != nil }
 
 // draw makes the picture of a source and puts it in its place. A source with
 // errors leaves the old picture alone. It never panics.
@@ -53,8 +49,7 @@ func (e *env) compileInput(in input) (d *drawing, text []byte) {
 		return d, nil
 	}
 	d.err = guard(func() error {
-		r := e.compile(in.name(), text)
-		d.figure, d.files, d.checks, d.problems = r.Figure, r.Files, r.Checks, r.Problems
+		d.Result = *e.compile(in.name(), text)
 		return nil
 	})
 	return d, text
@@ -62,13 +57,12 @@ func (e *env) compileInput(in input) (d *drawing, text []byte) {
 
 // put lays the figure out and writes the picture.
 func (e *env) put(d *drawing, text []byte, s style) error {
-	base := filepath.Base(d.within)
-	doc, warnings, err := layout.Draw(d.figure, layout.Options{ID: strings.TrimSuffix(base, filepath.Ext(base))})
+	doc, warnings, err := layout.Draw(d.Figure, layout.Options{ID: lang.Base(d.within)})
 	if err != nil {
 		return &unfit{err}
 	}
 	for _, w := range warnings {
-		p := d.problems.Add(line(source.NewFile(d.name(), string(text)), w.Line), w.Text)
+		p := d.Problems.Add(line(source.NewFile(d.name(), string(text)), w.Line), w.Text)
 		p.Severity, p.Help = source.Warning, w.Help
 	}
 	var b bytes.Buffer

@@ -1,11 +1,12 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
+	"io"
 	"runtime"
 
 	"trammel/lang/source"
+	"trammel/lang/syntax"
 )
 
 // formatCmd is: trammel fmt [files or folders] [--check]
@@ -41,7 +42,7 @@ func (c *formatCmd) Run(e *env) error {
 // laidOut is what became of one source.
 type laidOut struct {
 	input
-	text     []byte // as it should be
+	text     string // as it should be
 	changed  bool
 	problems source.List
 	err      error
@@ -56,12 +57,13 @@ func (e *env) layOut(in input, check bool) *laidOut {
 		return l
 	}
 	l.err = guard(func() error {
-		l.text, l.problems = formatSource(source.NewFile(in.name(), string(text)))
-		l.changed = !l.problems.Failed() && !bytes.Equal(l.text, text)
+		var ok bool
+		l.text, ok = syntax.Format(source.NewFile(in.name(), string(text)), &l.problems)
+		l.changed = ok && l.text != string(text)
 		if check || !l.changed || in.path == stdio {
 			return nil
 		}
-		_, err := save(in.path, l.text)
+		_, err := save(in.path, []byte(l.text))
 		return err
 	})
 	return l
@@ -69,14 +71,14 @@ func (e *env) layOut(in input, check bool) *laidOut {
 
 // report shows errors and names the source if it changed, or should.
 func (c *formatCmd) report(r *reporter, l *laidOut) {
-	r.problems(l.problems)
+	r.problems(l.name(), l.problems)
 	var err error
 	switch {
 	case l.err != nil:
 		r.fail(l.name(), l.err)
 	case l.problems.Failed():
 	case l.path == stdio && !c.Check:
-		_, err = r.stdout.Write(l.text)
+		_, err = io.WriteString(r.stdout, l.text)
 	case l.changed:
 		_, err = fmt.Fprintln(r.stdout, printable(l.name()))
 	}

@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"trammel/lang"
 )
 
 // TestFirstFigure draws the figure that the help shows.
@@ -23,7 +25,7 @@ func TestFirstFigure(t *testing.T) {
 		t.Fatal(err)
 	}
 	var said strings.Builder
-	e := &env{stdout: &said, stderr: &said, compile: compileSource}
+	e := &env{stdout: &said, stderr: &said, compile: lang.Compile}
 	if status := run(e, []string{"build", path}); status != exitGood || said.String() != "" {
 		t.Errorf("exit code %d, %s", status, said.String())
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"io"
 	"io/fs"
@@ -118,6 +119,7 @@ const maxSource = 1 << 20
 
 var (
 	errTooLarge   = errors.New("larger than 1 MiB, the most that a source may be")
+	errNotText    = errors.New("not a text: it holds zero bytes")
 	errNotRegular = errors.New("not a file that can be read as a source")
 )
 
@@ -143,8 +145,13 @@ func (e *env) read(in input) ([]byte, error) {
 
 func readAtMost(r io.Reader) ([]byte, error) {
 	text, err := io.ReadAll(io.LimitReader(r, maxSource+1))
-	if err == nil && len(text) > maxSource {
-		err = errTooLarge
+	switch {
+	case err != nil:
+		return nil, err
+	case len(text) > maxSource:
+		return nil, errTooLarge
+	case bytes.IndexByte(text, 0) >= 0: // or every byte would be an error of its own
+		return nil, errNotText
 	}
-	return text, err
+	return text, nil
 }

@@ -10,6 +10,8 @@ import (
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
+
+	"trammel/lang"
 )
 
 // The exit codes: the worst that happened in a run.
@@ -37,7 +39,7 @@ type env struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
 	colour         bool // on stderr
-	compile        func(path string, text []byte) *result
+	compile        func(path string, text []byte) *lang.Result
 	status         int
 }
 
@@ -55,7 +57,7 @@ func main() {
 		stdout:  os.Stdout,
 		stderr:  os.Stderr,
 		colour:  wantsColour(os.Stderr),
-		compile: compileSource,
+		compile: lang.Compile,
 	}
 	os.Exit(run(e, os.Args[1:]))
 }

@@ -12,6 +12,8 @@ import (
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"trammel/lang"
 )
 
 // TestMain makes two commands for the scripts: trammel, and one whose compiler
@@ -26,11 +28,11 @@ func TestMain(m *testing.M) {
 	})
 }
 
-func breakdown(path string, text []byte) *result {
+func breakdown(path string, text []byte) *lang.Result {
 	if strings.Contains(string(text), "breakdown") {
-		return []*result{}[len(text)]
+		return []*lang.Result{}[len(text)]
 	}
-	return compileSource(path, text)
+	return lang.Compile(path, text)
 }
 
 // TestScripts runs whole commands; each file of testdata/script tells one story.
@@ -47,6 +49,7 @@ func TestScripts(t *testing.T) {
 			"untouched": untouched,
 			"hostile":   hostile,
 			"big":       large,
+			"zeros":     zeros,
 			"deep":      deep,
 		},
 		Condition: func(cond string) (bool, error) {
@@ -109,6 +112,11 @@ func large(ts *testscript.TestScript, _ bool, args []string) {
 	n, err := strconv.Atoi(args[1])
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), slices.Repeat([]byte{' '}, n), 0o666))
+}
+
+// zeros FILE makes a file of a zero byte.
+func zeros(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte{0}, 0o666))
 }
 
 // deep FILE copies a file into a hundred folders one in the other.

@@ -104,5 +104,5 @@ func (e *env) clash(jobs []job) error {
 // draws tells whether a source holds a figure, or might once its errors are mended.
 func (e *env) draws(j job) bool {
 	d, _ := e.compileInput(j.input)
-	return d.failed() || d.figure != nil
+	return d.failed() || d.Figure != nil
 }

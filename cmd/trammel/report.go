@@ -53,18 +53,25 @@ func (r *reporter) report(d *drawing) {
 	if d.err != nil {
 		r.fail(d.name(), d.err)
 	}
-	r.problems(d.problems)
+	r.problems(d.name(), d.Problems)
 }
 
-// problems shows errors and warnings of sources.
-func (r *reporter) problems(list source.List) {
-	for _, p := range list {
+// maxShown is how many problems of one source are shown: what is no source at
+// all must not flood the terminal.
+const maxShown = 100
+
+// problems shows errors and warnings of a source.
+func (r *reporter) problems(name string, list source.List) {
+	for _, p := range list[:min(len(list), maxShown)] {
 		var b strings.Builder
 		source.List{p}.Print(&b, r.colour)
 		if !r.shown[b.String()] {
 			r.shown[b.String()] = true
 			io.WriteString(r.stderr, b.String())
 		}
+	}
+	if more := len(list) - maxShown; more > 0 {
+		fmt.Fprintf(r.stderr, "%s: and %d more\n", printable(name), more)
 	}
 	if list.Failed() {
 		r.raise(exitSource)
@@ -85,7 +92,7 @@ func explain(name string, err error) (text, help string, status int) {
 	switch {
 	case errors.As(err, &f):
 		return f.Error(), "please report it, with the source", exitFault
-	case errors.Is(err, errTooLarge), errors.As(err, new(*unfit)):
+	case errors.Is(err, errTooLarge), errors.Is(err, errNotText), errors.As(err, new(*unfit)):
 		return err.Error(), "", exitSource
 	case errors.As(err, &path) && path.Path != name:
 		return fmt.Sprintf("cannot %s %s: %s", path.Op, path.Path, reason(path.Err)), "", exitFault

@@ -172,7 +172,7 @@ func (w *watcher) settle(j job) *memory {
 // come to a file that it needs, so it also depends on what it read before.
 func reads(d *drawing, old *memory) []string {
 	list := whereabouts(d.path)
-	for _, name := range d.files {
+	for _, name := range d.Files {
 		list = append(list, whereabouts(name)...)
 	}
 	if d.failed() && old != nil {

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"trammel/lang"
 )
 
 // watching is a watch under way. Its lines come one by one: a test says what
@@ -60,7 +62,7 @@ func watch(t *testing.T, files map[string]string, args ...string) *watching {
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		if err := c.watch(ctx, &env{stderr: w, compile: compileSource}); err != nil {
+		if err := c.watch(ctx, &env{stderr: w, compile: lang.Compile}); err != nil {
 			t.Error(err)
 		}
 	}()
@@ -186,7 +188,7 @@ func TestWatchLibrary(t *testing.T) {
 	w.says(again)
 
 	w.write("lib.trm", "joyn\n"+library)
-	w.says("a.trm:1:1: error|lib.trm:1:1: error")
+	w.says("lib.trm:1:1: error")
 
 	w.write("lib.trm", library)
 	w.says(again)
@@ -307,7 +309,7 @@ func TestInterrupt(t *testing.T) {
 	w := &watching{T: t, dir: dir, lines: make(chan string, 10)}
 	w.write("a.trm", circle)
 	c := &watchCmd{buildCmd{Sources: []string{dir}}}
-	e := &env{stderr: w, compile: compileSource}
+	e := &env{stderr: w, compile: lang.Compile}
 	done := make(chan error, 1)
 	go func() { done <- c.Run(e) }()
 	w.says("1 figure built; watching")
