@@ -23,7 +23,7 @@ const (
 //	help: the likely fix
 //
 // followed by its notes in the same shape. What comes from the source is
-// escaped, so that no source can command a terminal.
+// escaped, so that no source can command a terminal. The error is the writer's.
 func (l List) Print(w io.Writer, colour bool) error {
 	p := &printer{colour: colour}
 	for _, problem := range l {

@@ -16,8 +16,9 @@ type File struct {
 	lines []int // byte offset at which each line starts
 }
 
-// NewFile prepares text for look-ups by line.
+// NewFile prepares text for look-ups by line. A byte order mark is left out.
 func NewFile(name, text string) *File {
+	text = strings.TrimPrefix(text, "\ufeff")
 	f := &File{Name: name, Text: text, lines: []int{0}}
 	for i := 0; i < len(text); i++ {
 		if text[i] == '\n' {

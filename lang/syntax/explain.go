@@ -15,7 +15,7 @@ type verdict struct {
 // rules are tried in order; the first that knows the mistake words it. The
 // last always does.
 var rules = []func(*fault) verdict{
-	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordStart,
+	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordNamed, keywordStart,
 	placeless, paperFormat, dataWithout, runsTouch, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 
@@ -155,6 +155,20 @@ func suggest(word string, list []string, otherwise string) string {
 		return "did you mean " + near + "?"
 	}
 	return otherwise
+}
+
+// keywordNamed: size by erect(m, P)
+func keywordNamed(x *fault) verdict {
+	if t, next := x.tokens[0], x.token(1); t.Type == keywordKind && (next.is("by") || next.is("meets") || next.is("cuts")) {
+		return reserved(t, 0)
+	}
+	return verdict{}
+}
+
+// reserved blames the i-th token, a keyword where a name is wanted.
+func reserved(t token, i int) verdict {
+	first := string([]rune(t.Value)[0])
+	return verdict{i, i + 1, quote(t.Value) + " is a word of the language and cannot be a name", "take another name, such as " + first + " or " + first + "1"}
 }
 
 // openings say what to write for a word that a statement cannot begin with.

@@ -33,7 +33,6 @@ type scanner struct {
 // scan cuts the whole file into tokens, line ends and comments included.
 func scan(f *source.File, problems *source.List) []token {
 	s := &scanner{file: f, text: f.Text, line: 1, col: 1, problems: problems, alike: newLookalikes()}
-	s.skipByteOrderMark()
 	already := len(*problems)
 	for s.skipSpace(); s.pos < len(s.text) && len(*problems)-already <= maxMistake; s.skipSpace() {
 		s.here = lexer.Position{Filename: f.Name, Offset: s.pos, Line: s.line, Column: s.col}
@@ -99,12 +98,6 @@ func (s *scanner) bad(text, help string) {
 	p := s.problems.Add(source.Span{File: s.file, Start: s.here.Offset, End: s.pos}, text)
 	p.Help = help
 	s.emit(badKind, s.read())
-}
-
-func (s *scanner) skipByteOrderMark() {
-	if strings.HasPrefix(s.text, "\ufeff") {
-		s.pos = len("\ufeff")
-	}
 }
 
 func (s *scanner) skipSpace() { s.takeWhile(isSpace) }

@@ -532,7 +532,7 @@ type MulTail struct {
 	Factor *Factor `parser:"@@"`
 }
 
-// Factor is a value, maybe squared: AB² · half AB · -2
+// Factor is a value, maybe halved, then maybe squared: AB² · half AB
 type Factor struct {
 	Node
 	Half   bool   `parser:"@'half'?"`
@@ -540,7 +540,7 @@ type Factor struct {
 	Square bool   `parser:"@( '²' | '^' '2' )?"`
 }
 
-// Value is: 3.25 · 35 mm · 60° · sqrt(2) · (…) · AB · m · radius k · circumference k · area of ABC · angle ABC · reflex angle ABC
+// Value is: 3.25 · 35 mm · 60° (Degrees has its sign: 60°, 22°30') · sqrt(2) · (…) · AB · m · radius k · circumference k · area of ABC · angle ABC · reflex angle ABC
 type Value struct {
 	Node
 	Number        string `parser:"( @Number"`

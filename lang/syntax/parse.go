@@ -1,3 +1,7 @@
+// Package syntax reads a source: it cuts the text into tokens, parses each
+// statement by itself, and puts the statements together into blocks, so that
+// one mistake hides no other. Format writes a source in its canonical form;
+// Forms describes the whole language.
 package syntax
 
 import (

@@ -150,8 +150,7 @@ func keywordAsName(x *fault) verdict {
 	if t.Type != keywordKind || !x.wants(nameChunk) || !x.goesOnAfterName() {
 		return verdict{}
 	}
-	first := string([]rune(t.Value)[0])
-	return x.blame(quote(t.Value)+" is a word of the language and cannot be a name", "take another name, such as "+first+" or "+first+"1")
+	return reserved(t, x.at)
 }
 
 // goesOnAfterName tells that the statement would be right one token further if
