@@ -58,7 +58,7 @@ func (x *Real) Enclose(prec uint) (lo, hi *big.Float) {
 	for work := prec + 32; ; work += work / 2 {
 		z := x.enclose(work)
 		if z.isTight(prec) {
-			return z.lo, z.hi
+			return new(big.Float).Copy(z.lo), new(big.Float).Copy(z.hi)
 		}
 		if _, ok := z.sign(); !ok && x.Sign() == 0 {
 			return new(big.Float), new(big.Float)

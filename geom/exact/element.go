@@ -233,7 +233,11 @@ func (t *tower) invert(x *element) (y *element, n integer) {
 	if x.level <= baseLevels {
 		return t.invertBase(x)
 	}
-	y, n = t.invert(t.norm(x))
+	norm := t.norm(x)
+	if norm.isZero() { // then √d = ±a/b after all
+		panic(&missed{t, conjugate(x)})
+	}
+	y, n = t.invert(norm)
 	y = t.mul(conjugate(x), y)
 	if g := y.commonDivisor(n); !g.isOne() {
 		y, n = y.shrink(g), n.quo(g)

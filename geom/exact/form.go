@@ -91,10 +91,21 @@ func (x *Real) exactly() *number {
 	t := x.field.tower
 	if x.exact == nil {
 		x.exact = x.workOut(t)
+		x.simplify()
 	} else if x.exact.t != t {
 		x.exact = x.exact.in(t)
 	}
 	return x.exact
+}
+
+// simplify makes x a ratio if that is what it has turned out to be.
+func (x *Real) simplify() {
+	num, den := x.exact.num, x.exact.den
+	if num.level == 0 && num.n.wide == nil && den.wide == nil {
+		r := x.field.ratio(num.n.k, den.k)
+		r.exact = x.exact
+		*x = *r
+	}
 }
 
 func (x *Real) workOut(t *tower) *number {
@@ -131,8 +142,8 @@ func (t *tower) translate(x *element) *number {
 	return t.translate(x.a).add(t.translate(x.b).mul(t.images[x.level]))
 }
 
-// mended is a tower without the dependence that x shows: x = a + b√d is 0, so
-// √d is -a/b, which is verified by squaring.
+// mended is a tower without the dependence that x shows: x = a + b√d or its
+// conjugate is 0, so √d is ±a/b, which is verified by squaring.
 func (t *tower) mended(x *element) *tower {
 	for x.level > baseLevels && t.looksZero(x.b) {
 		x = x.b
@@ -140,7 +151,10 @@ func (t *tower) mended(x *element) *tower {
 	if x.level <= baseLevels {
 		panic(&exhausted{"a dependence between roots that does not show itself"})
 	}
-	lower := t.fraction(x.a, one).neg().div(t.fraction(x.b, one))
+	lower := t.fraction(x.a, one).div(t.fraction(x.b, one))
+	if lower.sign() < 0 {
+		lower = lower.neg()
+	}
 	square := lower.mul(lower)
 	if !square.den.isOne() || !square.num.equal(t.levels[x.level].radicand) {
 		panic(&exhausted{"a dependence between roots that cannot be proved"})

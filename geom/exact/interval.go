@@ -22,10 +22,10 @@ func down(x float64) float64 {
 		return math.Float64frombits(math.Float64bits(x) - 1)
 	case x == 0:
 		return -math.SmallestNonzeroFloat64
-	case x < math.Inf(-1) || x != x || math.IsInf(x, -1):
-		return math.Inf(-1)
+	case x >= -math.MaxFloat64:
+		return math.Float64frombits(math.Float64bits(x) + 1)
 	}
-	return math.Float64frombits(math.Float64bits(x) + 1)
+	return x // -Inf or no number
 }
 
 // up is the float after x.

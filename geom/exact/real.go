@@ -52,6 +52,7 @@ type Real struct {
 	bounds   interval
 
 	// What has been found out about the value so far.
+	sign  int8 // 0 while unknown
 	near  enclosure
 	exact *number
 }
@@ -270,12 +271,29 @@ func (x *Real) Sqrt() *Real {
 	case 0:
 		return x.field.Int(0)
 	}
-	if x.isRatio() {
+	switch {
+	case x.isRatio():
 		if z := x.ratioRoot(); z != nil {
 			return z
 		}
+	case x.op == product && x.x == x.y:
+		return x.x.Abs()
+	case x.op == product && x.x.isRatio():
+		if r := x.x.ratioSquareRoot(); r != nil {
+			return r.Mul(x.y.Sqrt())
+		}
 	}
 	return x.field.node(root, x, nil, x.bounds.sqrt())
+}
+
+// ratioSquareRoot is the root of a ratio if that is a ratio, else nil.
+func (x *Real) ratioSquareRoot() *Real {
+	n, ok1 := integer{k: x.num}.sqrt()
+	d, ok2 := integer{k: x.den}.sqrt()
+	if ok1 && ok2 {
+		return x.field.ratio(n.k, d.k)
+	}
+	return nil
 }
 
 // ratioRoot is √(num/den) = s√m/den with num·den = s²m; nil if that does not

@@ -5,6 +5,9 @@ func (x *Real) Sign() int {
 	if s, ok := x.bounds.sign(); ok {
 		return s
 	}
+	if x.sign != 0 {
+		return int(x.sign)
+	}
 	return x.decide()
 }
 
@@ -50,12 +53,13 @@ func (x *Real) decide() int {
 	return x.settle(x.refined(spent))
 }
 
-// settle notes a sign in the interval.
+// settle notes a sign, in the interval too.
 func (x *Real) settle(sign int) int {
 	if sign == 0 {
 		*x = Real{field: x.field, den: 1, bounds: nothing}
 		return 0
 	}
+	x.sign = int8(sign)
 	x.bounds = x.bounds.meet(x.near.interval())
 	return sign
 }
