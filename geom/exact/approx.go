@@ -74,6 +74,9 @@ func (x *Real) Float() float64 {
 	if f, ok := x.bounds.middle(); ok {
 		return f
 	}
+	if x.field.rough {
+		return x.bounds.lo + (x.bounds.hi-x.bounds.lo)/2
+	}
 	f := floatOf(x.enclose)
 	x.bounds = x.bounds.meet(x.near.interval())
 	return f

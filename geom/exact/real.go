@@ -21,11 +21,21 @@ type Field struct {
 	cosines map[angle][2]*Real // by angle, each once
 	golden  *Real              // √(10 + 2√5), once needed
 	pi      enclosure
+	rough   bool // takes what floats cannot tell from 0 for 0
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.
 func NewField() *Field {
 	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}}
+}
+
+// NewRoughField is an empty field that takes a number for 0 when its interval
+// of floats cannot tell it from 0. It serves to compare choices quickly before one of
+// them is worked out in a true field; nothing that it says may be told to a user.
+func NewRoughField() *Field {
+	f := NewField()
+	f.rough = true
+	return f
 }
 
 // operation says how a node got its value from its operands.

@@ -36,6 +36,9 @@ func (x *Real) decide() int {
 	if x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
 	}
+	if x.field.rough {
+		return x.settle(0)
+	}
 	if s, ok := x.comparedSquares(); ok {
 		return x.settle(s)
 	}
