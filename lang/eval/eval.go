@@ -22,7 +22,7 @@ type Failure struct {
 // Run does every step and gives the final state with all failures. What
 // depends on a failed step is passed over and not blamed.
 func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
-	st := program.NewState(p, inputs)
+	st := program.NewState(p, inputs, exact.NewField())
 	var failures []Failure
 	for i, step := range p.Steps {
 		if err := do(st, step); err != nil && err != program.Poisoned {
@@ -32,10 +32,10 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 	return st, failures
 }
 
-// Draw does the steps that make things, and stops at the first that fails: what
-// a choice of inputs needs to know. done is how many steps went well.
-func Draw(p *program.Program, inputs []*big.Rat) (st *program.State, done int, err error) {
-	st = program.NewState(p, inputs)
+// Sketch does the steps that make things, roughly, and stops at the first that
+// fails: what a choice of inputs needs to know. done is how many steps went well.
+func Sketch(p *program.Program, inputs []*big.Rat) (st *program.State, done int, err error) {
+	st = program.NewState(p, inputs, exact.NewRoughField())
 	for i, step := range p.Steps {
 		if step.Proof {
 			continue

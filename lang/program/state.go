@@ -26,11 +26,11 @@ type State struct {
 	Crossings []float64
 }
 
-// NewState is a run that is about to begin.
-func NewState(p *Program, inputs []*big.Rat) *State {
+// NewState is a run that is about to begin, on the numbers of a field.
+func NewState(p *Program, inputs []*big.Rat, f *exact.Field) *State {
 	return &State{
 		Program: p,
-		Field:   exact.NewField(),
+		Field:   f,
 		Inputs:  inputs,
 		Values:  make([]any, len(p.Slots)),
 		Texts:   map[int]string{},

@@ -130,7 +130,7 @@ func (s *search) values(in *program.Input, now *big.Rat) []*big.Rat {
 }
 
 func (s *search) try(inputs []*big.Rat) grade {
-	st, done, err := eval.Draw(s.p, inputs)
+	st, done, err := eval.Sketch(s.p, inputs)
 	g := grade{done: done, of: len(s.p.Steps)}
 	if err != nil {
 		return g
@@ -202,7 +202,7 @@ func spread(pts []place) float64 {
 // sizeOfGivens is a power of ten, maybe halved or doubled, that fits openings
 // to the figure: 1 for a figure some 8 units across.
 func (s *search) sizeOfGivens() *big.Rat {
-	st, _, _ := eval.Draw(s.p, s.best)
+	st, _, _ := eval.Sketch(s.p, s.best)
 	size := spread(places(st))
 	if size == 0 {
 		return rat(1, 1)
