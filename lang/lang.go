@@ -48,14 +48,21 @@ func Compile(path string, text []byte) *Result {
 
 // run resolves the Program; mistakes found before do not keep it from finding more.
 func (out *Result) run(p *program.Program) {
-	st, failures := eval.Run(p, solve.Inputs(p))
-	failed := map[*program.Step]bool{}
+	choice := solve.Inputs(p)
+	st, failures := eval.Run(p, choice.Inputs)
+	bad := map[*program.Step]bool{}
+	for _, step := range st.Undone {
+		bad[step] = true
+	}
 	for _, f := range failures {
+		if t := troubleAt(choice.Troubles, f.Index); t != nil {
+			t.report(p, &out.Problems)
+			continue
+		}
 		f.Report(&out.Problems)
-		failed[f.Step] = true
 	}
 	for _, c := range p.Claims {
-		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: !failed[c.Step]})
+		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: !bad[c.Step]})
 	}
 	if !out.Problems.Failed() {
 		out.Figure = eval.Figure(st)

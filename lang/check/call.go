@@ -418,7 +418,7 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 			}
 		}
 		for _, inner := range order {
-			st.Set(inner, st.Values[copies[inner]])
+			st.Set(inner, st.Value(copies[inner]))
 		}
 		return nil
 	})
@@ -534,10 +534,10 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 // alias gives one slot the value of another.
 func (s *scope) alias(n syntax.Node, slot, from int) {
 	s.emit(n, func(st *program.State) error {
-		if st.Values[from] == nil {
+		if st.Value(from) == nil {
 			return program.Poisoned
 		}
-		st.Set(slot, st.Values[from])
+		st.Set(slot, st.Value(from))
 		return nil
 	})
 }

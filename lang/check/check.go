@@ -6,6 +6,8 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"regexp"
+	"strings"
 
 	"trammel/geom/figure"
 	"trammel/lang/program"
@@ -44,9 +46,11 @@ func Check(f *syntax.File, loader Loader, problems *source.List) *program.Progra
 		centres:  map[int]int{},
 		reaches:  map[int]int{},
 	}
+	c.muted = namesNear(f.Source, *problems)
 	top := newScope(c, f.Source)
 	top.view = shown
 	c.file(top, f)
+	c.primeLetters()
 	if !c.isFigure(f) {
 		return nil
 	}
@@ -63,7 +67,8 @@ type checker struct {
 	spent    int // statements expanded
 	objects  int // things drawn
 	labels   int
-	full     bool // a limit was passed: expand no more
+	muted    map[string]bool // names on lines that could not be read
+	full     bool            // a limit was passed: expand no more
 	unitSet  bool
 
 	centres   map[int]int // centre by circle
@@ -292,4 +297,45 @@ func (s *scope) loopName(r *syntax.Ref) (string, bool) {
 		return "", false
 	}
 	return r.Name, true
+}
+
+var nameShape = regexp.MustCompile(`\p{L}\p{Nd}*['′]*`)
+
+// namesNear collects what may be a name on the lines of problems found before.
+// What those lines would have made is unknown, and that is not a new mistake.
+func namesNear(f *source.File, problems source.List) map[string]bool {
+	names := map[string]bool{}
+	for _, p := range problems {
+		if p.Span.File != f || p.Severity != source.Error {
+			continue
+		}
+		line, _ := f.Position(p.Span.Start)
+		for _, name := range nameShape.FindAllString(f.Line(line), -1) {
+			names[name] = true
+		}
+		for _, word := range strings.Fields(f.Line(line)) {
+			names[strings.Trim(word, ",")] = true
+		}
+	}
+	return names
+}
+
+// primeLetters gives the letters of constructions shown in full a prime where
+// the file itself has that letter.
+func (c *checker) primeLetters() {
+	taken := map[string]bool{}
+	for _, slot := range c.prog.Slots {
+		if slot.Top {
+			taken[slot.Name] = true
+		}
+	}
+	for _, slot := range c.prog.Slots {
+		if slot.Top || slot.Ink == nil || slot.Ink.Label == nil {
+			continue
+		}
+		for taken[slot.Ink.Label.Text] {
+			slot.Ink.Label.Text += "′"
+		}
+		taken[slot.Ink.Label.Text] = true
+	}
 }

@@ -213,7 +213,7 @@ func (s *scope) note(n *syntax.Note) {
 		return figure.Note{Near: placeOf(st, slot), Text: n.Text, Step: step}
 	})
 	s.prove(n.Node, func(st *program.State) error {
-		if st.Values[slot] == nil {
+		if st.Value(slot) == nil {
 			return program.Poisoned
 		}
 		put(st)
@@ -223,7 +223,7 @@ func (s *scope) note(n *syntax.Note) {
 
 // placeOf is a point that stands for a thing: itself, or somewhere on a curve.
 func placeOf(st *program.State, slot int) geom.Point {
-	switch v := st.Values[slot].(type) {
+	switch v := st.Value(slot).(type) {
 	case geom.Point:
 		return v
 	case *program.Curve:

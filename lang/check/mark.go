@@ -107,7 +107,7 @@ func (s *scope) drawn(n syntax.Node, a, b int) func(*program.State) error {
 	return func(st *program.State) error {
 		pa, pb := st.Point(a), st.Point(b)
 		for _, bar := range bars {
-			c, ok := st.Values[bar].(*program.Curve)
+			c, ok := st.Value(bar).(*program.Curve)
 			if ok && covers(c, pa, pb) {
 				return nil
 			}

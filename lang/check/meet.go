@@ -119,7 +119,7 @@ func meet(st *program.State, first, second curve, picks []pick, tell []teller) e
 		st.Set(picks[i].slot, p)
 		a.Passes(p)
 		b.Passes(p)
-		st.Crossings = append(st.Crossings, crossing(a, b, p))
+		st.Crossing(crossing(a, b, p))
 	}
 	return nil
 }

@@ -521,7 +521,7 @@ func chanceOnStraight(st *program.State, c *program.Curve, in int) []geom.Point 
 
 // rationalTurn is a unit vector with fractions for coordinates, near the
 // bearing that chance has chosen: the chord construction of Diophantus.
-func rationalTurn(st *program.State, in int) geom.Vector { return turnNear(st, st.Inputs[in]) }
+func rationalTurn(st *program.State, in int) geom.Vector { return turnNear(st, st.Choice(in)) }
 
 func turnNear(st *program.State, degrees *big.Rat) geom.Vector {
 	deg, _ := degrees.Float64()

@@ -87,6 +87,9 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 			s.fail(at, "%s is a number, not a %s", name, kindWords(kinds))
 			return 0, false
 		}
+		if s.c.muted[name] {
+			return 0, false
+		}
 		p := s.fail(at, "%s is not known here", name)
 		switch near := s.nearName(name, kinds...); {
 		case s.depth > 0 && s.parent != nil && s.outside(name):
@@ -134,7 +137,7 @@ func (s *scope) point(r *syntax.Ref) (int, bool) {
 		if !ok {
 			return 0, false
 		}
-		if _, known := s.names[name]; !known {
+		if _, known := s.names[name]; !known && !s.c.muted[name] {
 			s.fail(r.Node, "a point is wanted here, and points have capital letters").Help = "write " + strings.ToUpper(r.Name) + " if that is the point"
 			return 0, false
 		}

@@ -80,13 +80,13 @@ func (f meetingFacts) offer(st *program.State, name string, ps []geom.Point) str
 // phrases is the pair of phrases with which t tells p from q, or "".
 func (t teller) phrases(st *program.State, p, q geom.Point) string {
 	if t.point >= 0 {
-		at, ok := st.Values[t.point].(geom.Point)
+		at, ok := st.Value(t.point).(geom.Point)
 		if !ok || at.Equal(p) || at.Equal(q) || geom.Dist2(at, p).Equal(geom.Dist2(at, q)) {
 			return ""
 		}
 		return fmt.Sprintf("nearest %s or farthest from %s", t.text, t.text)
 	}
-	if t.line.slot >= 0 && st.Values[t.line.slot] == nil {
+	if t.line.slot >= 0 && st.Value(t.line.slot) == nil {
 		return ""
 	}
 	l, err := t.line.whole(st)

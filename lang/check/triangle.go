@@ -211,7 +211,7 @@ func (sh *shape) chanceSecondAngle() {
 		if err != nil {
 			return a, err
 		}
-		part, _ := st.Inputs[in].Float64()
+		part, _ := st.Choice(in).Float64()
 		degrees := (180 - a.Float()) * part
 		return geom.Turned(turnNear(st, big.NewRat(int64(degrees*100), 100))), nil
 	}})

@@ -25,30 +25,20 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 	st := program.NewState(p, inputs, exact.NewField())
 	var failures []Failure
 	for i, step := range p.Steps {
-		if err := do(st, step); err != nil && err != program.Poisoned {
+		err := Do(st, step)
+		if err == nil {
+			continue
+		}
+		st.Undone = append(st.Undone, step)
+		if err != program.Poisoned {
 			failures = append(failures, Failure{i, step, err})
 		}
 	}
 	return st, failures
 }
 
-// Sketch does the steps that make things, roughly, and stops at the first that
-// fails: what a choice of inputs needs to know. done is how many steps went well.
-func Sketch(p *program.Program, inputs []*big.Rat) (st *program.State, done int, err error) {
-	st = program.NewState(p, inputs, exact.NewRoughField())
-	for i, step := range p.Steps {
-		if step.Proof {
-			continue
-		}
-		if err := do(st, step); err != nil {
-			return st, i, err
-		}
-	}
-	return st, len(p.Steps), nil
-}
-
-// do runs one step; what the kernel refuses to decide becomes its error.
-func do(st *program.State, step *program.Step) (err error) {
+// Do runs one step; what the kernel refuses to decide becomes its error.
+func Do(st *program.State, step *program.Step) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			if r != any(program.Poisoned) {

@@ -17,14 +17,19 @@ type State struct {
 	Program *Program
 	Field   *exact.Field
 	Inputs  []*big.Rat
-	Values  []any // by slot; nil when not made, or when what it needs failed
+	Values  []any  // by slot; nil when not made, or when what it needs failed
+	Trace   *Trace // where to note what a step reads; nil when nobody asks
 	Marks   []figure.Mark
 	Claims  []figure.Claim
+	Undone  []*Step        // failed, or passed over for want of what they need
 	Texts   map[int]string // by slot: what stands at a measure's bar
-	// Crossings are the sines of the angles under which curves meet, in the
-	// order of meeting: how well the figure can be drawn. Floats: for choosing only.
-	Crossings []float64
+	// Crossing takes the sine of the angle under which curves meet, at every
+	// meeting: how well it can be drawn. Floats: for choosing only.
+	Crossing func(sine float64)
 }
+
+// Trace is what a step has read and made so far.
+type Trace struct{ Reads, Writes, Inputs []int }
 
 // NewState is a run that is about to begin, on the numbers of a field.
 func NewState(p *Program, inputs []*big.Rat, f *exact.Field) *State {
@@ -34,6 +39,8 @@ func NewState(p *Program, inputs []*big.Rat, f *exact.Field) *State {
 		Inputs:  inputs,
 		Values:  make([]any, len(p.Slots)),
 		Texts:   map[int]string{},
+
+		Crossing: func(float64) {},
 	}
 }
 
@@ -43,11 +50,19 @@ var Poisoned = errors.New("poisoned")
 
 // value is what a slot holds; a slot without a value ends the step.
 func value[T any](s *State, slot int) T {
-	v, ok := s.Values[slot].(T)
+	v, ok := s.Value(slot).(T)
 	if !ok {
 		panic(Poisoned)
 	}
 	return v
+}
+
+// Value is what a slot holds, nil if nothing.
+func (s *State) Value(slot int) any {
+	if s.Trace != nil {
+		s.Trace.Reads = append(s.Trace.Reads, slot)
+	}
+	return s.Values[slot]
 }
 
 // Point is the value of a point's slot.
@@ -72,10 +87,23 @@ func (s *State) Points(slots []int) []geom.Point {
 }
 
 // Set gives a slot its value.
-func (s *State) Set(slot int, value any) { s.Values[slot] = value }
+func (s *State) Set(slot int, value any) {
+	if s.Trace != nil {
+		s.Trace.Writes = append(s.Trace.Writes, slot)
+	}
+	s.Values[slot] = value
+}
 
 // Input is the number chosen for an input.
-func (s *State) Input(n int) *exact.Real { return s.Field.Rat(s.Inputs[n]) }
+func (s *State) Input(n int) *exact.Real { return s.Field.Rat(s.Choice(n)) }
+
+// Choice is Input as a fraction.
+func (s *State) Choice(n int) *big.Rat {
+	if s.Trace != nil {
+		s.Trace.Inputs = append(s.Trace.Inputs, n)
+	}
+	return s.Inputs[n]
+}
 
 // Measure writes a value for a message, to three significant digits and with
 // its unit; dim is the power of length.

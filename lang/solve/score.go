@@ -1,0 +1,149 @@
+package solve
+
+import (
+	"math"
+	"slices"
+
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+// good is the badness under which a choice is left as it is.
+const good = 0.12
+
+// badness adds up what a typesetter would object to in what the steps made:
+// flat crossings, points and openings that are nearly alike, things out of all
+// proportion. Floats choose here; nothing is decided by them.
+func (s *search) badness(steps []int) float64 {
+	sum := 0.0
+	for _, i := range steps {
+		for _, sine := range s.sines[i] {
+			sum += flatness(sine)
+		}
+	}
+	mine := map[int]bool{}
+	for _, i := range steps {
+		for _, slot := range s.writes[i] {
+			mine[slot] = true
+		}
+	}
+	return sum + s.crowding(mine) + s.likeness(mine)
+}
+
+// flatness objects to crossings under 45°, and strongly under 30°.
+func flatness(sine float64) float64 {
+	switch {
+	case sine < 0.5:
+		return 0.6 + 4*(0.5-sine)
+	case sine < 0.75:
+		return (0.75 - sine) * 2
+	}
+	return 0
+}
+
+// place is a point, as floats, and its slot.
+type place struct {
+	x, y float64
+	slot int
+}
+
+// places are the points that are there, or those of some slots.
+func (s *search) places(of map[int]bool) []place {
+	var out []place
+	for slot, v := range s.st.Values {
+		p, ok := v.(geom.Point)
+		if ok && s.p.Slots[slot].Ink != nil && (of == nil || of[slot]) {
+			out = append(out, place{p.X.Float(), p.Y.Float(), slot})
+		}
+	}
+	return out
+}
+
+func spread(pts []place) float64 {
+	if len(pts) == 0 {
+		return 0
+	}
+	lo, hi := pts[0], pts[0]
+	for _, p := range pts {
+		lo.x, lo.y = min(lo.x, p.x), min(lo.y, p.y)
+		hi.x, hi.y = max(hi.x, p.x), max(hi.y, p.y)
+	}
+	return math.Hypot(hi.x-lo.x, hi.y-lo.y)
+}
+
+// crowding objects to points that are near each other, to accidental meetings
+// of points that hang on different choices, and to a figure that grows too
+// large for what was there.
+func (s *search) crowding(mine map[int]bool) float64 {
+	all := s.places(nil)
+	size := spread(all)
+	var rest []place
+	for _, p := range all {
+		if !mine[p.slot] {
+			rest = append(rest, p)
+		}
+	}
+	sum := 0.0
+	if was := spread(rest); len(rest) > 1 && size > 2.2*was {
+		sum += 0.2 * (size/was - 2.2)
+	}
+	for _, p := range all {
+		if !mine[p.slot] {
+			continue
+		}
+		for _, q := range all {
+			if q.slot == p.slot || mine[q.slot] && q.slot < p.slot {
+				continue
+			}
+			sum += s.nearness(p, q, size)
+		}
+	}
+	return sum
+}
+
+func (s *search) nearness(p, q place, size float64) float64 {
+	d := math.Hypot(p.x-q.x, p.y-q.y) / size
+	if d < 1e-9 {
+		if slices.Equal(s.slotDeps[p.slot], s.slotDeps[q.slot]) {
+			return 0 // one and the same, whatever is chosen
+		}
+		return 0.15
+	}
+	if d < 0.07 {
+		return (0.07 - d) * 8
+	}
+	return 0
+}
+
+// likeness objects to openings that are nearly but not exactly, or only by
+// accident, the same as others.
+func (s *search) likeness(mine map[int]bool) float64 {
+	sum := 0.0
+	for slot := range s.p.Slots {
+		if !mine[slot] {
+			continue
+		}
+		r, ok := s.radius(slot)
+		if !ok {
+			continue
+		}
+		for other := range s.p.Slots {
+			q, ok := s.radius(other)
+			if !ok || other == slot || slices.Equal(s.slotDeps[slot], s.slotDeps[other]) {
+				continue
+			}
+			if ratio := math.Abs(r-q) / max(r, q); ratio < 0.08 && ratio > 1e-9 {
+				sum += (0.08 - ratio) * 2
+			}
+		}
+	}
+	return sum
+}
+
+func (s *search) radius(slot int) (float64, bool) {
+	c, ok := s.st.Values[slot].(*program.Curve)
+	if !ok || c.Circle == nil {
+		return 0, false
+	}
+	return math.Sqrt(c.Circle.R2.Float()), true
+}

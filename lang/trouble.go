@@ -1,0 +1,62 @@
+package lang
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+
+	"trammel/lang/program"
+	"trammel/lang/solve"
+	"trammel/lang/source"
+)
+
+// trouble is a choice that could not be made.
+type trouble struct{ solve.Trouble }
+
+func troubleAt(list []solve.Trouble, step int) *trouble {
+	for _, t := range list {
+		if t.Step == step && len(t.Fails) > 0 {
+			return &trouble{t}
+		}
+	}
+	return nil
+}
+
+// report blames the line that leaves the choice open, and notes what stood in
+// the way of the values tried.
+func (t *trouble) report(p *program.Program, problems *source.List) {
+	in := p.Inputs[t.Input]
+	lo, hi := t.Tried[0], t.Tried[0]
+	for _, v := range t.Tried {
+		if v.Cmp(lo) < 0 {
+			lo = v
+		}
+		if v.Cmp(hi) > 0 {
+			hi = v
+		}
+	}
+	prob := problems.Add(in.Span, fmt.Sprintf("no choice fits here: %s from %s to %s was tried", word(in), short(lo), short(hi)))
+	for _, f := range t.Fails {
+		at := p.Steps[f.Step].Span
+		prob.Notes = append(prob.Notes, source.Note{Span: at, Text: fmt.Sprintf("with %s: %s", short(f.Value), f.Err)})
+		var fault *program.Fault
+		if errors.As(f.Err, &fault) && prob.Help == "" {
+			prob.Help = fault.Help
+		}
+	}
+}
+
+func word(in *program.Input) string {
+	return map[program.InputKind]string{
+		program.Opening: "an opening", program.Coordinate: "a coordinate",
+		program.Fraction: "a part of the way", program.Bearing: "a direction in degrees",
+	}[in.Kind]
+}
+
+func short(r *big.Rat) string {
+	if r.IsInt() {
+		return r.Num().String()
+	}
+	f, _ := r.Float64()
+	return fmt.Sprintf("%.4g", f)
+}
