@@ -5,27 +5,57 @@ package exact
 // among the elements below it, so the base may join a tower at any time: its
 // levels come first, used or not, and the roots stand above.
 const (
-	ninthLevel = 1 // θ = 2cos 40°, of degree 3
-	baseLevels = 1
+	ninthLevel         = 1 // θ = 2cos 40°, of degree 3
+	twentySeventhLevel = 2 // θ = 2cos 40°/3, of degree 3 over the ninth level
+	twentyFifthLevel   = 3 // θ = 2cos 14.4° + 2cos 100.8°, of degree 5
+	baseLevels         = 3
 )
 
 // generator describes a base level: a cyclic extension of odd degree of the
-// levels below it.
+// levels below it, unramified but at 3 or 5.
 type generator struct {
 	degree    int
+	needs     []int    // lower base levels
 	power     *element // θ^degree in lower powers
-	conjugate *element // the image of θ under a generator of the Galois group
+	conjugate *element // index times the image of θ under a generator of the Galois group
+	index     int64    // of the polynomials in θ among the integers of the field
 	near      float64  // θ to within 10^-6
+	conductor uint64   // a prime p splits according to its residue
+	residues  []uint64 // those with which it splits
 }
 
-// generators lists the base levels from the bottom. With θ = 2cos 40°,
-// θ³ = 3θ - 1, and doubling the angle gives the conjugate θ² - 2.
+// generators lists the base levels from the bottom. With c = 2cos 40°,
+// c³ - 3c + 1 = 0, and doubling the angle gives the conjugate c² - 2. With
+// θ = 2cos 40°/3, θ³ - 3θ = c, and ten times the angle gives the conjugate
+// (2c² - 2) + (c - 1)θ + (1 - c²)θ². The sum of two cosines is Gauss's period
+// of four 25th roots of unity; doubling the angle gives its conjugate
+// (22 + 36θ - 39θ² - 2θ³ + 4θ⁴)/7.
 var generators = [baseLevels + 1]generator{
 	ninthLevel: {
 		degree:    3,
 		power:     polynomial(ninthLevel, -1, 3),
 		conjugate: polynomial(ninthLevel, -2, 0, 1),
+		index:     1,
 		near:      1.532089,
+		conductor: 9, residues: []uint64{1, 8},
+	},
+	twentySeventhLevel: {
+		degree: 3,
+		needs:  []int{ninthLevel},
+		power:  horner(twentySeventhLevel, []*element{polynomial(ninthLevel, 0, 1), constant(integer{k: 3})}),
+		conjugate: horner(twentySeventhLevel, []*element{
+			polynomial(ninthLevel, -2, 0, 2), polynomial(ninthLevel, -1, 1), polynomial(ninthLevel, 1, 0, -1)}),
+		index:     1,
+		near:      1.946090,
+		conductor: 27, residues: []uint64{1, 26},
+	},
+	twentyFifthLevel: {
+		degree:    5,
+		power:     polynomial(twentyFifthLevel, -1, -10, -5, 10),
+		conjugate: polynomial(twentyFifthLevel, 22, 36, -39, -2, 4),
+		index:     7,
+		near:      1.562396,
+		conductor: 25, residues: []uint64{1, 7, 18, 24},
 	},
 }
 
@@ -86,20 +116,30 @@ func (t *tower) reduceBase(level int, terms []*element) []*element {
 	return terms
 }
 
-// conjugateBase is the image of x under the generator of the Galois group.
+// conjugateBase is the image of x under the generator of the Galois group of
+// its level, times index^(degree-1) to be integral.
 func (t *tower) conjugateBase(level int, x *element) *element {
-	if x.level < level {
-		return x
+	g := generators[level]
+	terms := coefficients(level, x)
+	sum, scale := zero, one
+	for i := g.degree - 1; i >= 0; i-- {
+		sum = t.mul(sum, g.conjugate)
+		if i < len(terms) {
+			sum = sum.add(terms[i].scale(scale))
+		}
+		scale = scale.mul(integer{k: g.index})
 	}
-	return x.a.add(t.mul(generators[level].conjugate, t.conjugateBase(level, x.b)))
+	return sum
 }
 
-// otherConjugates is the product of the conjugates of x but for x itself:
-// with x it makes the norm, which lies one level below.
+// otherConjugates is the product of the conjugates of x but for x itself, up
+// to a power of the index: with x it makes the norm, which lies one level
+// below.
 func (t *tower) otherConjugates(x *element) *element {
 	others, conj := unit, x
 	for range generators[x.level].degree - 1 {
 		conj = t.conjugateBase(x.level, conj)
+		conj = conj.shrink(conj.content())
 		others = t.mul(others, conj)
 	}
 	return others
@@ -112,4 +152,94 @@ func (t *tower) invertBase(x *element) (y *element, n integer) {
 	y = t.mul(others, y)
 	g := y.commonDivisor(n)
 	return y.shrink(g), n.quo(g)
+}
+
+// inertPrimes remain prime in every base (p ≢ ±1 mod 9, p ≢ ±1, ±7 mod 25), so
+// that the base modulo p is a field; and they are ≡ 3 (mod 4), so that roots in
+// it, which has odd degree, are powers.
+var inertPrimes = [...]int64{11, 23, 47, 59, 67, 79, 83, 103, 131, 139}
+
+// baseRoot is the root of an element of the base, if it is a square: Hensel's
+// lifting at an inert prime, proved by squaring.
+func (t *tower) baseRoot(x *element) *number {
+	if x.level == 0 {
+		if s, ok := x.n.sqrt(); ok {
+			return t.whole(s)
+		}
+		return nil
+	}
+	degree, index := 1, one
+	for i := range t.close(x.levels()).each {
+		degree *= generators[i].degree
+		index = index.mul(integer{k: generators[i].index})
+	}
+	x = x.scale(index.mul(index)) // so that its root is a polynomial in the generators
+	for _, p := range inertPrimes {
+		m := modulus{t, integer{k: p}}
+		if residue := m.reduce(x); !residue.isZero() {
+			if y := m.lift(x, residue, degree); y != nil {
+				return t.fraction(y, index)
+			}
+			return nil
+		}
+	}
+	panic(&exhausted{"a radicand that many primes divide"})
+}
+
+// modulus reduces coefficients into -n/2..n/2.
+type modulus struct {
+	t *tower
+	n integer
+}
+
+func (m modulus) reduce(x *element) *element {
+	if x.level > 0 {
+		return join(x.level, m.reduce(x.a), m.reduce(x.b))
+	}
+	return constant(x.n.residue(m.n))
+}
+
+func (m modulus) mul(x, y *element) *element { return m.reduce(m.t.mul(x, y)) }
+
+func (m modulus) power(x *element, e integer) *element {
+	r := unit
+	for i := e.bitLen() - 1; i >= 0; i-- {
+		r = m.mul(r, r)
+		if e.big().Bit(i) == 1 {
+			r = m.mul(r, x)
+		}
+	}
+	return r
+}
+
+// spareBits covers how much longer the coefficients of a root may be than half
+// those of the square, for what the generators and their conjugates are.
+const spareBits = 80
+
+// lift finds z = 1/√x modulo higher and higher powers of p by
+// z ← z + z(1 - xz²)/2, then √x = xz, whose coefficients are about half as
+// long as those of x.
+func (m modulus) lift(x, residue *element, degree int) *element {
+	q := one // elements of the residue field
+	for range degree {
+		q = q.mul(m.n)
+	}
+	z := m.power(residue, q.sub(integer{k: 3}).quo(integer{k: 4}))
+	if !m.mul(m.mul(z, z), residue).isOne() {
+		return nil
+	}
+	_, length := x.size()
+	for {
+		if m.n.bitLen() > length/2+spareBits {
+			y := m.mul(m.reduce(x), z)
+			if m.t.mul(y, y).equal(x) {
+				return y
+			}
+			return nil
+		}
+		m.n = m.n.mul(m.n)
+		half := m.n.add(one).quo(integer{k: 2})
+		e := unit.sub(m.mul(m.mul(z, z), m.reduce(x)))
+		z = m.reduce(z.add(m.mul(z, e).scale(half)))
+	}
 }

@@ -3,44 +3,44 @@ package exact
 import (
 	"fmt"
 	"math/big"
+	"math/bits"
 )
 
 // angle is one of 0° to 45°, in degrees.
 type angle struct{ num, den int64 }
 
 // CosSin gives the cosine and sine of an angle in degrees: any whole number
-// of them and its halves, quarters and so on. Multiples of 3° and their
-// halvings need square roots only; the others stand over Q(2cos 40°).
+// of them, of minutes or of tenths, and their halves, quarters and so on.
+// Multiples of 3° and their halvings need square roots only; the other whole
+// degrees stand over Q(2cos 40°), and fractions of degrees over larger bases.
 func (f *Field) CosSin(degrees *big.Rat) (cos, sin *Real, err error) {
 	turn := big.NewRat(360, 1)
 	d := new(big.Rat).Quo(degrees, turn)
 	d.Sub(degrees, d.Mul(turn, new(big.Rat).SetInt(wholePart(d))))
-	if d.Cmp(big.NewRat(180, 1)) > 0 {
-		cos, sin, err = f.CosSin(d.Sub(turn, d))
-		if err != nil {
-			return nil, nil, undecidable(degrees)
-		}
-		return cos, sin.Neg(), nil
-	}
-	obtuse := d.Cmp(big.NewRat(90, 1)) > 0
-	if obtuse {
-		d.Sub(big.NewRat(180, 1), d)
-	}
-	steep := d.Cmp(big.NewRat(45, 1)) > 0
-	if steep {
-		d.Sub(big.NewRat(90, 1), d)
-	}
-	if n := d.Denom(); !n.IsInt64() || n.Int64()&(n.Int64()-1) != 0 {
+	if den := d.Denom(); !den.IsInt64() || 15%oddPart(den.Int64()) != 0 {
 		return nil, nil, undecidable(degrees)
 	}
-	cos, sin = f.smallCosSin(angle{d.Num().Int64(), d.Denom().Int64()})
-	if steep {
-		cos, sin = sin, cos
-	}
-	if obtuse {
-		cos = cos.Neg()
-	}
+	cos, sin = f.cosSin(d)
 	return cos, sin, nil
+}
+
+func oddPart(n int64) int64 { return n >> bits.TrailingZeros64(uint64(n)) }
+
+// cosSin is for 0° to 360°, reflected into 0° to 45°.
+func (f *Field) cosSin(d *big.Rat) (cos, sin *Real) {
+	for _, r := range []struct {
+		limit, sum int64
+		flip       func(cos, sin *Real) (*Real, *Real)
+	}{
+		{180, 360, func(cos, sin *Real) (*Real, *Real) { return cos, sin.Neg() }},
+		{90, 180, func(cos, sin *Real) (*Real, *Real) { return cos.Neg(), sin }},
+		{45, 90, func(cos, sin *Real) (*Real, *Real) { return sin, cos }},
+	} {
+		if d.Cmp(big.NewRat(r.limit, 1)) > 0 {
+			return r.flip(f.cosSin(new(big.Rat).Sub(big.NewRat(r.sum, 1), d)))
+		}
+	}
+	return f.smallCosSin(angle{d.Num().Int64(), d.Denom().Int64()})
 }
 
 // wholePart is the greatest whole number not above r.
@@ -53,37 +53,73 @@ func undecidable(degrees *big.Rat) error {
 		whole, rest := new(big.Int).QuoRem(minutes.Num(), big.NewInt(60), new(big.Int))
 		text = fmt.Sprintf("%v°%v'", whole, rest)
 	}
-	return fmt.Errorf("%s cannot be decided exactly: whole degrees and their halves and quarters can", text)
+	return fmt.Errorf("%s cannot be decided exactly: whole degrees, tenths, minutes and their halvings can", text)
 }
 
-// smallCosSin is for 0° to 45°, each angle worked out once. A fraction of a
-// degree is the half of its double.
+// smallCosSin is for 0° to 45°, each angle worked out once. What even
+// denominators leave is halved from the double.
 func (f *Field) smallCosSin(a angle) (cos, sin *Real) {
 	if known, ok := f.cosines[a]; ok {
 		return known[0], known[1]
 	}
-	if a.den == 1 {
-		cos, sin = f.wholeDegrees(a.num)
-	} else {
-		double, _, _ := f.CosSin(big.NewRat(a.num, a.den/2))
+	switch {
+	case a.den%2 == 0:
+		double, _ := f.cosSin(big.NewRat(a.num, a.den/2))
 		half := f.ratio(1, 2)
 		cos = half.Add(half.Mul(double)).Sqrt()
 		sin = half.Sub(half.Mul(double)).Sqrt()
+	case a.den == 1:
+		cos, sin = f.wholeDegrees(a.num)
+	default:
+		cos, sin = f.fifteenthsOfDegrees(a.num * (15 / a.den))
 	}
 	f.cosines[a] = [2]*Real{cos, sin}
 	return cos, sin
 }
 
+// fifteenthsOfDegrees puts n/15° together from a multiple of 40°/3, which is
+// 200/15°, one of 14.4°, which is 216/15°, and whole degrees.
+func (f *Field) fifteenthsOfDegrees(n int64) (cos, sin *Real) {
+	i := nearestResidue(2*n, 3) // n - 200i and n - 216j are multiples of 3 and of 5
+	j := nearestResidue(n, 5)
+	cos, sin, _ = f.CosSin(big.NewRat((n-200*i-216*j)/15, 1))
+	if i != 0 {
+		c, s := f.twentySeventh()
+		cos, sin = turned(cos, sin, c, signed(s, i))
+	}
+	if j != 0 {
+		c, s := f.twentyFifth()
+		if j*j == 4 {
+			c, s = turned(c, s, c, s)
+		}
+		cos, sin = turned(cos, sin, c, signed(s, j))
+	}
+	return cos, sin
+}
+
+// nearestResidue is the number of the least magnitude that is n modulo m.
+func nearestResidue(n, m int64) int64 {
+	r := (n%m + m) % m
+	if 2*r > m {
+		r -= m
+	}
+	return r
+}
+
+// signed is x or -x, as n has it.
+func signed(x *Real, n int64) *Real {
+	if n < 0 {
+		return x.Neg()
+	}
+	return x
+}
+
 // wholeDegrees puts an angle together from a multiple of 40°, one of 18° and
 // one of 15°.
 func (f *Field) wholeDegrees(n int64) (cos, sin *Real) {
-	ninths := (n%3 + 1) % 3 // 0, 1, 2 for n ≡ 2, 0, 1 (mod 3)
-	ninths--                // n - 40·ninths is a multiple of 3
+	ninths := nearestResidue(n, 3) // n - 40·ninths is a multiple of 3
 	n -= 40 * ninths
-	twelfths := -n / 3 % 6 // n - 15·twelfths is a multiple of 18
-	if twelfths > 3 {
-		twelfths -= 6
-	}
+	twelfths := nearestResidue(-n/3, 6) // n - 15·twelfths is one of 18
 	n -= 15 * twelfths
 	cos, sin = f.ninth(ninths)
 	c, s := f.multiple(18, n/18)
@@ -166,8 +202,38 @@ func (f *Field) ninth(k int64) (cos, sin *Real) {
 	t := f.tower
 	cos = f.written(t.rootAt(ninthLevel).half())
 	sin = f.written(t.fraction(polynomial(ninthLevel, -4, 1, 2), integer{k: 6})).Mul(f.wholeRoot(3))
-	if k < 0 {
-		return cos, sin.Neg()
-	}
+	return cos, signed(sin, k)
+}
+
+// twentySeventh is the cosine and sine of φ = 40°/3: since
+// 2 sin φ sin 9φ = cos 8φ - cos 10φ, and 9φ = 120°, the sine is
+// (cos 8φ - cos 10φ)/√3.
+func (f *Field) twentySeventh() (cos, sin *Real) {
+	cos = f.written(f.tower.rootAt(twentySeventhLevel).half())
+	difference := f.chebyshev(8, cos).Sub(f.chebyshev(10, cos))
+	return cos, difference.Mul(f.wholeRoot(3)).Mul(f.ratio(1, 3))
+}
+
+// twentyFifth is the cosine and sine of ψ = 14.4°. With θ = 2cos ψ + 2cos 7ψ,
+// the difference of these two is √5(-62 - 41θ + 94θ² - 2θ³ - 10θ⁴)/35; and the
+// sine is (cos 4ψ - cos 6ψ)/(2 sin 5ψ), where sin 72° = √(10 + 2√5)/4.
+func (f *Field) twentyFifth() (cos, sin *Real) {
+	t := f.tower
+	sum := f.written(t.rootAt(twentyFifthLevel))
+	difference := t.fraction(polynomial(twentyFifthLevel, -62, -41, 94, -2, -10), integer{k: 35})
+	cos = sum.Add(f.written(difference).Mul(f.wholeRoot(5))).Mul(f.ratio(1, 4))
+	sin = f.chebyshev(4, cos).Sub(f.chebyshev(6, cos)).MulInt(2).Div(f.fifthRoot())
 	return cos, sin
+}
+
+// chebyshev is cos nα for x = cos α.
+func (f *Field) chebyshev(n int, x *Real) *Real {
+	switch {
+	case n == 0:
+		return f.Int(1)
+	case n == 1:
+		return x
+	}
+	p := f.chebyshev(n/2, x).Mul(f.chebyshev(n-n/2, x)).MulInt(2)
+	return p.Sub(f.chebyshev(n%2, x))
 }

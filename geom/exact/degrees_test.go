@@ -24,11 +24,13 @@ func (k *kit) sin(num, den int64) *Real {
 
 func TestCosSinNearFloats(t *testing.T) {
 	k := newKit()
-	for n := int64(-800); n <= 800; n += 1 {
-		c, s := k.cos(n, 2), k.sin(n, 2)
-		a := float64(n) / 2 * math.Pi / 180
-		if math.Abs(c.Float()-math.Cos(a)) > 1e-14 || math.Abs(s.Float()-math.Sin(a)) > 1e-14 {
-			t.Fatalf("%v/2°: %v, %v", n, c.Float(), s.Float())
+	for _, den := range []int64{2, 3, 5, 15, 60} {
+		for n := int64(-400); n <= 800; n++ {
+			c, s := k.cos(n, den), k.sin(n, den)
+			a := float64(n) / float64(den) * math.Pi / 180
+			if math.Abs(c.Float()-math.Cos(a)) > 1e-14 || math.Abs(s.Float()-math.Sin(a)) > 1e-14 {
+				t.Fatalf("%d/%d°: %v, %v", n, den, c.Float(), s.Float())
+			}
 		}
 	}
 }
@@ -62,5 +64,50 @@ func TestAngleIdentities(t *testing.T) {
 		if !c.left.Equal(c.right) {
 			t.Errorf("%s: %s is not %s", c.name, c.left.Decimal(20), c.right.Decimal(20))
 		}
+	}
+}
+
+// TestFractionsOfDegrees tries identities over the larger bases: every
+// generator must be the cosine it is taken for, and roots must be recognised.
+func TestFractionsOfDegrees(t *testing.T) {
+	for _, den := range []int64{3, 5, 15, 10, 60} {
+		k := newKit()
+		for _, n := range []int64{1, 2, 7, 13} {
+			c, s := k.cos(n, den), k.sin(n, den)
+			if !c.Mul(c).Add(s.Mul(s)).Equal(k.int(1)) {
+				t.Errorf("sin² + cos² is not 1 at %d/%d°", n, den)
+			}
+			if double := k.cos(2*n, den); !c.Mul(c).MulInt(2).Sub(k.int(1)).Equal(double) {
+				t.Errorf("2cos² - 1 is not the cosine of the double at %d/%d°", n, den)
+			}
+			if den < 10 && !k.root(k.int(1).Sub(c.Mul(c))).Equal(s) {
+				t.Errorf("√(1 - cos²) is not the sine at %d/%d°", n, den)
+			}
+		}
+	}
+}
+
+func TestBaseRoots(t *testing.T) {
+	tower := newTower()
+	ninth, fifth := polynomial(ninthLevel, 3, -2, 5), polynomial(twentyFifthLevel, -1, 4, 0, 2, 7)
+	root27 := horner(twentySeventhLevel, []*element{ninth, constant(integer{k: 4}), ninth})
+	for _, x := range []*element{ninth, fifth, root27, ninth.add(fifth), tower.mul(ninth, fifth), root27.add(fifth)} {
+		square := tower.mul(x, x)
+		r := tower.baseRoot(square)
+		if r == nil || !tower.mul(r.num, r.num).equal(square.scale(r.den.mul(r.den))) {
+			t.Errorf("no root of the square of %v", x.levels())
+		}
+		if r := tower.baseRoot(square.scale(integer{k: 2})); r != nil {
+			t.Errorf("a root of twice the square of %v", x.levels())
+		}
+		inverse, n := tower.invert(x)
+		if !tower.mul(inverse, x).equal(constant(n)) || n.sign() == 0 {
+			t.Errorf("no inverse of %v", x.levels())
+		}
+	}
+	conjugate := tower.fraction(generators[twentyFifthLevel].conjugate, integer{k: 7})
+	square := conjugate.mul(conjugate)
+	if r := tower.numberRoot(square, levelSet{}); r == nil || !r.mul(r).num.equal(square.num) {
+		t.Errorf("the square of a conjugate, which needs a denominator, has no root")
 	}
 }

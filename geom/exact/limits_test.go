@@ -215,8 +215,8 @@ func TestFaults(t *testing.T) {
 		degrees *big.Rat
 		want    string
 	}{
-		{big.NewRat(67, 3), "22°20' cannot be decided exactly: whole degrees and their halves and quarters can"},
-		{big.NewRat(360, 7), "360/7° cannot be decided exactly: whole degrees and their halves and quarters can"},
+		{big.NewRat(67, 9), "67/9° cannot be decided exactly: whole degrees, tenths, minutes and their halvings can"},
+		{big.NewRat(360, 7), "360/7° cannot be decided exactly: whole degrees, tenths, minutes and their halvings can"},
 	} {
 		if _, _, err := k.f.CosSin(c.degrees); err == nil || err.Error() != c.want {
 			t.Errorf("CosSin(%v): %v, want %s", c.degrees, err, c.want)

@@ -2,6 +2,7 @@ package exact
 
 import (
 	"math/bits"
+	"slices"
 	"sync"
 )
 
@@ -15,6 +16,13 @@ type ringMap struct {
 }
 
 const unknownCharacter = 2
+
+// baseImage says what the roots of a base level modulo p depend on.
+type baseImage struct {
+	p        uint64
+	level    int
+	constant uint64 // of the polynomial whose roots they are
+}
 
 // apply is the image of x.
 func (m *ringMap) apply(x *element) uint64 {
@@ -53,7 +61,7 @@ const mapsPerPrime = 8
 func (t *tower) mapOf(s levelSet, k, tries int) *ringMap {
 	search := t.maps[s]
 	if search == nil {
-		search = &mapSearch{primes: primesFor(s)}
+		search = &mapSearch{primes: mapPrimes()}
 		for i := range s.each {
 			search.levels = append(search.levels, i)
 		}
@@ -92,7 +100,7 @@ func (t *tower) extend(search *mapSearch, m *ringMap, k, limit int) {
 // rootsModulo are the values that the root of level i can take.
 func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
 	if i <= baseLevels {
-		return generatorsModulo(m.p)
+		return t.generatorsModulo(i, m)
 	}
 	v := m.apply(t.levels[i].radicand)
 	if jacobi(v, m.p) != 1 {
@@ -102,36 +110,25 @@ func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
 	return []uint64{r, m.p - r}
 }
 
-// generatorsModulo are the roots of θ³ - 3θ + 1, the values of ζ + 1/ζ for the
-// primitive ninth roots of unity, which lie in the field of p or p² elements.
-// With α + 1/α = a, dickson(n, a) is αⁿ + 1/αⁿ.
-func generatorsModulo(p uint64) []uint64 {
-	n := (p - 1) / 9
-	if p%9 == 8 {
-		n = (p + 1) / 9
+// generatorsModulo are the roots of the polynomial of a base level, if p
+// splits it. They depend on the images of the lower base levels alone.
+func (t *tower) generatorsModulo(i int, m *ringMap) []uint64 {
+	g := generators[i]
+	if !slices.Contains(g.residues, m.p%g.conductor) {
+		return nil
 	}
-	for a := uint64(3); ; a++ {
-		c := dickson(n, a, p)
-		if (c*c%p*c+3*(p-c)+1)%p == 0 {
-			d := (c*c + p - 2) % p
-			return []uint64{c, d, (2*p - c - d) % p}
-		}
+	f := make(residuePolynomial, g.degree+1)
+	for k, c := range coefficients(i, g.power) {
+		f[k] = (m.p - m.apply(c)) % m.p
 	}
-}
-
-// dickson is D_n(a) modulo p for n > 0, where D_0 = 2, D_1 = a and
-// D_{m+n} = D_m·D_n - D_{m-n}.
-func dickson(n, a, p uint64) uint64 {
-	v, w := uint64(2), a%p // D_k and D_{k+1} for the leading bits k of n
-	for i := bits.Len64(n) - 1; i >= 0; i-- {
-		odd := (v*w + p - a%p) % p
-		if n>>i&1 == 1 {
-			v, w = odd, (w*w+p-2)%p
-		} else {
-			v, w = (v*v+p-2)%p, odd
-		}
+	f[g.degree] = 1
+	key := baseImage{m.p, i, f[0]}
+	roots, ok := t.baseRoots[key]
+	if !ok {
+		roots = f.splitRoots(m.p)
+		t.baseRoots[key] = roots
 	}
-	return v
+	return roots
 }
 
 func power(a, e, p uint64) uint64 {
@@ -168,34 +165,15 @@ func jacobi(a, n uint64) int8 {
 	return 0
 }
 
-// tableSize is how many primes of each kind there are.
-const tableSize = 1 << 12
+// tableSize is how many primes there are for ring maps.
+const tableSize = 1 << 13
 
-// All primes are ≡ 3 (mod 4), so that roots are powers; those of the second
-// table are ≡ ±1 (mod 9) too, both signs alike, so that 2cos 40° has an image.
-// (With +1 alone, 3 would never be a square.)
-var (
-	plainPrimes = sync.OnceValue(func() []uint64 { return primesIn(3, 4) })
-	ninthPrimes = sync.OnceValue(func() []uint64 {
-		var both []uint64
-		minus := primesIn(35, 36)
-		for i, p := range primesIn(19, 36) {
-			both = append(both, minus[i], p)
-		}
-		return both
-	})
-)
-
-func primesFor(s levelSet) []uint64 {
-	if s.has(ninthLevel) {
-		return ninthPrimes()
-	}
-	return plainPrimes()
-}
+// mapPrimes are ≡ 3 (mod 4), so that roots are powers.
+var mapPrimes = sync.OnceValue(func() []uint64 { return primesIn(3, 4) })
 
 // primesIn sieves the arithmetic progression first + k·step from 2^30.
 func primesIn(first, step uint64) []uint64 {
-	const span, limit = 1 << 16, 33000 // limit² is more than any number here
+	const span, limit = 1 << 17, 33000 // limit² is more than any number here
 	start := uint64(1)<<30/step*step + first
 	composite, small := make([]bool, span), make([]bool, limit)
 	for q := uint64(3); q < limit; q += 2 {

@@ -4,15 +4,15 @@ package exact
 // within, which hold x, by a prime q that would have to ramify there.
 //
 // If x is a square in the field, adjoining √x to a smaller field that holds x
-// ramifies nowhere but above 2, 3 (for the base) and the primes that divide
-// norms of radicands. At any other q the exponents of the primes above q in x
+// ramifies nowhere but above 2, the 3 and 5 of the base (7 divides an index
+// there) and the primes that divide norms of radicands. At any other q the exponents of the primes above q in x
 // are even, and so is that of q in the norm of x, taken level by level.
 func (t *tower) ramifies(x *element, within levelSet) bool {
 	norm, ok := t.wholeNorm(x)
 	if !ok {
 		return false
 	}
-	rest := norm.abs().coprimeTo(integer{k: 6})
+	rest := norm.abs().coprimeTo(integer{k: 2 * 3 * 5 * 7})
 	for j := range within.with(t.close(x.levels())).each {
 		if j <= baseLevels {
 			continue

@@ -50,7 +50,7 @@ const mostTerms = 24
 func (x *number) surd() (surd, bool) {
 	levels := x.t.close(x.num.levels())
 	terms, _ := x.num.size()
-	if terms > mostTerms || levels.has(ninthLevel) {
+	if terms > mostTerms || levels.meetsBase() {
 		return surd{}, false
 	}
 	s := surd{den: x.den}

@@ -5,9 +5,10 @@ import "math/bits"
 // tower is a field K₀ ⊂ K₁ ⊂ … where each level adjoins the square root of a
 // positive element that is no square in the field below it.
 type tower struct {
-	levels []level // [0] is the rationals; then the base; then the roots
-	maps   map[levelSet]*mapSearch
-	work   int // spent since the last decision began
+	levels    []level // [0] is the rationals; then the base; then the roots
+	maps      map[levelSet]*mapSearch
+	baseRoots map[baseImage][]uint64
+	work      int // spent since the last decision began
 
 	plain  bool      // leave out the complete square test, to try what mends its lack
 	moved  *tower    // what replaced this tower when it proved to be no field
@@ -23,9 +24,13 @@ type level struct {
 }
 
 func newTower() *tower {
-	t := &tower{levels: make([]level, baseLevels+1), maps: map[levelSet]*mapSearch{}}
-	for i := ninthLevel; i <= baseLevels; i++ {
-		for j := ninthLevel; j < i; j++ {
+	t := &tower{
+		levels:    make([]level, baseLevels+1),
+		maps:      map[levelSet]*mapSearch{},
+		baseRoots: map[baseImage][]uint64{},
+	}
+	for i, g := range generators {
+		for _, j := range g.needs {
 			t.levels[i].closure.add(j)
 		}
 	}
@@ -82,6 +87,9 @@ func setOf(i int) (s levelSet) {
 func (s *levelSet) add(i int)     { s[i>>6] |= 1 << (i & 63) }
 func (s levelSet) has(i int) bool { return s[i>>6]>>(i&63)&1 == 1 }
 func (s levelSet) isEmpty() bool  { return s == levelSet{} }
+
+// meetsBase tells whether there are base levels in s.
+func (s levelSet) meetsBase() bool { return s[0]&(1<<(baseLevels+1)-2) != 0 }
 
 func (s levelSet) with(o levelSet) levelSet {
 	for i := range s {
