@@ -201,7 +201,7 @@ func (s *scope) through(r *syntax.Ref, slot int) {
 	}
 	if p, ok := s.point(r); ok {
 		s.emit(r.Node, func(st *program.State) error {
-			st.Curve(slot).Passes(st.Point(p))
+			st.Passes(st.Curve(slot), p)
 			return nil
 		})
 	}
@@ -222,8 +222,8 @@ func (s *scope) straight(n syntax.Node, slot, a, b int, startsAtA, endsAtB bool)
 			str.End = &pb
 		}
 		c := &program.Curve{Straight: &str}
-		c.Passes(pa)
-		c.Passes(pb)
+		st.Passes(c, a)
+		st.Passes(c, b)
 		st.Set(slot, c)
 		return nil
 	})
@@ -377,8 +377,8 @@ func (s *scope) lengthen(n syntax.Node, slot, from, beyond, end int) {
 		}
 		str := geom.Join(a, c)
 		curve := &program.Curve{Straight: &str}
-		for _, p := range []geom.Point{a, b, c} {
-			curve.Passes(p)
+		for _, p := range []int{from, beyond, end} {
+			st.Passes(curve, p)
 		}
 		st.Set(slot, curve)
 		return nil

@@ -185,7 +185,7 @@ func (s *scope) givenParallel(g *syntax.GivenLine, slot int, ok bool) {
 		}
 		c := &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: p, D: m.D}}}
 		if via >= 0 {
-			c.Passes(p)
+			st.Passes(c, via)
 		}
 		st.Set(slot, c)
 		return nil

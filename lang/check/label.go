@@ -173,12 +173,12 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 	arms := s.armsDrawn(l.Angle, ps)
 	s.countLabel(s.span(l.Node))
 	put := s.put(func(step int, st *program.State) figure.Mark {
-		a := angleOf(st, ps, false)
+		a := angleOf(st, ps, l.Reflex)
 		text := ""
 		if l.Text != nil {
 			text = *l.Text
 		} else {
-			text = sizeText(geom.Corner(a.A, a.Vertex, a.B, false))
+			text = sizeText(geom.Corner(a.A, a.Vertex, a.B, l.Reflex))
 		}
 		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Pin: pin}, Step: step}
 	})

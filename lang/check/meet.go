@@ -117,8 +117,8 @@ func meet(st *program.State, first, second curve, picks []pick, tell []teller) e
 	}
 	for i, p := range chosen {
 		st.Set(picks[i].slot, p)
-		a.Passes(p)
-		b.Passes(p)
+		st.Passes(a, picks[i].slot)
+		st.Passes(b, picks[i].slot)
 		st.Crossing(crossing(a, b, p))
 	}
 	return nil

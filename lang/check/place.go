@@ -67,6 +67,12 @@ func (s *scope) place(pl *places, p *syntax.Place) bool {
 		return s.placeInside(pl, p.Outside, p.Node, 1)
 	case p.Cond != nil:
 		return s.placeCond(pl, p.Cond)
+	case p.Centre != nil:
+		k, ok := s.circle(p.Centre)
+		pl.fixed = append(pl.fixed, func(st *program.State) ([]geom.Point, error) {
+			return []geom.Point{st.Curve(k).Circle.C}, nil
+		})
+		return ok
 	}
 	return s.placeDistance(pl, p)
 }
@@ -223,22 +229,36 @@ func (s *scope) alongLocus(pl *places, ra, rb *syntax.Ref) bool {
 	return true
 }
 
-// besideLine leaves to chance a point off a line, on either side of it.
+// besideLine leaves to chance a point off a line, on either side of it: over
+// the stretch between two points of it, where there are two.
 func (s *scope) besideLine(n syntax.Node, l curve) spot {
-	k := s.c.scattered
+	k := int64(s.c.scattered)
 	s.c.scattered++
-	x := s.input(n, program.Coordinate, "", rat(int64(36+17*k%50), 10))
-	y := s.input(n, program.Coordinate, "", rat(int64(37+11*k%20), 10))
+	x := s.input(n, program.Fraction, "", rat(36+27*k%40, 100))
+	y := s.input(n, program.Fraction, "", rat(47+11*k%20, 100))
 	return func(st *program.State) ([]geom.Point, error) {
 		m, err := l.whole(st)
 		if err != nil {
 			return nil, err
 		}
-		u := nearUnit(m.D)
-		on := m.P.Add(u.Scale(st.Input(x)))
+		p, u := l.base(st, m)
+		on := p.Add(u.Scale(st.Input(x)))
 		up := u.Left().Scale(st.Input(y))
 		return []geom.Point{on.Add(up), on.Add(up.Neg())}, nil
 	}
+}
+
+// base is two points of a line, as the first and the way to the second; eight
+// units of a line that has not two points of its own.
+func (c curve) base(st *program.State, m geom.Line) (geom.Point, geom.Vector) {
+	if c.run {
+		return m.P, m.D
+	}
+	on := st.Curve(c.slot).On
+	if len(on) >= 2 && !on[0].Equal(on[1]) {
+		return on[0], on[1].Sub(on[0])
+	}
+	return m.P, nearUnit(m.D).Scale(st.Field.Int(8))
 }
 
 // nearUnit is v at a length near 1, by a fraction and not a root: for places left to chance.
@@ -333,7 +353,7 @@ func (s *scope) settle(n syntax.Node, slot int, pl *places) {
 		st.Set(slot, p)
 		for _, l := range loci {
 			if !l.isCircle && l.on.slot >= 0 {
-				st.Curve(l.on.slot).Passes(p)
+				st.Passes(st.Curve(l.on.slot), slot)
 			}
 		}
 		return nil

@@ -163,6 +163,8 @@ func (s *scope) positive(r *syntax.Relation) (relation, bool) {
 		return s.pointBetween(ref, r)
 	case r.Midpoint != nil:
 		return s.midpoint(ref, r.Midpoint)
+	case r.Centre != nil:
+		return s.centreOf(ref, r.Centre)
 	case r.Bisects != nil:
 		return s.bisects(ref, r.Bisects)
 	case r.Touches != nil:
@@ -233,7 +235,20 @@ func offCurve(c *program.Curve, p geom.Point) geom.Real {
 	return geom.Dist(p, c.Circle.C).Sub(c.Circle.R2.Sqrt())
 }
 
+func (s *scope) centreOf(p, k *syntax.Ref) (relation, bool) {
+	slot, ok1 := s.point(p)
+	circle, ok2 := s.circle(k)
+	return func(st *program.State) (verdict, error) {
+		c, x := st.Curve(circle).Circle.C, st.Point(slot)
+		return verdictOf(x.Equal(c), "%s is %s from the centre, which is at %s", st.Program.Slots[slot].Name, st.Exactly(1, geom.Dist(x, c)), c), nil
+	}, ok1 && ok2
+}
+
+// pointInside is a point, or a whole circle, inside or outside of a region.
 func (s *scope) pointInside(p, r *syntax.Ref, side int) (relation, bool) {
+	if p.Name != "" && r.Name != "" {
+		return s.circleInside(p, r, side)
+	}
 	slot, ok1 := s.point(p)
 	test, _, ok2 := s.region(r)
 	text := s.span(r.Node).Text()
@@ -241,6 +256,22 @@ func (s *scope) pointInside(p, r *syntax.Ref, side int) (relation, bool) {
 		got, err := test(st, st.Point(slot))
 		word := map[int]string{-1: "inside", 0: "on the edge of", 1: "outside"}
 		return verdictOf(got == side, "%s is %s %s", st.Program.Slots[slot].Name, word[got], text), err
+	}, ok1 && ok2
+}
+
+// circleInside is that no point of the first circle reaches the rim of the second.
+func (s *scope) circleInside(a, b *syntax.Ref, side int) (relation, bool) {
+	x, ok1 := s.circle(a)
+	y, ok2 := s.circle(b)
+	return func(st *program.State) (verdict, error) {
+		c, d := st.Curve(x).Circle, st.Curve(y).Circle
+		r, q, gap := c.R2.Sqrt(), d.R2.Sqrt(), geom.Dist(c.C, d.C)
+		holds, word := gap.Add(r).Cmp(q) < 0, "inside"
+		if side > 0 {
+			holds, word = gap.Cmp(r.Add(q)) > 0, "outside"
+		}
+		return verdictOf(holds, "%s is not all %s %s: the centres are %s apart, the radii %s and %s",
+			s.slot(x).Name, word, s.slot(y).Name, geom.Show(gap), geom.Show(r), geom.Show(q)), nil
 	}, ok1 && ok2
 }
 

@@ -112,7 +112,7 @@ func (s *scope) draw(slot int, role figure.Role) {
 	}}
 	switch {
 	case s.view == unseen:
-		sl.Ink.Hidden = true
+		sl.Ink.Hidden, sl.Aside = true, true
 	case s.view == brief:
 		sl.Ink.Role = figure.Construction
 		sl.Ink.Weight = figure.Faint

@@ -69,10 +69,10 @@ func stepAlong(st *program.State, way curve, start, towards int, slots, ticks []
 			return err
 		}
 		arc := &program.Curve{Circle: &geom.Circle{C: p, R2: r2}}
-		arc.Passes(next)
-		st.Set(ticks[i], arc)
 		st.Set(slot, next)
-		c.Passes(next)
+		st.Passes(arc, slot)
+		st.Passes(c, slot)
+		st.Set(ticks[i], arc)
 		prev := p
 		back, p = &prev, next
 	}

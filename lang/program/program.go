@@ -50,11 +50,12 @@ type Amount = *exact.Mixed
 
 // Slot is a place for one value.
 type Slot struct {
-	Name string
-	Kind Kind
-	Span source.Span // where it was made
-	Ink  *Ink        // how it is drawn; nil when it is not
-	Top  bool        // made by the file itself, not inside a construction
+	Name  string
+	Kind  Kind
+	Span  source.Span // where it was made
+	Ink   *Ink        // how it is drawn; nil when it is not
+	Top   bool        // made by the file itself, not inside a construction
+	Aside bool        // inside a construction that is unseen: no ink reaches out for it
 }
 
 // Ink is how a slot's value goes on the paper. It is settled while checking.
@@ -75,12 +76,6 @@ type Curve struct {
 
 // Line is the straight as a whole line.
 func (c *Curve) Line() geom.Line { return c.Straight.Line }
-
-// Passes notes that p is a point of the figure on c.
-func (c *Curve) Passes(p geom.Point) {
-	c.On = append(c.On, p)
-	c.Used = append(c.Used, p)
-}
 
 // Input is something that the source leaves to chance.
 type Input struct {

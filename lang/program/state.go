@@ -94,6 +94,16 @@ func (s *State) Set(slot int, value any) {
 	s.Values[slot] = value
 }
 
+// Passes notes that a curve goes through the point of a slot, and is drawn
+// as far as there unless the point is an unseen one.
+func (s *State) Passes(c *Curve, slot int) {
+	p := s.Point(slot)
+	c.On = append(c.On, p)
+	if !s.Program.Slots[slot].Aside {
+		c.Used = append(c.Used, p)
+	}
+}
+
 // Input is the number chosen for an input.
 func (s *State) Input(n int) *exact.Real { return s.Field.Rat(s.Choice(n)) }
 

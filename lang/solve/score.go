@@ -84,8 +84,8 @@ func (s *search) crowding(mine map[int]bool) float64 {
 		}
 	}
 	sum := 0.0
-	if was := spread(rest); len(rest) > 1 && size > 2.2*was {
-		sum += 0.2 * (size/was - 2.2)
+	if was := spread(rest); len(rest) > 1 && size > 1.15*was {
+		sum += 0.35 * min(size/was-1.15, 4)
 	}
 	for _, p := range all {
 		if !mine[p.slot] {
@@ -95,7 +95,11 @@ func (s *search) crowding(mine map[int]bool) float64 {
 			if q.slot == p.slot || mine[q.slot] && q.slot < p.slot {
 				continue
 			}
-			sum += s.nearness(p, q, size)
+			near := s.nearness(p, q, size)
+			if s.p.Slots[p.slot].Ink.Hidden || s.p.Slots[q.slot].Ink.Hidden {
+				near *= 0.4 // no letter has to stand there
+			}
+			sum += near
 		}
 	}
 	return sum

@@ -107,7 +107,7 @@ func (x *fault) startsWithThing() bool {
 }
 
 // relationWords come after the first thing of a claim.
-var relationWords = wordSet("= < > ≤ ≥ ≠ : perpendicular parallel on inside outside between midpoint bisects touches")
+var relationWords = wordSet("= < > ≤ ≥ ≠ : perpendicular parallel on inside outside between midpoint centre bisects touches")
 
 // relationFirst: AB = CD · P on m · A (0, 0)
 func relationFirst(x *fault) verdict {

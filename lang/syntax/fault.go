@@ -188,6 +188,8 @@ func (x *fault) crowd() string {
 		return "a point or a thing"
 	case first.is("given"), first.is("take"):
 		return "the place of the point"
+	case first.is("label"):
+		return "a point, a run such as AB or angle ABC"
 	case x.at == 1:
 		return "a thing or a relation"
 	}

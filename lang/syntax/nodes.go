@@ -208,13 +208,14 @@ type PlacedPoint struct {
 	Places []*Place `parser:"| @@ ( ','? @@ )* )"`
 }
 
-// Place is: 5 from A · 5 from A at 40° to AB · 3 from A towards C · on m · on k at 20° · above m · inside ABC
+// Place is: centre of k · 5 from A · 5 from A at 40° to AB · 3 from A towards C · on m · on k at 20° · above m · inside ABC
 type Place struct {
 	Node
 	On       *Ref  `parser:"( 'on' @@"`
 	OnAngle  *Expr `parser:"( 'at' @@ )?"`
 	Inside   *Ref  `parser:"| 'inside' @@"`
 	Outside  *Ref  `parser:"| 'outside' @@"`
+	Centre   *Ref  `parser:"| 'centre' 'of' @@"`
 	Cond     *Cond `parser:"| @@"`
 	Distance *Expr `parser:"| @@"`
 	From     *Ref  `parser:"'from' @@"`
@@ -379,6 +380,7 @@ type Relation struct {
 	Between    *Ref    `parser:"| 'between' @@"`
 	And        *Ref    `parser:"'and' @@"`
 	Midpoint   *Ref    `parser:"| 'midpoint' 'of' @@"`
+	Centre     *Ref    `parser:"| 'centre' 'of' @@"`
 	Bisects    *Ref    `parser:"| 'bisects' 'angle' @@"`
 	Touches    *Touch  `parser:"| @@"`
 	Chain      []*Link `parser:"| @@+ ) )"`
@@ -414,10 +416,11 @@ type Mark struct {
 	Equal    []*Expr `parser:"| ( '=' @@ )+ )? )"`
 }
 
-// Label is: label AB "5 cm" · label AB length · label angle ABC size · label A at 10 o'clock · label A below · label m
+// Label is: label AB "5 cm" · label AB length · label angle ABC size · label reflex angle ABC size · label A at 10 o'clock · label A below · label m
 type Label struct {
 	Node
-	Angle  *Ref    `parser:"'label' ( 'angle' @@"`
+	Reflex bool    `parser:"'label' ( @'reflex'?"`
+	Angle  *Ref    `parser:"'angle' @@"`
 	What   *Ref    `parser:"| @@ )"`
 	Size   bool    `parser:"( @'size'"`
 	Length bool    `parser:"| @'length'"`
