@@ -66,15 +66,27 @@ func (a Angle) Cmp(b Angle) (int, error) {
 	d := a.Add(b.Mul(big.NewRat(-1, 1)))
 	n := d.denominator()
 	whole := d.Mul(new(big.Rat).SetInt(n))
-	if math.Abs(whole.approx) > 0.5 {
+	if math.Abs(whole.approx) > whole.slip() {
 		return sign(whole.approx), nil
 	}
 	dir, err := whole.direction()
 	if err != nil || dir == nil {
 		return sign(whole.degrees.Sign()), err
 	}
-	// Within half a radian of zero the direction tells the size's sign.
+	// So near to zero the direction tells the size's sign.
 	return dir.Y.Sign(), nil
+}
+
+// slip bounds the error of approx, very generously: each turn is known to a few
+// units in the last place of 2π.
+func (a Angle) slip() float64 {
+	sum := 1.0
+	for _, t := range a.turns {
+		k, _ := t.k.Float64()
+		sum += math.Abs(k)
+	}
+	deg, _ := a.degrees.Float64()
+	return 1e-12 * (sum + math.Abs(deg))
 }
 
 func sign[T int | float64](x T) int {

@@ -3,6 +3,7 @@
 package lang
 
 import (
+	"errors"
 	"path/filepath"
 
 	"trammel/geom/figure"
@@ -28,6 +29,8 @@ type Claim struct {
 	Line  int
 	Text  string
 	Holds bool
+	// Decided is false where a mistake elsewhere kept the claim from being looked at.
+	Decided bool
 }
 
 // Compile resolves the source text that stands in the file path; files that it
@@ -50,9 +53,9 @@ func Compile(path string, text []byte) *Result {
 func (out *Result) run(p *program.Program) {
 	choice := solve.Inputs(p)
 	st, failures := eval.Run(p, choice.Inputs)
-	bad := map[*program.Step]bool{}
-	for _, step := range st.Undone {
-		bad[step] = true
+	bad := map[*program.Step]error{}
+	for _, u := range st.Undone {
+		bad[u.Step] = u.Err
 	}
 	for _, f := range failures {
 		if t := troubleAt(choice.Troubles, f.Index); t != nil {
@@ -62,11 +65,18 @@ func (out *Result) run(p *program.Program) {
 		f.Report(&out.Problems)
 	}
 	for _, c := range p.Claims {
-		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: !bad[c.Step]})
+		err := bad[c.Step]
+		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: err == nil, Decided: err == nil || isFalse(err)})
 	}
 	if !out.Problems.Failed() {
 		out.Figure = eval.Figure(st)
 	}
+}
+
+// isFalse tells a claim that was decided and is false from one left undecided.
+func isFalse(err error) bool {
+	var f *program.Fault
+	return errors.As(err, &f) && f.False
 }
 
 // Base is the name that a source's outputs take: its file's, without the ending.

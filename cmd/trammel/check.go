@@ -54,8 +54,11 @@ func (c *checkCmd) Run(e *env) error {
 func tabulate(table *tabwriter.Writer, d *drawing) int {
 	for _, c := range d.Claims {
 		verdict := "fails"
-		if c.Holds {
+		switch {
+		case c.Holds:
 			verdict = "holds"
+		case !c.Decided:
+			verdict = "not decided"
 		}
 		fmt.Fprintf(table, "%s:%d\t%s\t%s\n", printable(d.name()), c.Line, verdict, printable(c.Text))
 	}

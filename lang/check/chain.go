@@ -170,7 +170,7 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 			if err != nil || v.holds {
 				return v, err
 			}
-			return no("the first ratio is %s and the second %s", ratioText(st, x, y), ratioText(st, p, q)), nil
+			return no("the first ratio is %s and the second %s%s", ratioText(st, x, y), ratioText(st, p, q), ratioGap(st, x, y, p, q)), nil
 		})
 	}
 	return func(st *program.State) (verdict, error) {
@@ -193,6 +193,23 @@ func ratioText(st *program.State, a, b expr) string {
 		return sig(x) + " : 0"
 	}
 	return sig(x/y) + " : 1"
+}
+
+// ratioGap is x : y minus p : q, of lengths and numbers.
+func ratioGap(st *program.State, x, y, p, q expr) string {
+	var v [4]program.Amount
+	for i, e := range []expr{x, y, p, q} {
+		if e.angle {
+			return ""
+		}
+		a, err := e.value(st)
+		if err != nil {
+			return ""
+		}
+		v[i] = a
+	}
+	gap := v[0].Mul(v[3]).Sub(v[2].Mul(v[1])).Float() / (v[1].Float() * v[3].Float())
+	return ": left minus right is " + sig(gap)
 }
 
 func roughly(st *program.State, e expr) float64 {

@@ -47,7 +47,7 @@ func (s *scope) claim(c *syntax.Claim) {
 			return err
 		}
 		if !v.holds {
-			return &program.Fault{Text: "the claim does not hold: " + v.why}
+			return &program.Fault{Text: "the claim does not hold: " + v.why, False: true}
 		}
 		if top {
 			st.Claims = append(st.Claims, figure.Claim{Text: text, Line: line, Here: c.Here})

@@ -29,7 +29,7 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 		if err == nil {
 			continue
 		}
-		st.Undone = append(st.Undone, step)
+		st.Undone = append(st.Undone, program.Undone{Step: step, Err: err})
 		if err != program.Poisoned {
 			failures = append(failures, Failure{i, step, err})
 		}

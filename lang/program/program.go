@@ -122,8 +122,9 @@ type Call struct {
 
 // Fault is why a step failed. Span, when set, overrules the step's own place.
 type Fault struct {
-	Text string
-	Help string
+	Text  string
+	Help  string
+	False bool // a claim or mark was decided, and does not hold
 	// Cascade tells that an earlier mistake may well be the cause.
 	Cascade bool
 	Range   bool // a choice left to chance was out of its bounds: others may do

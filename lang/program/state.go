@@ -21,11 +21,18 @@ type State struct {
 	Trace   *Trace // where to note what a step reads; nil when nobody asks
 	Marks   []figure.Mark
 	Claims  []figure.Claim
-	Undone  []*Step        // failed, or passed over for want of what they need
+	Undone  []Undone
 	Texts   map[int]string // by slot: what stands at a measure's bar
 	// Crossing takes the sine of the angle under which curves meet, at every
 	// meeting: how well it can be drawn. Floats: for choosing only.
 	Crossing func(sine float64)
+}
+
+// Undone is a step that failed, or that was passed over for want of what it
+// needs and then has Poisoned for its error.
+type Undone struct {
+	Step *Step
+	Err  error
 }
 
 // Trace is what a step has read and made so far.
@@ -146,7 +153,7 @@ func (p *Program) UnitWord(dim int) string {
 
 // Significant writes a float to three significant digits, small ones as a power of ten.
 func Significant(x float64) string {
-	text := strconv.FormatFloat(x, 'g', 3, 64)
+	text := strings.TrimSuffix(fmt.Sprintf("%#.3g", x), ".")
 	mantissa, exponent, small := strings.Cut(text, "e")
 	text = strings.Replace(mantissa, "-", "−", 1)
 	if small {
