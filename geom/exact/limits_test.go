@@ -67,6 +67,24 @@ func TestCrowdOfNestedRoots(t *testing.T) {
 	}
 }
 
+// TestSquareOverManyRoots takes the root of a square written out over more
+// roots than ring maps can be found for: the dependence shows later.
+func TestSquareOverManyRoots(t *testing.T) {
+	for _, n := range []int64{20, 50, 72} {
+		k := newKit()
+		sum, square := k.int(0), k.int(0)
+		for _, p := range primesBelow(n) {
+			r := k.sqrt(p)
+			square = square.Add(sum.Mul(r).MulInt(2)).Add(k.int(p))
+			sum = sum.Add(r)
+		}
+		square.form()
+		if !k.root(square).Equal(sum) || k.root(square.Add(k.frac(1, 1e15))).Equal(sum) {
+			t.Errorf("primes below %d: the root of the square of a sum", n)
+		}
+	}
+}
+
 // nearMisses are positive numbers below 10^-19.
 var nearMisses = []struct {
 	name  string
@@ -221,5 +239,37 @@ func TestFaults(t *testing.T) {
 		if _, _, err := k.f.CosSin(c.degrees); err == nil || err.Error() != c.want {
 			t.Errorf("CosSin(%v): %v, want %s", c.degrees, err, c.want)
 		}
+	}
+}
+
+// TestRoughField keeps what a rough field takes for 0 out of true fields.
+func TestRoughField(t *testing.T) {
+	tiny := new(big.Rat).SetFrac(big.NewInt(1), powerOfTen(30))
+	signs := func(f *Field) (zero, positive, clear int) {
+		z := f.Int(2).Sqrt().Mul(f.Int(3).Sqrt()).Sub(f.Int(6).Sqrt())
+		return z.Sign(), z.Add(f.Rat(tiny)).Add(z).Sign(), f.Int(3).Sqrt().Cmp(f.Int(2).Sqrt())
+	}
+	if zero, positive, clear := signs(NewRoughField()); zero != 0 || positive != 1 || clear != 1 {
+		t.Errorf("rough: %d, %d, %d", zero, positive, clear)
+	}
+	if zero, positive, clear := signs(NewField()); zero != 0 || positive != 1 || clear != 1 {
+		t.Errorf("true: %d, %d, %d", zero, positive, clear)
+	}
+	wrong := func(f *Field) int { return f.Int(2).Sqrt().Add(f.Rat(tiny)).Cmp(f.Int(2).Sqrt()) }
+	if rough, exact := wrong(NewRoughField()), wrong(NewField()); rough != 0 || exact != 1 {
+		t.Errorf("√2 + 10^-30 against √2: rough %d, true %d", rough, exact)
+	}
+}
+
+// TestFieldsInParallel shares nothing between fields but tables.
+func TestFieldsInParallel(t *testing.T) {
+	for range 4 {
+		t.Run("field", func(t *testing.T) {
+			t.Parallel()
+			k := newKit()
+			if !k.closes(k.step17(), 17) || !k.cos(20, 1).MulInt(2).Equal(k.cos(40, 1).Add(k.cos(80, 1)).MulInt(2)) {
+				t.Error("a figure went wrong beside others")
+			}
+		})
 	}
 }

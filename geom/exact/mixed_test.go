@@ -65,3 +65,33 @@ func TestMixedDivision(t *testing.T) {
 		t.Errorf("π/0: %v", err)
 	}
 }
+
+func TestMixedNearMisses(t *testing.T) {
+	k := newKit()
+	pi := k.f.Pi()
+	for _, c := range []struct {
+		x    *Mixed
+		want int
+	}{
+		{pi.Sub(Pure(k.frac(245850922, 78256779))), 1},      // 7.8·10^-17
+		{pi.Sub(Pure(k.root(k.root(k.frac(2143, 22))))), 1}, // Ramanujan's, 10^-9
+		{Pure(k.root(k.root(k.frac(2143, 22)))).Sub(pi), -1},
+		{pi.Mul(pi).Sub(pi.Mul(Pure(k.frac(245850922, 78256779)))), 1},
+		{pi.Mul(Pure(k.sqrt(2))).Mul(Pure(k.sqrt(3))).Sub(pi.Mul(Pure(k.sqrt(6)))), 0},
+	} {
+		if got := c.x.Sign(); got != c.want {
+			t.Errorf("sign of %s: %d, want %d", c.x.Decimal(20), got, c.want)
+		}
+		if got := c.x.Neg().Abs().Cmp(c.x.Abs()); got != 0 {
+			t.Errorf("|-x| and |x| compare as %d at %s", got, c.x.Decimal(20))
+		}
+	}
+	const digits = "3.1415926535897932384626433832795028841971693993751" +
+		"058209749445923078164062862089986280348253421170680"
+	if got := pi.Decimal(100); got != digits {
+		t.Errorf("π = %s", got)
+	}
+	if f := pi.Mul(Pure(k.sqrt(2))).Float(); math.Abs(f-4.442882938158366) > 1e-15 {
+		t.Errorf("π√2 = %v", f)
+	}
+}

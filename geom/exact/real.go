@@ -6,7 +6,8 @@
 // it cannot tell is the number written out in a tower of square roots, where
 // being 0 is a matter of form. No verdict is ever a guess: a number is 0 only
 // if its exact form is, it is positive or negative only if an enclosure says
-// so, and a decision that would cost too much panics with *Undecided.
+// so, and a decision that would cost too much panics with *Undecided. (Only a
+// rough field, which its maker has asked for, takes floats at their word.)
 package exact
 
 import (

@@ -25,13 +25,17 @@ func (t *tower) elementRoot(d *element) *number {
 	return r
 }
 
+// levelsToDenest bounds the norm of a radicand, which can have a term for each
+// set of its levels but one.
+const levelsToDenest = 6
+
 // denested is a root of d = a + b√e when its norm a² - b²e is a square s²
 // below the level of √e: with u = √(2(a + s)), it is u/2 + (b/u)√e. Only u has
 // to be adjoined, a root over a smaller field. (Were s allowed to stand higher,
 // denesting u might lead back to d.)
 func (t *tower) denested(d *element) *number {
 	n := d.level
-	if n <= baseLevels {
+	if n <= baseLevels || d.levels().count() > levelsToDenest {
 		return nil
 	}
 	s := t.numberRoot(t.fraction(t.norm(d), one), t.below(n))

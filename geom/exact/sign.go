@@ -30,14 +30,18 @@ func (x *Real) Cmp(y *Real) int {
 // Equal is Cmp == 0.
 func (x *Real) Equal(y *Real) bool { return x.Cmp(y) == 0 }
 
-// decide goes up the ladder: what is known, a comparison of squares, a longer
-// enclosure, and then the exact form, which alone can say 0.
+// decide goes up the ladder: what is known, the signs of factors, a comparison
+// of squares, a longer enclosure, and then the exact form, which alone can say
+// that a sum is 0.
 func (x *Real) decide() int {
 	if x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
 	}
 	if x.field.rough {
 		return x.settle(0)
+	}
+	if s, ok := x.signOfFactors(); ok {
+		return x.settle(s)
 	}
 	if s, ok := x.comparedSquares(); ok {
 		return x.settle(s)
@@ -83,6 +87,22 @@ func (x *Real) refined(spent *exhausted) (sign int) {
 		panic(&Undecided{Probably: x.approximately()})
 	}
 	return sign
+}
+
+// signOfFactors decides anything but a sum from its operands.
+func (x *Real) signOfFactors() (sign int, ok bool) {
+	switch x.op {
+	case root:
+		return 1, true
+	case negation:
+		return -x.x.Sign(), true
+	case product, quotient:
+		if sign = x.x.Sign(); sign != 0 {
+			sign *= x.y.Sign()
+		}
+		return sign, true
+	}
+	return 0, false
 }
 
 // comparedSquares decides p√a - q√b with rational p and q from p²a - q²b,

@@ -58,7 +58,7 @@ func (x *number) surd() (surd, bool) {
 		return surd{}, false
 	}
 	s.reduce()
-	slices.SortFunc(s.terms, surdTerm.compare)
+	slices.SortStableFunc(s.terms, surdTerm.compare)
 	return s, true
 }
 
