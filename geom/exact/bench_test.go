@@ -148,6 +148,52 @@ func BenchmarkTriangle407070(b *testing.B) {
 	}
 }
 
+// feuerbach tells whether the nine-point circle of a triangle touches its
+// incircle: whether their centres are R/2 - r apart.
+func (k *kit) feuerbach(a, b, c point) bool {
+	ab, ac, bc := b.sub(a), c.sub(a), c.sub(b)
+	area2 := ab.cross(ac).Abs()
+	u, v, w := k.root(bc.dot(bc)), k.root(ac.dot(ac)), k.root(ab.dot(ab))
+	sum := u.Add(v).Add(w)
+	weighted := func(p, q, r *Real) *Real { return u.Mul(p).Add(v.Mul(q)).Add(w.Mul(r)).Div(sum) }
+	in := point{weighted(a.x, b.x, c.x), weighted(a.y, b.y, c.y)}
+	// The circumcentre less a solves 2(o·ab) = ab², 2(o·ac) = ac².
+	d := ab.cross(ac).MulInt(2)
+	o := point{
+		ab.dot(ab).Mul(ac.y).Sub(ac.dot(ac).Mul(ab.y)).Div(d).Add(a.x),
+		ac.dot(ac).Mul(ab.x).Sub(ab.dot(ab).Mul(ac.x)).Div(d).Add(a.y),
+	}
+	half := k.frac(1, 2)
+	nine := point{
+		a.x.Add(b.x).Add(c.x).Sub(o.x).Mul(half),
+		a.y.Add(b.y).Add(c.y).Sub(o.y).Mul(half),
+	}
+	radius := o.sub(a)
+	gap := nine.sub(in)
+	want := k.root(radius.dot(radius)).Mul(half).Sub(area2.Div(sum))
+	return gap.dot(gap).Equal(want.Mul(want))
+}
+
+func BenchmarkFeuerbach6913(b *testing.B) {
+	for b.Loop() {
+		k := newKit()
+		x := k.frac(81+36-169, 18) // the apex over a side of 9
+		apex := point{x, k.root(k.int(36).Sub(x.Mul(x)))}
+		if !k.feuerbach(point{k.int(0), k.int(0)}, point{k.int(9), k.int(0)}, apex) {
+			b.Fatal("apart")
+		}
+	}
+}
+
+func BenchmarkFeuerbachRadical(b *testing.B) {
+	for b.Loop() {
+		k := newKit()
+		if !k.feuerbach(point{k.sqrt(2), k.int(0)}, point{k.int(5), k.sqrt(3)}, point{k.int(1), k.sqrt(11)}) {
+			b.Fatal("apart")
+		}
+	}
+}
+
 func BenchmarkFilteredOperation(b *testing.B) {
 	k := newKit()
 	x, y := k.sqrt(2), k.sqrt(3)
