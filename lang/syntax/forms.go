@@ -16,7 +16,7 @@ type Example struct{ Line, Means string }
 // the suggestions for misspelt words and the reference are all made from it.
 var Forms = []Form{
 	{"figure", "figure", "a figure line", []Example{
-		{`figure "The bisector of an angle"`, "names the figure; the title stands above it"},
+		{`figure "The bisector of an angle"`, "names the figure, for readers and for programs that read it aloud"},
 	}},
 	{"figure", "unit", "a unit line", []Example{
 		{"unit 8 mm", "says what a length of 1 measures on paper; unsaid, it is 1 cm"},
