@@ -56,10 +56,11 @@ func (f *Field) settled(run func()) {
 		if fault == nil {
 			return
 		}
-		if fault.t != f.tower {
+		var mended *tower
+		if f.attempt(func() { mended = fault.t.mended(fault.x) }) != nil {
 			panic(&exhausted{"a second dependence between roots while mending the first"})
 		}
-		f.tower = f.tower.mended(fault.x)
+		f.tower = mended
 	}
 }
 
@@ -152,12 +153,12 @@ func (t *tower) mended(x *element) *tower {
 		panic(&exhausted{"a dependence between roots that does not show itself"})
 	}
 	lower := t.fraction(x.a, one).div(t.fraction(x.b, one))
-	if lower.sign() < 0 {
-		lower = lower.neg()
-	}
 	square := lower.mul(lower)
 	if !square.den.isOne() || !square.num.equal(t.levels[x.level].radicand) {
 		panic(&exhausted{"a dependence between roots that cannot be proved"})
+	}
+	if lower.sign() < 0 {
+		lower = lower.neg()
 	}
 	fresh := newTower()
 	fresh.plain = t.plain

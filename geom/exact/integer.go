@@ -183,26 +183,30 @@ func (n integer) sqrt() (integer, bool) {
 var smallPrimes = [...]int64{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89, 97}
 
 // squarePart writes n > 0 as s²·rest, where rest has no square of a small
-// prime and is 1 if n is a square.
+// prime, and is without square if only small primes divide it.
 func (n integer) squarePart() (s, rest integer) {
 	if s, ok := n.sqrt(); ok {
 		return s, one
 	}
 	s = one
+	rest = one
 	for _, p := range smallPrimes {
-		square := integer{k: p * p}
-		if n.wide == nil && n.k < square.k {
-			break
+		prime := integer{k: p}
+		odd := false
+		for n.mod(uint64(p)) == 0 {
+			n = n.quo(prime)
+			if odd = !odd; !odd {
+				s = s.mul(prime)
+			}
 		}
-		for n.mod(uint64(square.k)) == 0 {
-			n = n.quo(square)
-			s = s.mul(integer{k: p})
+		if odd {
+			rest = rest.mul(prime)
 		}
 	}
 	if r, ok := n.sqrt(); ok {
-		return s.mul(r), one
+		return s.mul(r), rest
 	}
-	return s, n
+	return s, rest.mul(n)
 }
 
 func magnitude(k int64) uint64 {

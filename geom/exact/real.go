@@ -145,6 +145,8 @@ func (x *Real) Add(y *Real) *Real {
 		}
 	case y.op == negation:
 		return x.Sub(y.x)
+	case x.unscaled() == y.unscaled():
+		return x.factor().Add(y.factor()).Mul(x.unscaled())
 	}
 	return x.field.node(sum, x, y, x.bounds.add(y.bounds))
 }
@@ -175,8 +177,25 @@ func (x *Real) Sub(y *Real) *Real {
 		}
 	case y.op == negation:
 		return x.Add(y.x)
+	case x.unscaled() == y.unscaled():
+		return x.factor().Sub(y.factor()).Mul(x.unscaled())
 	}
 	return x.field.node(difference, x, y, x.bounds.sub(y.bounds))
+}
+
+// unscaled is x without a factor that is a ratio; factor is that factor.
+func (x *Real) unscaled() *Real {
+	if x.op == product && x.x.isRatio() {
+		return x.y
+	}
+	return x
+}
+
+func (x *Real) factor() *Real {
+	if x.op == product && x.x.isRatio() {
+		return x.x
+	}
+	return x.field.Int(1)
 }
 
 // Mul is x·y.
@@ -256,6 +275,8 @@ func (x *Real) Neg() *Real {
 		return x.field.ratio(-x.num, x.den)
 	case x.op == negation:
 		return x.x
+	case x.op == product && x.x.isRatio():
+		return x.x.Neg().Mul(x.y)
 	case x.op == difference:
 		return x.field.node(difference, x.y, x.x, x.bounds.neg())
 	}
