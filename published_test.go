@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"math/big"
 	"os"
 	"regexp"
 	"slices"
@@ -306,4 +307,70 @@ func TestPublishedTrig(t *testing.T) {
 			hold(t, "trig_triangle.trm, "+r["deg"]+"°", r.fill(t, "trig_triangle.trm"))
 		}
 	}
+}
+
+// TestPublishedPolygons builds each regular polygon of the table in a circle, by
+// compasses and by degrees, and measures it. The 5-decimal triples are those of
+// the CRC Standard Mathematical Tables, from memory; R and r of the 17-gon are
+// MathWorld's, the rest is computed as the table says.
+func TestPublishedPolygons(t *testing.T) {
+	radical := heptadecagon(t)["cos(2*pi/17)"]
+	for _, r := range table(t, "regular_polygons") {
+		n, err := strconv.Atoi(r["n"])
+		if err != nil {
+			t.Fatal(err)
+		}
+		r["side_over_R_exact"] = strings.ReplaceAll(r["side_over_R_exact"], "cos(2*pi/17)", radical)
+		for i := range n {
+			r["corners"] += fmt.Sprintf("P%d", i+1)
+		}
+		handbook := strings.Fields(r["handbook_area_R_r_unit_side(from memory)"])
+		for i, name := range []string{"area", "R", "r"} {
+			r["handbook_"+name] = ""
+			if len(handbook) == 3 {
+				r["handbook_"+name] = unhandy(handbook[i])
+			}
+		}
+		claims := r.fill(t, "polygon/claims.trm")
+		if r["constructible"] == "yes" {
+			name := "polygon/" + r["n"] + ".trm"
+			hold(t, name, r.fill(t, name)+claims)
+		}
+		if 720%n == 0 { // a whole number of half degrees
+			hold(t, "polygon/degrees.trm, "+r["n"], r.fill(t, "polygon/degrees.trm")+claims)
+		} else {
+			hold(t, "polygon/undecided.trm, "+r["n"], r.fill(t, "polygon/undecided.trm"))
+		}
+	}
+}
+
+// unhandy puts back the 0 that handbooks leave out before the point.
+func unhandy(decimal string) string {
+	if strings.HasPrefix(decimal, ".") {
+		return "0" + decimal
+	}
+	return decimal
+}
+
+// heptadecagon reads the table of the 17-gon into one row: the exact numbers by
+// their names, and their decimals, as many as a source may have. Gauss,
+// Disquisitiones Arithmeticae, art. 365, quoted in OEIS A210644 and A210649.
+func heptadecagon(t *testing.T) row {
+	out := row{}
+	for _, r := range table(t, "heptadecagon") {
+		name := r["quantity"]
+		out[name] = r["exact"]
+		if x, ok := new(big.Rat).SetString(r["decimal"]); ok {
+			out[name+" decimal"] = x.FloatString(36)
+		}
+	}
+	return out
+}
+
+// TestPublishedHeptadecagon measures Gauss's numbers in Richmond's 17-gon, and
+// the golden ratio in Ptolemy's pentagon.
+func TestPublishedHeptadecagon(t *testing.T) {
+	r := heptadecagon(t)
+	hold(t, "heptadecagon.trm", r.fill(t, "polygon/17.trm")+r.fill(t, "heptadecagon.trm"))
+	hold(t, "golden.trm", r.fill(t, "polygon/5.trm")+r.fill(t, "golden.trm"))
 }
