@@ -57,13 +57,13 @@ const (
 type Real struct {
 	field    *Field
 	op       operation
+	sign     int8  // 0 while unknown
 	depth    int32 // operations on the longest way down to a ratio
 	x, y     *Real
 	num, den int64 // of a ratio, in lowest terms, den > 0
 	bounds   interval
 
 	// What has been found out about the value so far.
-	sign  int8 // 0 while unknown
 	near  enclosure
 	exact *number
 }
