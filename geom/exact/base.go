@@ -183,7 +183,7 @@ func (t *tower) baseRoot(x *element) *number {
 			return nil
 		}
 	}
-	panic(&exhausted{"a radicand that many primes divide"})
+	panic(&exhausted{"the root of a number that too many primes divide"})
 }
 
 // modulus reduces coefficients into -n/2..n/2.

@@ -17,12 +17,15 @@ func (f *Field) CosSin(degrees *big.Rat) (cos, sin *Real, err error) {
 	turn := big.NewRat(360, 1)
 	d := new(big.Rat).Quo(degrees, turn)
 	d.Sub(degrees, d.Mul(turn, new(big.Rat).SetInt(wholePart(d))))
-	if den := d.Denom(); !den.IsInt64() || 15%oddPart(den.Int64()) != 0 {
+	if den := d.Denom(); den.BitLen() > mostDenominatorBits || 15%oddPart(den.Int64()) != 0 {
 		return nil, nil, undecidable(degrees)
 	}
 	cos, sin = f.cosSin(d)
 	return cos, sin, nil
 }
+
+// mostDenominatorBits lets an angle's numerator fit a machine word.
+const mostDenominatorBits = 48
 
 func oddPart(n int64) int64 { return n >> bits.TrailingZeros64(uint64(n)) }
 

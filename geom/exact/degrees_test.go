@@ -72,7 +72,7 @@ func TestAngleIdentities(t *testing.T) {
 func TestFractionsOfDegrees(t *testing.T) {
 	for _, den := range []int64{3, 5, 15, 10, 60} {
 		k := newKit()
-		for _, n := range []int64{1, 2, 7, 13} {
+		for _, n := range []int64{1, 7} {
 			c, s := k.cos(n, den), k.sin(n, den)
 			if !c.Mul(c).Add(s.Mul(s)).Equal(k.int(1)) {
 				t.Errorf("sin² + cos² is not 1 at %d/%d°", n, den)

@@ -2,11 +2,11 @@ package exact
 
 // Undecided is the panic value of a decision that would cost more than the
 // budget. Probably says what the number looks like; it is no verdict.
-type Undecided struct{ Probably string }
+type Undecided struct{ Why, Probably string }
 
 // Error says so honestly.
 func (u *Undecided) Error() string {
-	return "not decided exactly within the budget; probably " + u.Probably
+	return "not decided exactly: it would need " + u.Why + "; probably " + u.Probably
 }
 
 // DivisionByZero is the panic value of a division by 0.

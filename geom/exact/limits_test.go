@@ -160,12 +160,15 @@ func TestUndecided(t *testing.T) {
 // TestDeepNodes would overflow the stack if operands were followed all the way.
 func TestDeepNodes(t *testing.T) {
 	k := newKit()
-	x, r := k.int(0), k.sqrt(2)
-	for range 200_000 {
-		x = x.Add(r)
+	x, r, s := k.int(0), k.sqrt(2), k.sqrt(3)
+	for range 100_000 {
+		x = x.Add(r).Sub(s)
+		if x.depth > deepest {
+			t.Fatalf("%d operations deep", x.depth)
+		}
 	}
-	if !x.Equal(r.MulInt(200_000)) {
-		t.Error("200000 times √2")
+	if !x.Equal(r.Sub(s).MulInt(100_000)) {
+		t.Error("100000 times √2 - √3")
 	}
 }
 

@@ -84,7 +84,7 @@ func (x *Real) refined(spent *exhausted) (sign int) {
 		spent = x.field.spend(func() { sign = x.exactly().sign() })
 	}
 	if spent != nil {
-		panic(&Undecided{Probably: x.approximately()})
+		panic(&Undecided{Why: spent.why, Probably: x.approximately()})
 	}
 	return sign
 }

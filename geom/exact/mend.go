@@ -1,0 +1,133 @@
+package exact
+
+// exhausted is the panic of a computation in a tower that would cost too much.
+type exhausted struct{ why string }
+
+// missed is the panic of a tower whose element x is 0 without being written 0:
+// one of its roots depends on the others.
+type missed struct {
+	t *tower
+	x *element
+}
+
+// The budget of one decision: the longest number that may be written, and the
+// work on the way. A unit of work is about the product of two machine words.
+const (
+	mostCoefficientBits = 256 * 8192
+	mostWork            = 400_000_000
+)
+
+func (t *tower) checkWork() {
+	if t.work > mostWork {
+		panic(&exhausted{"too many steps"})
+	}
+}
+
+func (t *tower) checkSize(x *number) {
+	if x.num.level == 0 {
+		return
+	}
+	if terms, bits := x.num.size(); terms*(bits+x.den.bitLen()) > mostCoefficientBits {
+		panic(&exhausted{"too long an expression"})
+	}
+}
+
+// spend runs something with a fresh budget and tells whether it was exhausted.
+func (f *Field) spend(run func()) (spent *exhausted) {
+	defer func() {
+		switch e := recover().(type) {
+		case nil:
+		case *exhausted:
+			spent = e
+		default:
+			panic(e)
+		}
+	}()
+	f.tower.work = 0
+	f.settled(run)
+	return nil
+}
+
+// settled runs something, mends the tower if that comes upon a missed
+// dependence, and runs it again.
+func (f *Field) settled(run func()) {
+	for {
+		fault := attempt(run)
+		if fault == nil {
+			return
+		}
+		var mended *tower
+		if attempt(func() { mended = fault.t.mended(fault.x) }) != nil {
+			panic(&exhausted{"two dependences between roots to be found at once"})
+		}
+		f.tower = mended
+	}
+}
+
+func attempt(run func()) (fault *missed) {
+	defer func() {
+		switch e := recover().(type) {
+		case nil:
+		case *missed:
+			fault = e
+		default:
+			panic(e)
+		}
+	}()
+	run()
+	return nil
+}
+
+// in is x as a number of the tower that has replaced its own.
+func (x *number) in(t *tower) *number {
+	for x.t != t {
+		x = x.t.translate(x.num).scale(one, x.den)
+	}
+	return x
+}
+
+// translate writes an element in the tower that t was replaced by.
+func (t *tower) translate(x *element) *number {
+	if x.level == 0 {
+		return t.moved.whole(x.n)
+	}
+	return t.translate(x.a).add(t.translate(x.b).mul(t.images[x.level]))
+}
+
+// mended is a tower without the dependence that x shows: x = a + b√d or its
+// conjugate is 0, so √d is ±a/b, which is verified by squaring.
+func (t *tower) mended(x *element) *tower {
+	for x.level > baseLevels && t.looksZero(x.b) {
+		x = x.b
+	}
+	if x.level <= baseLevels {
+		panic(&exhausted{"a search for a dependence between roots"})
+	}
+	lower := t.fraction(x.a, one).div(t.fraction(x.b, one))
+	square := lower.mul(lower)
+	if !square.den.isOne() || !square.num.equal(t.levels[x.level].radicand) {
+		panic(&exhausted{"a proof that its roots depend on each other, which was not found"})
+	}
+	if lower.sign() < 0 {
+		lower = lower.neg()
+	}
+	fresh := newTower()
+	fresh.plain = t.plain
+	t.moved, t.images = fresh, make([]*number, len(t.levels))
+	for i := 1; i < len(t.levels); i++ {
+		switch {
+		case i <= baseLevels:
+			t.images[i] = fresh.rootAt(i)
+		case i == x.level:
+			t.images[i] = t.translate(lower.num).scale(one, lower.den)
+		default:
+			t.images[i] = fresh.sqrt(t.translate(t.levels[i].radicand))
+		}
+	}
+	return fresh
+}
+
+func (t *tower) looksZero(x *element) bool {
+	_, ok := t.enclose(x, mostBits).sign()
+	return !ok
+}
