@@ -1,5 +1,5 @@
 // Package exact does arithmetic in the constructible numbers without error,
-// and in those that the cosines of whole degrees generate with them.
+// and in those that the cosines of degrees and minutes generate with them.
 //
 // A number is a lazy node: an operation and its operands, with an interval of
 // floats that holds the value. Most signs are read off the interval; only when
