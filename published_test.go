@@ -12,6 +12,9 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/geom"
+	"trammel/geom/exact"
+	"trammel/geom/figure"
 	"trammel/lang"
 	"trammel/lang/source"
 )
@@ -397,4 +400,63 @@ func TestPublishedTriangles(t *testing.T) {
 		}
 		hold(t, "triangle.trm, "+r["a"]+"-"+r["b"]+"-"+r["c"], r.fill(t, "triangle.trm"))
 	}
+}
+
+// TestPublishedCentres constructs the first ten centres of the triangle with
+// sides 6, 9 and 13, the table triangle of Kimberling's Encyclopedia of Triangle
+// Centers (its numbering and trilinears from memory), and compares their places
+// with the decimals.
+func TestPublishedCentres(t *testing.T) {
+	t.Parallel()
+	for _, r := range table(t, "triangle_centers_6_9_13") {
+		name := "centre/" + r["n"] + ".trm"
+		x, y := r["x (B=(0,0),C=(6,0))"], r["y = (6,9,13) first normalised trilinear"]
+		own := r.fill(t, name)
+		drawn := lang.Compile(name, []byte(own)).Figure
+		if drawn == nil {
+			t.Errorf("%s has errors", name)
+			continue
+		}
+		if p := pointOf(drawn, "P"); at(p.X, x) != x || at(p.Y, y) != y {
+			t.Errorf("%s: %s is at (%s, %s), not (%s, %s)", name, r["name"], at(p.X, x), at(p.Y, y), x, y)
+		}
+		for i, cell := range []string{y, r["norm_trilinear_b"], r["norm_trilinear_c"]} {
+			side := string("abc"[i])
+			r["distance "+side] = strings.TrimPrefix(cell, "-")
+			r["trilinear "+side] = trilinear(r["trilinear_first"], i)
+			if strings.HasPrefix(cell, "-") {
+				r["trilinear "+side] = "-1*(" + r["trilinear "+side] + ")"
+			}
+		}
+		r["x"] = x
+		hold(t, name, own+r.fill(t, "centre/claims.trm"))
+	}
+}
+
+// pointOf is a point of a figure by its name.
+func pointOf(f *figure.Figure, name string) geom.Point {
+	i := slices.IndexFunc(f.Points, func(p *figure.Point) bool { return p.Name == name })
+	return f.Points[i].At
+}
+
+// at is a number to as many decimals as the published one has.
+func at(x *exact.Real, like string) string {
+	_, decimals, _ := strings.Cut(like, ".")
+	return x.Decimal(len(decimals))
+}
+
+// trilinear writes a centre's trilinear coordinate for a side of 6-9-13, in the
+// language: the first, with the letters moved on.
+func trilinear(first string, side int) string {
+	lengths := [3]string{"6", "9", "13"}
+	cosines := [3]string{"(107/117)", "(31/39)", "(-13/27)"}
+	length := func(i int) string { return lengths[(side+i)%3] }
+	cos := func(i int) string { return cosines[(side+i)%3] }
+	sin := func(i int) string { return "sqrt(1-" + cos(i) + "*" + cos(i) + ")" }
+	return strings.NewReplacer(
+		"cos(B-C)", cos(1)+"*"+cos(2)+"+"+sin(1)+"*"+sin(2),
+		"sec^2(A/2)", "2/(1+"+cos(0)+")",
+		"cos A", cos(0), "sec A", "1/"+cos(0),
+		"a", length(0), "b", length(1), "c", length(2),
+	).Replace(first)
 }
