@@ -70,8 +70,11 @@ func (a Angle) Cmp(b Angle) (int, error) {
 		return sign(whole.approx), nil
 	}
 	dir, err := whole.direction()
-	if err != nil || dir == nil {
-		return sign(whole.degrees.Sign()), err
+	if err != nil {
+		return 0, fmt.Errorf("not decided: the two angles are the same to 9 decimals of a degree, and one of them has no exact cosine here (whole degrees, tenths, minutes and their halvings have)")
+	}
+	if dir == nil {
+		return whole.degrees.Sign(), nil
 	}
 	// So near to zero the direction tells the size's sign.
 	return dir.Y.Sign(), nil

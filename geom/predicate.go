@@ -50,16 +50,35 @@ func Collinear(ps ...Point) bool {
 // Concyclic tells whether all points lie on one circle; three that are not on
 // a line always do.
 func Concyclic(ps ...Point) bool {
-	c, ok := Circumcircle(ps[0], ps[1], ps[2])
+	c, ok := CircleThrough(ps)
 	if !ok {
 		return false
 	}
-	for _, p := range ps[3:] {
+	for _, p := range ps {
 		if c.Side(p) != 0 {
 			return false
 		}
 	}
 	return true
+}
+
+// CircleThrough is the circle through the first three of the points that are
+// three places; false when there are no such three, or they are on a line.
+func CircleThrough(ps []Point) (Circle, bool) {
+	var three []Point
+	for _, p := range ps {
+		fresh := true
+		for _, q := range three {
+			fresh = fresh && !p.Equal(q)
+		}
+		if fresh {
+			three = append(three, p)
+		}
+		if len(three) == 3 {
+			return Circumcircle(three[0], three[1], three[2])
+		}
+	}
+	return Circle{}, false
 }
 
 // Circumcircle is the circle through three points; false when they are on a line.

@@ -35,4 +35,3 @@ func place(ps []Point, from, to Point, move func(Vector) Vector) []Point {
 	}
 	return out
 }
-

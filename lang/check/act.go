@@ -127,6 +127,7 @@ func (s *scope) arc(a *syntax.Arc) {
 	ok = ok && okOpening && ok2
 	if ok {
 		s.emit(a.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })
+		s.through(a.Opening.Through, slot)
 	}
 	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok2)}, ok, a.Cuts)
 }

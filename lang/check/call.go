@@ -400,9 +400,8 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 		if !ok {
 			continue
 		}
-		inner := s.add(s.slot(outer).Kind, p.Node)
+		inner := in.add(s.slot(outer).Kind, p.Node)
 		s.slot(inner).Name = name
-		s.slot(inner).Span = p.Span(def.file)
 		in.names[name] = inner
 		if centre, ok := s.c.centres[outer]; ok {
 			s.c.centres[inner] = centre

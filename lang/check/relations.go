@@ -62,9 +62,9 @@ func (s *scope) concyclic(r *syntax.Ref) (relation, bool) {
 		if geom.Concyclic(pts...) {
 			return yes, nil
 		}
-		c, round := geom.Circumcircle(pts[0], pts[1], pts[2])
+		c, round := geom.CircleThrough(pts)
 		if !round {
-			return no("the first three are on a line"), nil
+			return no("they are on a line, or no three of them are different places"), nil
 		}
 		for i, p := range pts {
 			if c.Side(p) != 0 {

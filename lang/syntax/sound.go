@@ -104,11 +104,33 @@ func (c *sounding) index(n *Index) {
 			}
 		}
 	}
-	c.wrong(n.Node, "name one thing: P[1]", "a range stands only where a family is made")
+	if c.inRun(n) {
+		return
+	}
+	c.wrong(n.Node, "name one thing: P[1]", "a range stands only where a family is made or in a run")
 }
 
 func (r *Ref) holds(n *Index) bool {
 	return r.Index == n || len(r.Points) == 1 && r.Points[0].Index == n
+}
+
+// inRun tells whether a range stands in a run of points, as in join AP[1 to 5]A.
+func (c *sounding) inRun(n *Index) bool {
+	found := false
+	walk(reflect.ValueOf(c.statement), func(node any) {
+		r, ok := node.(*Ref)
+		for i := 0; ok && i < len(r.Points); i++ {
+			found = found || r.Points[i].Index == n && (len(r.Points) > 1 || c.takesRun(r))
+		}
+	})
+	return found
+}
+
+// takesRun tells whether a reference stands where many points may, so that one
+// family alone can be all of them: claim regular P[1 to 5].
+func (c *sounding) takesRun(r *Ref) bool {
+	rel := c.statement.Claim
+	return rel != nil && (rel.Relation.ShapeOf == r || rel.Relation.Collinear == r || rel.Relation.Concyclic == r)
 }
 
 // relation checks the number of points, and that not has one relation.

@@ -38,10 +38,19 @@ func (d *drawing) drawCircles() {
 		}
 		for _, s := range k.spans {
 			for _, s := range s.uncovered(covers) {
-				d.ink(arc{k.c, k.r, turn(s.lo / k.r), min((s.hi-s.lo)/k.r, fullway)}, k.owner)
+				d.ink(arc{k.c, k.r, turn(s.lo / k.r), sweepOf(s, k.r)}, k.owner)
 			}
 		}
 	}
+}
+
+// sweepOf is the angle of a span along the rim. What lacks less than a
+// micrometre of the full way is all of it: an arc whose ends coincide would vanish.
+func sweepOf(s span, r float64) float64 {
+	if s.hi-s.lo > float64(fullway*r)-1 {
+		return fullway
+	}
+	return (s.hi - s.lo) / r
 }
 
 // laps are the spans of k once more a turn earlier and a turn later, so that

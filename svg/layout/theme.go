@@ -89,6 +89,9 @@ func (t theme) ink(x *figure.Thing) (pen, layer) {
 	case x.Role == figure.Result:
 		p, l = t.result, resultLayer
 	}
+	if x.Dashed && x.Weight != figure.Bold {
+		p.width = min(p.width, t.given.width) // a help, not a result
+	}
 	p.dashed = x.Dashed
 	return p, l
 }
