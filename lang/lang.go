@@ -4,6 +4,7 @@ package lang
 
 import (
 	"errors"
+	"math/big"
 	"path/filepath"
 
 	"trammel/geom/figure"
@@ -22,6 +23,10 @@ type Result struct {
 	Files    []string // every file read, as paths that can be opened
 	Problems source.List
 	Claims   []Claim
+
+	program *program.Program
+	state   *program.State
+	inputs  []*big.Rat
 }
 
 // Claim is a claim of the source and how it was decided.
@@ -35,12 +40,14 @@ type Claim struct {
 
 // Compile resolves the source text that stands in the file path; files that it
 // uses are looked for beside it. It never panics on a source's account.
-func Compile(path string, text []byte) *Result {
+func Compile(path string, text []byte) *Result { return compile(path, text, nil) }
+
+func compile(path string, text []byte, asks []string) *Result {
 	file := source.NewFile(path, string(text))
 	out := &Result{Files: []string{path}}
 	loader := newLoader(path, &out.Problems)
 	tree := syntax.Parse(file, &out.Problems)
-	p := check.Check(tree, loader, &out.Problems)
+	p := check.Check(tree, loader, &out.Problems, asks...)
 	out.Files = append(out.Files, loader.read...)
 	if p != nil {
 		out.run(p)
@@ -68,6 +75,7 @@ func (out *Result) run(p *program.Program) {
 		err := bad[c.Step]
 		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: err == nil, Decided: err == nil || isFalse(err)})
 	}
+	out.program, out.state, out.inputs = p, st, choice.Inputs
 	if !out.Problems.Failed() {
 		out.Figure = eval.Figure(st)
 	}

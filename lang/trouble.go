@@ -3,7 +3,6 @@ package lang
 import (
 	"errors"
 	"fmt"
-	"math/big"
 
 	"trammel/lang/program"
 	"trammel/lang/solve"
@@ -51,12 +50,4 @@ func word(in *program.Input) string {
 		program.Opening: "an opening", program.Coordinate: "a coordinate",
 		program.Fraction: "a part of the way", program.Bearing: "a direction in degrees",
 	}[in.Kind]
-}
-
-func short(r *big.Rat) string {
-	if r.IsInt() {
-		return r.Num().String()
-	}
-	f, _ := r.Float64()
-	return fmt.Sprintf("%.4g", f)
 }

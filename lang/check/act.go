@@ -116,7 +116,7 @@ func (s *scope) arc(a *syntax.Arc) {
 		ends = &[2]int{from, to}
 		square = func(st *program.State) (geom.Real, error) { return partArc(st, centre, from, to) }
 	} else {
-		square, okOpening = s.opening(&a.Opening, a.Node, centre, "the arc")
+		square, okOpening = s.opening(&a.Opening, a.Node, centre, "arc "+s.span(a.Name.Node).Text())
 	}
 	slot, ok2 := s.newObject(a.Name, program.Circle)
 	if ok2 {
@@ -180,7 +180,7 @@ func (s *scope) newObject(r *syntax.Ref, kind program.Kind) (int, bool) {
 // circleAct draws a circle all round.
 func (s *scope) circleAct(c *syntax.Circle) {
 	centre, ok := s.point(c.Centre)
-	square, ok1 := s.opening(&c.Opening, c.Node, centre, "the circle")
+	square, ok1 := s.opening(&c.Opening, c.Node, centre, "circle "+s.span(c.Name.Node).Text())
 	slot, ok2 := s.newObject(c.Name, program.Circle)
 	if ok2 {
 		s.draw(slot, figure.Construction)

@@ -32,8 +32,10 @@ const (
 )
 
 // Check makes the Program of a file. It is nil when the file holds
-// constructions only; with errors in problems it is not fit to run.
-func Check(f *syntax.File, loader Loader, problems *source.List) *program.Program {
+// constructions only. It can be run in spite of errors in problems, to find
+// more of them; what they touch stays undecided. asks are expressions to be
+// worked out in the finished figure, for Program.Answers.
+func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string) *program.Program {
 	c := &checker{
 		prog: &program.Program{
 			Source: f.Source,
@@ -51,6 +53,9 @@ func Check(f *syntax.File, loader Loader, problems *source.List) *program.Progra
 	top.view = shown
 	c.file(top, f)
 	c.primeLetters()
+	for _, text := range asks {
+		c.prog.Answers = append(c.prog.Answers, top.ask(text))
+	}
 	if !c.isFigure(f) {
 		return nil
 	}

@@ -237,9 +237,9 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	var square func(*program.State) (geom.Real, error)
 	ok2 := true
 	if g.Any || g.Radius == nil && g.Opening.Through == nil {
-		square, ok2 = s.anyOpening(&g.Opening, g.Node, "the circle")
+		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text())
 	} else {
-		square, ok2 = s.opening(&g.Opening, g.Node, centre, "the circle")
+		square, ok2 = s.opening(&g.Opening, g.Node, centre, "circle "+s.span(g.Name.Node).Text())
 	}
 	if ok && ok2 {
 		s.emit(g.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })

@@ -290,3 +290,8 @@ func (s *scope) shadeSector(h *syntax.Shade) {
 		return nil
 	})
 }
+
+// sizeDecimal is an angle to four places.
+func sizeDecimal(a geom.Angle) string {
+	return geom.TrimZeros(fmt.Sprintf("%.4f", a.Float())) + "°"
+}

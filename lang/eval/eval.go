@@ -37,8 +37,14 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 	return st, failures
 }
 
-// Do runs one step; what the kernel refuses to decide becomes its error.
-func Do(st *program.State, step *program.Step) (err error) {
+// Do runs one step.
+func Do(st *program.State, step *program.Step) error {
+	return Guard(func() error { return step.Do(st) })
+}
+
+// Guard runs f; what the kernel refuses to decide, and a value that is not
+// there, become its error.
+func Guard(f func() error) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			if r != any(program.Poisoned) {
@@ -48,7 +54,7 @@ func Do(st *program.State, step *program.Step) (err error) {
 		}
 	}()
 	var failed error
-	if err := exact.Try(func() { failed = step.Do(st) }); err != nil {
+	if err := exact.Try(func() { failed = f() }); err != nil {
 		return err
 	}
 	return failed

@@ -14,16 +14,17 @@ import (
 
 // Program is finished when handed on and never changed afterwards.
 type Program struct {
-	Source *source.File
-	Title  string
-	Unit   *big.Rat // millimetres of paper for one unit
-	Paper  *figure.Paper
-	Theme  string
-	Slots  []*Slot
-	Inputs []*Input
-	Steps  []*Step
-	Claims []Claim       // the file's own, in order
-	Acts   []figure.Step // the acts as the reader counts them
+	Source  *source.File
+	Title   string
+	Unit    *big.Rat // millimetres of paper for one unit
+	Paper   *figure.Paper
+	Theme   string
+	Slots   []*Slot
+	Inputs  []*Input
+	Steps   []*Step
+	Claims  []Claim       // the file's own, in order
+	Answers []Answer      // to what was asked of the figure
+	Acts    []figure.Step // the acts as the reader counts them
 }
 
 // Kind is what a slot holds.
@@ -105,6 +106,14 @@ type Step struct {
 	Writes []int
 	Proof  bool // a claim, mark or label: decides something and makes nothing
 	Do     func(*State) error
+}
+
+// Answer is an expression to be worked out in a finished run. Problem, when
+// set, says why it cannot be; else Value gives the exact text, "" where there
+// is none that is short enough, and a decimal.
+type Answer struct {
+	Problem string
+	Value   func(*State) (exactly, decimal string, err error)
 }
 
 // Claim is a claim of the source and the step that decides it.

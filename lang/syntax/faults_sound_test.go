@@ -48,7 +48,7 @@ func TestSoundFaults(t *testing.T) {
 			"1:6 a join takes 2 points or more, not A (write them together, as in AB)"},
 		{"join P[1 to 3]A", ""},
 		{"line n through P[1 to 3] and A",
-			"1:16 a range stands only where a family is made or in a run (name one thing: P[1])"},
+			"1:17 a range stands only where a family is made or in a run (name one thing: P[1])"},
 		{"d meets e at x",
 			"1:14 a point is a capital letter, not x (write X)"},
 		{"step off P on k from A, radius any",

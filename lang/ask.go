@@ -1,0 +1,104 @@
+package lang
+
+import (
+	"fmt"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/lang/eval"
+	"trammel/lang/program"
+	"trammel/lang/solve"
+)
+
+// Answer is what an expression comes to in a figure.
+type Answer struct {
+	Expr    string
+	Exact   string // "3√2 cm"; "" when no short exact form exists
+	Decimal string // "4.242641 cm", rounded
+	Problem string // why there is no answer; else ""
+}
+
+// Ask works out expressions of the figure that a source makes: lengths, ratios,
+// angles, areas. Without a figure there are no answers, and the Result says why.
+func Ask(path string, text []byte, exprs []string) ([]Answer, *Result) {
+	out := compile(path, text, exprs)
+	if out.Figure == nil {
+		return nil, out
+	}
+	var answers []Answer
+	for i, a := range out.program.Answers {
+		answers = append(answers, answer(exprs[i], a, out.state))
+	}
+	return answers, out
+}
+
+func answer(expr string, a program.Answer, st *program.State) Answer {
+	out := Answer{Expr: expr, Problem: a.Problem}
+	if a.Problem != "" {
+		return out
+	}
+	err := eval.Guard(func() (err error) {
+		out.Exact, out.Decimal, err = a.Value(st)
+		return err
+	})
+	if err != nil {
+		out.Problem = err.Error()
+	}
+	return out
+}
+
+// Choice is something that the source leaves to chance, and what it became.
+type Choice struct {
+	Line  int
+	Name  string // "arc c", "P"
+	Value string // "opening 3.5", "at (3, 1.5)"
+	Range string // "0.5 to 30": what else would have done; "" where that is not one number
+}
+
+// Choices tells what was chosen, in the order of the source.
+func (r *Result) Choices() []Choice {
+	if r.Figure == nil {
+		return nil
+	}
+	var out []Choice
+	seen := map[int]bool{}
+	for i, in := range r.program.Inputs {
+		if in.Span.File != r.program.Source {
+			continue
+		}
+		line, _ := in.Span.File.Position(in.Span.Start)
+		if in.Kind == program.Opening {
+			lo, hi := solve.Range(r.program, r.inputs, i)
+			c := Choice{Line: line, Name: in.Name, Value: "opening " + short(r.inputs[i])}
+			if lo.Cmp(hi) != 0 {
+				c.Range = fmt.Sprintf("%s to %s", short(lo), short(hi))
+			}
+			out = append(out, c)
+		} else if !seen[line] {
+			seen[line] = true
+			out = append(out, r.pointsOf(line)...)
+		}
+	}
+	return out
+}
+
+// pointsOf tells where the points stand that a line of the source leaves to chance.
+func (r *Result) pointsOf(line int) []Choice {
+	var out []Choice
+	for i, slot := range r.program.Slots {
+		at, _ := slot.Span.File.Position(slot.Span.Start)
+		p, isPoint := r.state.Values[i].(geom.Point)
+		if slot.Top && slot.Name != "" && at == line && isPoint && slot.Span.File == r.program.Source {
+			out = append(out, Choice{Line: line, Name: slot.Name, Value: "at " + p.String()})
+		}
+	}
+	return out
+}
+
+func short(r *big.Rat) string {
+	if r.IsInt() {
+		return r.Num().String()
+	}
+	f, _ := r.Float64()
+	return fmt.Sprintf("%.4g", f)
+}

@@ -1,0 +1,45 @@
+package lang_test
+
+import (
+	"testing"
+
+	"trammel/lang"
+)
+
+func TestAsk(t *testing.T) {
+	source := `figure "ask"
+given A (0, 0)
+given B (3, 3)
+given C (3, 0)
+arc c centre A radius any
+c meets AB at P between A and B
+take Q above AB
+join ABCA
+`
+	want := []lang.Answer{
+		{Expr: "AB", Exact: "3√2 cm", Decimal: "4.242641 cm"},
+		{Expr: "AB : AC", Exact: "√2", Decimal: "1.414214"},
+		{Expr: "angle BAC", Exact: "45°", Decimal: "45°"},
+		{Expr: "area of ABC", Exact: "9/2 cm²", Decimal: "4.5 cm²"},
+		{Expr: "AB + AC", Exact: "3 + 3√2 cm", Decimal: "7.242641 cm"},
+		{Expr: "AX", Problem: "X is not known here (make it first: given X (0, 0), take X on …, or as a meeting: … at X)"},
+		{Expr: "AB +", Problem: "the expression ends where a value is wanted"},
+	}
+	var exprs []string
+	for _, w := range want {
+		exprs = append(exprs, w.Expr)
+	}
+	got, r := lang.Ask("ask.trm", []byte(source), exprs)
+	if r.Figure == nil {
+		t.Fatal(r.Problems[0].Text)
+	}
+	for i, w := range want {
+		if got[i] != w {
+			t.Errorf("%s: got %+v, want %+v", w.Expr, got[i], w)
+		}
+	}
+	choices := r.Choices()
+	if len(choices) != 2 || choices[0].Name != "arc c" || choices[0].Range == "" || choices[1].Name != "Q" {
+		t.Errorf("choices: %+v", choices)
+	}
+}
