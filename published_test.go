@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/big"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -459,4 +460,37 @@ func trilinear(first string, side int) string {
 		"cos A", cos(0), "sec A", "1/"+cos(0),
 		"a", length(0), "b", length(1), "c", length(2),
 	).Replace(first)
+}
+
+// TestPublishedEuclid carries out each construction of the Elements in the table
+// (Heath's numbering) on its numeric instance, with what Euclid proves of it as
+// claims; those that a condition forbids have a source that must be refused.
+func TestPublishedEuclid(t *testing.T) {
+	t.Parallel()
+	sources, err := filepath.Glob(published + "euclid/*.trm")
+	if err != nil {
+		t.Fatal(err)
+	}
+	left := map[string]bool{}
+	for _, path := range sources {
+		left[strings.TrimSuffix(filepath.Base(path), ".trm")] = true
+	}
+	for _, r := range table(t, "euclid_constructions") {
+		prop := r["prop"]
+		if !left[prop] {
+			t.Errorf("%s has no source", prop)
+		}
+		if refuses := strings.Contains(r["must_hold"]+r["numeric_instance"], "refuse"); refuses != left[prop+"-refused"] {
+			t.Errorf("%s: what must be refused has a source: %v, and should have one: %v", prop, !refuses, refuses)
+		}
+		for _, name := range []string{prop, prop + "-refused"} {
+			if left[name] {
+				hold(t, "euclid/"+name+".trm", r.fill(t, "euclid/"+name+".trm"))
+			}
+			delete(left, name)
+		}
+	}
+	for name := range left {
+		t.Errorf("euclid/%s.trm belongs to no row", name)
+	}
 }
