@@ -288,3 +288,47 @@ var insideAngle = data{
 		}
 	},
 }
+
+// anyTwoCircles is two circles k and l of any sizes, none inside the other.
+var anyTwoCircles = data{
+	append([]scene{
+		{"equal", "given circle k centre O (0, 0) radius 2\ngiven circle l centre Q (7, 1) radius 2"},
+		{"the smaller first", "given circle k centre O (0, 0) radius 1\ngiven circle l centre Q (7, 1) radius 3"},
+		{"crossing", "given circle k centre O (0, 0) radius 2\ngiven circle l centre Q (3, 1) radius 3"},
+		{"touching", "given circle k centre O (0, 0) radius 2\ngiven circle l centre Q (3, 4) radius 3"},
+		{"reaching past the other's centre", "given circle k centre O (0, 0) radius 4\ngiven circle l centre Q (3, 1) radius 2"},
+	}, twoCircles.scenes...),
+	func(r *rand.Rand) string {
+		for {
+			o, q, k, l := somewhere(r), somewhere(r), short(r, 1, 6), short(r, 1, 6)
+			if dist(o, q) > 1.1*math.Abs(k.float()-l.float())+0.5 {
+				return around("k", "O", o, k) + around("l", "Q", q, l)
+			}
+		}
+	},
+}
+
+// threeCircles is three circles k, l and m outside each other, their centres
+// not on one line.
+var threeCircles = data{
+	[]scene{
+		{"level", "given circle k centre K (0, 0) radius 3\ngiven circle l centre L (8, 0) radius 2\ngiven circle m centre M (4, 6) radius 1"},
+		{"swapped", "given circle m centre M (0, 0) radius 3\ngiven circle k centre K (8, 0) radius 2\ngiven circle l centre L (4, 6) radius 1"},
+		{"other side", "given circle k centre K (0, 0) radius 3\ngiven circle l centre L (8, 0) radius 2\ngiven circle m centre M (4, -6) radius 1"},
+		{"upright", "given circle k centre K (0, 0) radius 2\ngiven circle l centre L (0, 6) radius 2\ngiven circle m centre M (5, 3) radius 1"},
+		{"equal", "given circle k centre K (0, 0) radius 2\ngiven circle l centre L (8, 1) radius 2\ngiven circle m centre M (3, 6) radius 2"},
+		{"obtuse", "given circle k centre K (0, 0) radius 2\ngiven circle l centre L (9, 0) radius 1\ngiven circle m centre M (5, 2) radius 1"},
+		{"millimetres", "unit 1 mm\ngiven circle k centre K (0, 0) radius 25\ngiven circle l centre L (70, 10) radius 15\ngiven circle m centre M (30, 60) radius 10"},
+		{"small", "given circle k centre K (0, 0) radius 0.3\ngiven circle l centre L (0.8, 0.1) radius 0.2\ngiven circle m centre M (0.4, 0.6) radius 0.1"},
+	},
+	func(r *rand.Rand) string {
+		for {
+			k, l, m := somewhere(r), somewhere(r), somewhere(r)
+			a, b, c := short(r, 1, 4), short(r, 1, 4), short(r, 1, 4)
+			clear := dist(k, l) > 1.1*(a.float()+b.float()) && dist(l, m) > 1.1*(b.float()+c.float()) && dist(m, k) > 1.1*(c.float()+a.float())
+			if apart(k, l, m) && clear {
+				return around("k", "K", k, a) + around("l", "L", l, b) + around("m", "M", m, c)
+			}
+		}
+	},
+}

@@ -82,9 +82,11 @@ var rows = []row{
 	{name: "tangents", published: "Euclid III.17: radius 5, distance 13 give 12", data: outsideCircle,
 		call: "S, T, s, t by tangents(k, P)", claims: "PS = PT\nPS * PS + OS * OS = OP * OP\nP on s\nP on t"},
 	{name: "outers", published: "by III.17 on circles of the same centres", data: twoCircles,
-		call: "s, t, A, B, C, D by outers(k, l)", claims: "AB = CD\nOA parallel to QB\nAB perpendicular to OA\nt perpendicular to QD"},
+		call: "A, B, C, D, s, t by outers(k, l)", claims: "AB = CD\nOA parallel to QB\nAB perpendicular to OA\nt perpendicular to QD"},
 	{name: "inners", published: "by III.17 on circles of the same centres", data: twoCircles,
-		call: "s, t, A, B, C, D by inners(k, l)\ns meets t at X", claims: "AB = CD\nX between O and Q\nX between A and B\nOX : XQ = radius k : radius l"},
+		call: "A, B, C, D, s, t by inners(k, l)\ns meets t at X", claims: "AB = CD\nX between O and Q\nX between A and B\nOX : XQ = radius k : radius l"},
+	{name: "belts", published: "by III.17, for circles of any sizes", data: anyTwoCircles,
+		call: "A, B, C, D, s, t by belts(k, l)", claims: "AB = CD\nOA parallel to QB\nAB perpendicular to OA\nt perpendicular to QD"},
 	{name: "circumcircle", published: "Euclid IV.5", data: anyTriangle,
 		call: "k, O by circumcircle(A, B, C)", claims: "A on k\nB on k\nC on k\nO centre of k\n16 area of ABC * area of ABC * OA * OA = AB * AB * BC * BC * CA * CA"},
 	{name: "incircle", published: "Euclid IV.4", data: anyTriangle,
@@ -109,6 +111,9 @@ var rows = []row{
 		call: "k, O by cornercircle(A, B, C, P)", claims: "OP = radius k\nBO bisects angle ABC\nk touches BA", heavy: 2},
 	{name: "threetouching", published: "by Euclid IV.4", data: anyTriangle,
 		call: "k, l, m by threetouching(A, B, C)", claims: "radius k + radius l = AB\nradius l + radius m = BC\nradius m + radius k = CA", heavy: 2},
+
+	{name: "touchthree", published: "Apollonius, On Tangencies; Gergonne 1816", data: threeCircles,
+		call: "o, O, X, Y, Z by touchthree(k, l, m)", claims: "OK = radius o + radius k\nOL = radius o + radius l\nOM = radius o + radius m", heavy: 2},
 
 	{name: "trianglein", published: "Euclid IV.2", data: onCircle,
 		call: "B, C by trianglein(k, A)", claims: "B on k\nC on k\nAB = sqrt(3) radius k\nangle BAC = 60°"},
