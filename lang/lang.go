@@ -14,6 +14,7 @@ import (
 	"trammel/lang/solve"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
+	"trammel/lang/warn"
 )
 
 // Result is what came of a source.
@@ -77,6 +78,7 @@ func (out *Result) run(p *program.Program) {
 	}
 	out.program, out.state, out.inputs = p, st, choice.Inputs
 	if !out.Problems.Failed() {
+		warn.Figure(st, &out.Problems)
 		out.Figure = eval.Figure(st)
 	}
 }

@@ -116,6 +116,9 @@ func (x *Real) Rational() (*big.Rat, bool) {
 	if x.isRatio() {
 		return big.NewRat(x.num, x.den), true
 	}
+	if x.field.rough {
+		return nil, false
+	}
 	n := x.form()
 	if n.num.level > 0 {
 		return nil, false

@@ -118,3 +118,14 @@ func bigInterval(lo, hi *big.Float) interval {
 	h, _ := hi.Float64()
 	return guarded(down(l), up(h))
 }
+
+// settled is x as a rough field takes it: an interval that is narrow for its
+// place is taken at its middle, so that long computations do not widen it
+// without end. One that holds 0, or nearly, stays.
+func (x interval) settled() interval {
+	mid := x.lo + (x.hi-x.lo)/2
+	if size := math.Abs(mid); x.hi-x.lo < 1e-6*size {
+		return interval{mid - 0x1p-45*size, mid + 0x1p-45*size}
+	}
+	return x
+}

@@ -114,6 +114,9 @@ func (f *Field) written(n *number) *Real {
 const deepest = 10000
 
 func (f *Field) node(op operation, x, y *Real, bounds interval) *Real {
+	if f.rough {
+		return &Real{field: f, op: op, x: x, y: y, bounds: bounds.settled(), depth: 1}
+	}
 	z := &Real{field: f, op: op, x: x, y: y, bounds: bounds, depth: x.depth + 1}
 	if y != nil && y.depth >= z.depth {
 		z.depth = y.depth + 1

@@ -13,6 +13,9 @@ const longestSurd = 40
 // when that would be longer than a label can be, or needs a cosine that no
 // square roots reach, or could not be worked out within the budget.
 func (x *Real) Surd() (string, bool) {
+	if x.field.rough {
+		return "", false
+	}
 	s, ok := x.surd()
 	if !ok {
 		return "", false

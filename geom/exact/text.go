@@ -2,6 +2,7 @@ package exact
 
 import (
 	"math/big"
+	"strconv"
 	"strings"
 )
 
@@ -9,6 +10,9 @@ import (
 // away from zero. Whether x is exactly a half is decided, never guessed, and
 // so Decimal may panic with *Undecided.
 func (x *Real) Decimal(places int) string {
+	if x.field.rough {
+		return strconv.FormatFloat(x.Float()+0, 'f', places, 64)
+	}
 	return pointed(x.roundedTo(places), places)
 }
 

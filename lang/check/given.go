@@ -347,6 +347,7 @@ func (s *scope) oldOrNew(p *syntax.PointName) (slot int, isNew bool) {
 	}
 	slot = s.declare(name, program.Point, p.Node)
 	s.draw(slot, figure.Given)
+	s.slot(slot).Mentioned = true // a corner of a shape that is drawn
 	return slot, true
 }
 

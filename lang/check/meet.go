@@ -119,7 +119,7 @@ func meet(st *program.State, first, second curve, picks []pick, tell []teller) e
 		st.Set(picks[i].slot, p)
 		st.Passes(a, picks[i].slot)
 		st.Passes(b, picks[i].slot)
-		st.Crossing(crossing(a, b, p))
+		st.Meet(crossing(a, b, p))
 	}
 	return nil
 }

@@ -103,6 +103,7 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		}
 		return 0, false
 	}
+	s.slot(slot).Mentioned = true
 	for _, k := range kinds {
 		if s.slot(slot).Kind == k {
 			return slot, true
@@ -314,4 +315,7 @@ func (s *scope) bar(a, b, slot int, reach int) {
 	list = append(list[:at:at], append([]int{slot}, list[at:]...)...)
 	s.straights[k] = list
 	s.c.reaches[slot] = reach
+	if s.slot(slot).Between == nil {
+		s.slot(slot).Between = &[2]int{a, b}
+	}
 }

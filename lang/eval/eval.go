@@ -39,6 +39,7 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 
 // Do runs one step.
 func Do(st *program.State, step *program.Step) error {
+	st.Step = step
 	return Guard(func() error { return step.Do(st) })
 }
 

@@ -51,12 +51,14 @@ type Amount = *exact.Mixed
 
 // Slot is a place for one value.
 type Slot struct {
-	Name  string
-	Kind  Kind
-	Span  source.Span // where it was made
-	Ink   *Ink        // how it is drawn; nil when it is not
-	Top   bool        // made by the file itself, not inside a construction
-	Aside bool        // inside a construction that is unseen: no ink reaches out for it
+	Name      string
+	Kind      Kind
+	Span      source.Span // where it was made
+	Ink       *Ink        // how it is drawn; nil when it is not
+	Between   *[2]int     // the points that a straight is named after
+	Mentioned bool        // a line after the one that made it speaks of it
+	Top       bool        // made by the file itself, not inside a construction
+	Aside     bool        // inside a construction that is unseen: no ink reaches out for it
 }
 
 // Ink is how a slot's value goes on the paper. It is settled while checking.

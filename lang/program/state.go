@@ -23,10 +23,20 @@ type State struct {
 	Claims  []figure.Claim
 	Undone  []Undone
 	Texts   map[int]string // by slot: what stands at a measure's bar
-	// Crossing takes the sine of the angle under which curves meet, at every
-	// meeting: how well it can be drawn. Floats: for choosing only.
-	Crossing func(sine float64)
+	Step    *Step          // the step that is being done
+	// Crossings are how well the meetings can be drawn. Floats: for choosing and
+	// warning only.
+	Crossings []Crossing
 }
+
+// Crossing is the sine of the angle under which curves meet, at a step.
+type Crossing struct {
+	Step *Step
+	Sine float64
+}
+
+// Meet notes a meeting's crossing.
+func (s *State) Meet(sine float64) { s.Crossings = append(s.Crossings, Crossing{s.Step, sine}) }
 
 // Undone is a step that failed, or that was passed over for want of what it
 // needs and then has Poisoned for its error.
@@ -46,8 +56,6 @@ func NewState(p *Program, inputs []*big.Rat, f *exact.Field) *State {
 		Inputs:  inputs,
 		Values:  make([]any, len(p.Slots)),
 		Texts:   map[int]string{},
-
-		Crossing: func(float64) {},
 	}
 }
 

@@ -12,6 +12,12 @@ import (
 // horizon is how many steps that depend on an input are looked at to judge it.
 const horizon = 24
 
+// A search performs at most so many steps; then it takes what it has.
+const (
+	leastBudget   = 20_000
+	budgetPerStep = 150
+)
+
 // search is the state of one choice: a rough run that is redone in part.
 type search struct {
 	p        *program.Program
@@ -25,6 +31,7 @@ type search struct {
 	slotDeps [][]int // inputs by slot
 	of       [][]int // steps by input, ascending
 	troubles []Trouble
+	budget   int // steps that may still be performed
 }
 
 func newSearch(p *program.Program) *search {
@@ -38,6 +45,7 @@ func newSearch(p *program.Program) *search {
 		st:   program.NewState(p, inputs, exact.NewRoughField()),
 		errs: make([]error, n), sines: make([][]float64, n), writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
+		budget: leastBudget + budgetPerStep*n,
 	}
 	s.st.Trace = &s.trace
 	return s
@@ -46,9 +54,13 @@ func newSearch(p *program.Program) *search {
 // perform does one step and notes what it hangs on.
 func (s *search) perform(i int) {
 	s.trace = program.Trace{Reads: s.trace.Reads[:0], Writes: s.trace.Writes[:0], Inputs: s.trace.Inputs[:0]}
-	s.sines[i] = s.sines[i][:0]
-	s.st.Crossing = func(sine float64) { s.sines[i] = append(s.sines[i], sine) }
+	s.budget--
+	s.st.Crossings = s.st.Crossings[:0]
 	s.errs[i] = eval.Do(s.st, s.p.Steps[i])
+	s.sines[i] = s.sines[i][:0]
+	for _, c := range s.st.Crossings {
+		s.sines[i] = append(s.sines[i], c.Sine)
+	}
 	s.writes[i] = append(s.writes[i][:0], s.trace.Writes...)
 	deps := slices.Clone(s.deps[i])
 	deps = append(deps, s.trace.Inputs...)

@@ -86,6 +86,9 @@ func (s *search) mend(in, i int) bool {
 	old := s.st.Inputs[in]
 	best, badness := (*big.Rat)(nil), 0.0
 	for _, v := range s.values(in) {
+		if s.budget < 0 {
+			break
+		}
 		s.st.Inputs[in] = v
 		if s.redo(steps) >= 0 {
 			continue
@@ -113,7 +116,7 @@ func (s *search) mendPair(first, second, i int) bool {
 	old := s.st.Inputs[first]
 	steps := s.effects(first, i)
 	for n, v := range s.values(first) {
-		if n == 8 {
+		if n == 8 || s.budget < 0 {
 			break
 		}
 		s.st.Inputs[first] = v
@@ -153,7 +156,7 @@ func (s *search) better(in int) {
 	if len(steps) > horizon {
 		steps = steps[:horizon]
 	}
-	if len(steps) == 0 || s.redo(steps) >= 0 {
+	if len(steps) == 0 || s.budget < 0 || s.redo(steps) >= 0 {
 		return
 	}
 	all := s.effects(in, len(s.p.Steps))
@@ -162,6 +165,9 @@ func (s *search) better(in int) {
 		return
 	}
 	for _, v := range s.values(in) {
+		if s.budget < 0 {
+			break
+		}
 		s.st.Inputs[in] = v
 		if s.redo(steps) >= 0 {
 			continue

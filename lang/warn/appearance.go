@@ -1,0 +1,182 @@
+package warn
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+// most is how many things of a kind are compared with each other.
+const most = 60
+
+// collect gathers what the reader sees, in the order of the source.
+func (f *finder) collect() {
+	for i, s := range f.st.Program.Slots {
+		if !seen(s) {
+			continue
+		}
+		switch v := f.st.Values[i].(type) {
+		case geom.Point:
+			if s.Name != "" && len(f.points) < most {
+				f.points = append(f.points, point{v.X.Float() * f.mm, v.Y.Float() * f.mm, i, s.Name})
+			}
+		case *program.Curve:
+			if v.Straight != nil && len(f.straights) < most {
+				f.straights = append(f.straights, f.straightOf(i, v.Straight))
+			}
+		}
+	}
+}
+
+func (f *finder) straightOf(slot int, s *geom.Straight) straight {
+	out := straight{slot: slot, name: f.st.Program.Slots[slot].Name, x: s.P.X.Float() * f.mm, y: s.P.Y.Float() * f.mm, a: -1, b: -1}
+	dx, dy := s.D.X.Float(), s.D.Y.Float()
+	n := math.Hypot(dx, dy)
+	out.dx, out.dy = dx/n, dy/n
+	if s.Start != nil && s.End != nil {
+		out.length = geom.Dist(*s.Start, *s.End).Float() * f.mm
+	}
+	if ends := f.st.Program.Slots[slot].Between; ends != nil {
+		out.a, out.b = ends[0], ends[1]
+		if out.name == "" {
+			out.name = f.name(ends[0]) + f.name(ends[1])
+		}
+	}
+	return out
+}
+
+func (f *finder) name(slot int) string { return f.st.Program.Slots[slot].Name }
+
+func (f *finder) point(slot int) geom.Point { return f.st.Values[slot].(geom.Point) }
+
+// twins are two points nearly in one place.
+func (f *finder) twins() {
+	for i, p := range f.points {
+		for _, q := range f.points[:i] {
+			d := math.Hypot(p.x-q.x, p.y-q.y)
+			if d < nearPoint && !f.point(p.slot).Equal(f.point(q.slot)) {
+				f.warn(f.st.Program.Slots[p.slot].Span, "move one of them, or choose other measurements",
+					"%s and %s look like one point and are %.2f mm apart", q.name, p.name, d)
+			}
+		}
+	}
+}
+
+// falseAppearances are what looks equal, at right angles, parallel, in line or
+// through one point, and is not.
+func (f *finder) falseAppearances() {
+	for i, s := range f.straights {
+		for _, t := range f.straights[:i] {
+			f.compareLengths(t, s)
+			f.compareDirections(t, s)
+		}
+	}
+	f.nearlyOnStraights()
+	f.nearlyConcurrent()
+}
+
+func (f *finder) compareLengths(s, t straight) {
+	if s.length == 0 || t.length == 0 || math.Abs(s.length-t.length) > nearSize*math.Max(s.length, t.length) {
+		return
+	}
+	a, b := geom.Dist2(f.point(s.a), f.point(s.b)), geom.Dist2(f.point(t.a), f.point(t.b))
+	if s.a < 0 || t.a < 0 || a.Equal(b) {
+		return
+	}
+	f.warn(f.st.Program.Slots[t.slot].Span, "choose other measurements, or say so: # intended: why",
+		"%s and %s look equal and are not: they differ by %.2f mm", s.name, t.name, math.Abs(s.length-t.length))
+}
+
+// compareDirections looks at straights that share an end, or meet, for a right
+// angle, and at all others for parallels.
+func (f *finder) compareDirections(s, t straight) {
+	cross, dot := math.Abs(s.dx*t.dy-s.dy*t.dx), math.Abs(s.dx*t.dx+s.dy*t.dy)
+	limit := math.Sin(nearAngle * math.Pi / 180)
+	sl, tl := f.line(s), f.line(t)
+	at := f.st.Program.Slots[t.slot].Span
+	switch {
+	case dot < limit && f.meet(s, t) && !geom.Perpendicular(sl, tl):
+		f.warn(at, "choose other measurements, or say so: # intended: why",
+			"%s and %s look perpendicular and are %.2f° off", s.name, t.name, math.Asin(dot)*180/math.Pi)
+	case cross < limit && !geom.Parallel(sl, tl):
+		f.warn(at, "choose other measurements, or say so: # intended: why",
+			"%s and %s look parallel and are %.2f° off", s.name, t.name, math.Asin(cross)*180/math.Pi)
+	}
+}
+
+func (f *finder) line(s straight) geom.Line {
+	return f.st.Values[s.slot].(*program.Curve).Line()
+}
+
+// meet tells whether two straights share an end.
+func (f *finder) meet(s, t straight) bool {
+	return s.a >= 0 && t.a >= 0 && (s.a == t.a || s.a == t.b || s.b == t.a || s.b == t.b)
+}
+
+// nearlyOnStraights are points that look as if a straight went through them.
+func (f *finder) nearlyOnStraights() {
+	for _, p := range f.points {
+		for _, s := range f.straights {
+			away := math.Abs((p.x-s.x)*s.dy - (p.y-s.y)*s.dx)
+			if away > nearLine || !f.alongside(p, s) {
+				continue
+			}
+			if f.line(s).Side(f.point(p.slot)) != 0 {
+				f.warn(f.st.Program.Slots[p.slot].Span, "choose other measurements, or say so: # intended: why",
+					"%s looks as if it were on %s and is %.2f mm off", p.name, s.name, away)
+			}
+		}
+	}
+}
+
+// alongside tells whether the foot of p on s lies on its drawn part, clear of its ends.
+func (f *finder) alongside(p point, s straight) bool {
+	if s.length == 0 {
+		return true
+	}
+	start := f.st.Values[s.slot].(*program.Curve).Straight.Start
+	along := (p.x-start.X.Float()*f.mm)*s.dx + (p.y-start.Y.Float()*f.mm)*s.dy
+	return along > nearPoint && along < s.length-nearPoint
+}
+
+// nearlyConcurrent are three straights that look as if they met in one point
+// where the file names none.
+func (f *finder) nearlyConcurrent() {
+	n := min(len(f.straights), 20)
+	for i := range n {
+		for j := range i {
+			x, y, ok := crossing(f.straights[i], f.straights[j])
+			if !ok {
+				continue
+			}
+			for k := range j {
+				f.third(f.straights[k], f.straights[j], f.straights[i], x, y)
+			}
+		}
+	}
+}
+
+func (f *finder) third(s, t, u straight, x, y float64) {
+	away := math.Abs((x-s.x)*s.dy - (y-s.y)*s.dx)
+	here := point{x: x, y: y}
+	if away > nearLine || !f.alongside(here, s) || !f.alongside(here, t) || !f.alongside(here, u) {
+		return
+	}
+	p, err := geom.MeetLines(f.line(t), f.line(u))
+	if err != nil || f.line(s).Side(p) == 0 {
+		return
+	}
+	f.warn(f.st.Program.Slots[u.slot].Span, "choose other measurements, or say so: # intended: why",
+		"%s, %s and %s look as if they met in one point: %s passes %.2f mm from the others' meeting", s.name, t.name, u.name, s.name, away)
+}
+
+// crossing is where two straights cross, when they do so at 10° or more.
+func crossing(s, t straight) (x, y float64, ok bool) {
+	d := s.dx*t.dy - s.dy*t.dx
+	if math.Abs(d) < 0.17 {
+		return 0, 0, false
+	}
+	k := ((t.x-s.x)*t.dy - (t.y-s.y)*t.dx) / d
+	return s.x + k*s.dx, s.y + k*s.dy, true
+}

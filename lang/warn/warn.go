@@ -1,0 +1,140 @@
+// Package warn finds what is true and still not well drawn: what a reader
+// would take for something that it is not, and what the hand could not draw
+// with any accuracy. Floats find the candidates; exact numbers decide.
+package warn
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/source"
+)
+
+// The distances on paper, in millimetres, and angles, in degrees, that the eye
+// and the pencil cannot tell apart.
+const (
+	slip      = 0.5 // of the pencil at each curve
+	nearPoint = 1.0
+	nearLine  = 0.5
+	nearAngle = 1.2
+	nearSize  = 0.012 // of a length
+)
+
+// Figure adds the warnings for a finished run to the problems. A line whose
+// comment reads "# intended: why" is not warned about.
+func Figure(st *program.State, problems *source.List) {
+	f := &finder{st: st, problems: problems, mm: millimetres(st)}
+	f.collect()
+	f.idleArcs()
+	f.flatCrossings()
+	f.unusedGivens()
+	f.twins()
+	f.falseAppearances()
+}
+
+// finder is the state of one search for warnings.
+type finder struct {
+	st        *program.State
+	problems  *source.List
+	mm        float64 // a unit on paper
+	points    []point
+	straights []straight
+}
+
+// point is a point that the reader sees, in millimetres.
+type point struct {
+	x, y float64
+	slot int
+	name string
+}
+
+// straight is a join, ray or line that the reader sees; joins have both ends.
+type straight struct {
+	slot   int
+	name   string
+	x, y   float64 // a point of it
+	dx, dy float64 // its direction, of length 1
+	length float64 // of a join; 0 for what runs on
+	a, b   int     // slots of its ends, or -1
+}
+
+func millimetres(st *program.State) float64 {
+	f, _ := st.Program.Unit.Float64()
+	return f
+}
+
+// seen tells whether a slot's ink is on the paper and belongs to the file itself.
+func seen(s *program.Slot) bool { return s.Top && s.Ink != nil && !s.Ink.Hidden }
+
+// warn adds a warning unless the line says that it is intended.
+func (f *finder) warn(at source.Span, help, format string, args ...any) {
+	if at.File != f.st.Program.Source || intended(at) {
+		return
+	}
+	p := f.problems.Add(at, fmt.Sprintf(format, args...))
+	p.Severity, p.Help = source.Warning, help
+}
+
+// intended tells whether the line of a span ends in a comment that gives a
+// reason for what it does.
+func intended(at source.Span) bool {
+	line, _ := at.File.Position(at.Start)
+	_, comment, ok := strings.Cut(at.File.Line(line), "# intended:")
+	return ok && strings.TrimSpace(comment) != ""
+}
+
+// idleArcs are arcs that nothing meets.
+func (f *finder) idleArcs() {
+	for i, s := range f.st.Program.Slots {
+		c, ok := f.st.Values[i].(*program.Curve)
+		if !ok || !seen(s) || c.Circle == nil || s.Ink.Whole || s.Ink.Ends != nil || s.Name == "" || s.Ink.Role == figure.Result {
+			continue
+		}
+		if len(c.Used) == 0 {
+			f.warn(s.Span, "leave it out, or name where it meets something", "nothing meets the arc %s", s.Name)
+		}
+	}
+}
+
+// flatCrossings are meetings under less than 30°, where a slip of the pencil
+// moves the point far: two curves that are each out by e fix it to e/sin of
+// their angle.
+func (f *finder) flatCrossings() {
+	for _, c := range f.st.Crossings {
+		if c.Sine >= 0.5 || c.Sine < 1e-9 || len(c.Step.Via) > 0 {
+			continue
+		}
+		f.warn(c.Step.Span, "choose radii that cross nearer to a right angle",
+			"the curves cross under %.0f°: a slip of %.1f mm moves the meeting by %.1f mm",
+			math.Asin(c.Sine)*180/math.Pi, slip, slip/c.Sine)
+	}
+}
+
+// unusedGivens are givens that no later line speaks of, in a figure that is
+// more than its givens.
+func (f *finder) unusedGivens() {
+	if !f.constructs() {
+		return
+	}
+	for i, s := range f.st.Program.Slots {
+		if !s.Top || s.Name == "" || s.Ink == nil || s.Ink.Role != figure.Given || f.st.Values[i] == nil {
+			continue
+		}
+		if !s.Mentioned {
+			f.warn(s.Span, "leave it out, or use it", "nothing uses the given %s", s.Name)
+		}
+	}
+}
+
+// constructs tells whether the file draws anything that is not given.
+func (f *finder) constructs() bool {
+	for _, s := range f.st.Program.Slots {
+		if s.Top && s.Ink != nil && s.Ink.Role != figure.Given {
+			return true
+		}
+	}
+	return false
+}
