@@ -67,7 +67,7 @@ func (out *Result) run(p *program.Program) {
 	}
 	for _, f := range failures {
 		if t := troubleAt(choice.Troubles, f.Index); t != nil {
-			t.report(p, &out.Problems)
+			t.report(p, choice.Inputs, &out.Problems)
 			continue
 		}
 		f.Report(&out.Problems)

@@ -3,7 +3,10 @@ package lang
 import (
 	"errors"
 	"fmt"
+	"math/big"
+	"slices"
 
+	"trammel/lang/eval"
 	"trammel/lang/program"
 	"trammel/lang/solve"
 	"trammel/lang/source"
@@ -23,7 +26,7 @@ func troubleAt(list []solve.Trouble, step int) *trouble {
 
 // report blames the line that leaves the choice open, and notes what stood in
 // the way of the values tried.
-func (t *trouble) report(p *program.Program, problems *source.List) {
+func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source.List) {
 	in := p.Inputs[t.Input]
 	lo, hi := t.Tried[0], t.Tried[0]
 	for _, v := range t.Tried {
@@ -35,14 +38,34 @@ func (t *trouble) report(p *program.Program, problems *source.List) {
 		}
 	}
 	prob := problems.Add(in.Span, fmt.Sprintf("no choice fits here: %s from %s to %s was tried", word(in), short(lo), short(hi)))
-	for _, f := range t.Fails {
+	for i, f := range t.Fails {
+		if i == mostNotes {
+			break
+		}
+		err := t.truly(p, inputs, f)
 		at := p.Steps[f.Step].Span
-		prob.Notes = append(prob.Notes, source.Note{Span: at, Text: fmt.Sprintf("with %s: %s", short(f.Value), f.Err)})
+		prob.Notes = append(prob.Notes, source.Note{Span: at, Text: fmt.Sprintf("with %s: %s", short(f.Value), err)})
 		var fault *program.Fault
-		if errors.As(f.Err, &fault) && prob.Help == "" {
+		if errors.As(err, &fault) && prob.Help == "" {
 			prob.Help = fault.Help
 		}
 	}
+}
+
+// mostNotes is how many obstacles are told.
+const mostNotes = 4
+
+// truly is the failure in exact numbers: solve knows it only roughly.
+func (t *trouble) truly(p *program.Program, inputs []*big.Rat, f solve.Fail) error {
+	tried := slices.Clone(inputs)
+	tried[t.Input] = f.Value
+	_, failures := eval.Run(p, tried)
+	for _, g := range failures {
+		if g.Index == f.Step {
+			return g.Err
+		}
+	}
+	return f.Err
 }
 
 func word(in *program.Input) string {

@@ -167,6 +167,10 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 		s.poison(targets)
 		return
 	}
+	if !s.numbersSuit(n, def, in) {
+		s.poison(targets)
+		return
+	}
 	s.needs(n, def, in)
 	for _, st := range def.node.Body {
 		if st.Needs == nil && st.Sentence == nil {
@@ -174,7 +178,8 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 		}
 	}
 	results, ok := in.results(def)
-	if !ok {
+	if !ok || in.broken {
+		s.broken = s.broken || in.broken && s.depth > 0
 		s.poison(targets)
 		return
 	}
@@ -259,7 +264,7 @@ func (s *scope) paramKind(p *syntax.Param) (program.Kind, bool) {
 func (in *scope) bind(def *definition, c *syntax.CallExp, caller *scope) bool {
 	params := def.node.Params
 	if len(c.Args) != len(params) {
-		p := caller.fail(c.Node, "%s takes %s, and %d are given", c.Name, plural(len(params), "argument"), len(c.Args))
+		p := caller.fail(c.Node, "%s takes %s, and here are %s", c.Name, plural(len(params), "argument"), plural(len(c.Args), "argument"))
 		p.Help = "it reads: " + head(def)
 		return false
 	}
@@ -318,7 +323,7 @@ func (s *scope) argument(e *syntax.Expr, kind program.Kind, p *syntax.Param, in 
 			s.fail(e.Node, "a line is wanted here")
 			return 0, false
 		}
-		return s.lineArgument(r)
+		return s.lineArgument(r, in.view)
 	case program.Circle:
 		if r == nil {
 			s.fail(e.Node, "a circle is wanted here")
@@ -361,17 +366,18 @@ func (s *scope) argument(e *syntax.Expr, kind program.Kind, p *syntax.Param, in 
 
 // lineArgument is a named line, or the whole line of a run: what a construction
 // meets beyond the run's ends is produced faintly.
-func (s *scope) lineArgument(r *syntax.Ref) (int, bool) {
+func (s *scope) lineArgument(r *syntax.Ref, v view) (int, bool) {
 	c, ok := s.line(r)
 	if !ok || !c.run {
 		return c.slot, ok
 	}
 	slot := s.add(program.Line, r.Node)
-	s.draw(slot, figure.Construction)
-	ink := s.slot(slot).Ink
-	ink.Label = nil
-	ink.Weight = figure.Faint
 	s.slot(slot).Name = c.text
+	if v != unseen {
+		s.draw(slot, figure.Construction)
+		ink := s.slot(slot).Ink
+		ink.Label, ink.Weight = nil, figure.Faint
+	}
 	s.straight(r.Node, slot, c.from, c.to, false, false)
 	return slot, true
 }
@@ -421,6 +427,24 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 		}
 		return nil
 	})
+}
+
+// numbersSuit decides the needs that speak of known numbers only, before the
+// body is expanded with them.
+func (s *scope) numbersSuit(n *syntax.Named, def *definition, in *scope) bool {
+	for _, st := range def.node.Body {
+		if st.Needs == nil || len(st.Needs.Relation.Chain) == 0 || st.Needs.Relation.Not {
+			continue
+		}
+		r := st.Needs.Relation
+		if holds, known := in.knownChain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain)); known && !holds {
+			span := st.Needs.Span(def.file)
+			p := s.fail(n.Node, "%s needs %s", def.node.Name, strings.TrimSpace(strings.TrimPrefix(span.Text(), "needs")))
+			p.Notes = append(p.Notes, source.Note{Span: span, Text: "what " + def.node.Name + " needs"})
+			return false
+		}
+	}
+	return true
 }
 
 // need is one thing that must hold of a construction's parameters.
@@ -501,7 +525,7 @@ func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
 // receive gives results their names in the caller's scope.
 func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int) {
 	if len(targets) > len(results) {
-		s.fail(n.Node, "%s gives %s, and there are %d names", def.node.Name, plural(len(results), "result"), len(targets)).Help = "it reads: " + head(def)
+		s.fail(n.Node, "%s gives %s, and there are %s for it", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "it reads: " + head(def)
 		s.poison(targets)
 		return
 	}
@@ -532,13 +556,31 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 
 // alias gives one slot the value of another.
 func (s *scope) alias(n syntax.Node, slot, from int) {
+	aside := s.slot(from).Aside
 	s.emit(n, func(st *program.State) error {
 		if st.Value(from) == nil {
 			return program.Poisoned
 		}
 		st.Set(slot, st.Value(from))
+		if p, ok := st.Values[slot].(geom.Point); ok && aside {
+			showOn(st, p)
+		}
 		return nil
 	})
+}
+
+// showOn makes the curves reach out for a point that was met unseen and is
+// shown as a result.
+func showOn(st *program.State, p geom.Point) {
+	for _, v := range st.Values {
+		c, ok := v.(*program.Curve)
+		for i := 0; ok && i < len(c.On); i++ {
+			if c.On[i] == p {
+				c.Used = append(c.Used, p)
+				break
+			}
+		}
+	}
 }
 
 // pure is a constructible number as an amount.

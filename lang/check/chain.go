@@ -239,10 +239,7 @@ func (s *scope) compare(a expr, op string, b expr) (relation, bool) {
 		if err != nil {
 			return verdict{}, err
 		}
-		holds := map[string]bool{
-			"=": sign == 0, "≠": sign != 0, "<": sign < 0, ">": sign > 0, "≤": sign <= 0, "≥": sign >= 0,
-		}[op]
-		if holds {
+		if compares(sign, op) {
 			return yes, nil
 		}
 		return no("%s", why()), nil
@@ -280,4 +277,54 @@ func difference(st *program.State, a, b expr, at, bt string) (int, func() string
 		}
 		return fmt.Sprintf("%s − %s is %s", at, bt, st.Measure(a.dim, x.Sub(y).Float()))
 	}, nil
+}
+
+// knownChain decides a comparison of numbers that are known beforehand.
+func (s *scope) knownChain(sides []*syntax.Side, ops []string) (holds, known bool) {
+	var values []*big.Rat
+	for _, side := range sides {
+		if len(side.Terms) != 1 || !s.mentionsNumbersOnly(side.Terms[0]) {
+			return false, false
+		}
+		e, ok := s.expr(side.Terms[0], wantNumber)
+		if !ok || e.rat == nil {
+			return false, false
+		}
+		values = append(values, e.rat)
+	}
+	for i, op := range ops {
+		if !compares(values[i].Cmp(values[i+1]), op) {
+			return false, true
+		}
+	}
+	return true, true
+}
+
+// mentionsNumbersOnly tells whether an expression is a literal or a known number.
+func (s *scope) mentionsNumbersOnly(e *syntax.Expr) bool {
+	if e.Neg || len(e.Tail) > 0 || len(e.Head.Tail) > 0 {
+		return false
+	}
+	v := e.Head.Head.Value
+	if v.Ref != nil {
+		_, known := s.consts[v.Ref.Name]
+		return known
+	}
+	return v.Number != ""
+}
+
+func compares(sign int, op string) bool {
+	switch op {
+	case "=":
+		return sign == 0
+	case "≠":
+		return sign != 0
+	case "<":
+		return sign < 0
+	case ">":
+		return sign > 0
+	case "≤":
+		return sign <= 0
+	}
+	return sign >= 0
 }

@@ -25,7 +25,7 @@ func (s *scope) pencil(p *syntax.Pencil) {
 
 func (s *scope) stroke(verb string, slot int) {
 	ink := s.slot(slot).Ink
-	if ink == nil || s.view != shown {
+	if ink == nil || s.view != shown && verb == "bold" {
 		return
 	}
 	switch verb {

@@ -60,29 +60,46 @@ func (s *scope) claim(c *syntax.Claim) {
 	}
 }
 
-// promote makes a line that something is claimed of a result of the figure.
+// promote makes a line or circle that something is claimed of a result of the
+// figure, and a circle that something is claimed to lie on or to touch.
 func (s *scope) promote(r *syntax.Relation) {
-	if r.Left == nil || r.Perp == nil && r.Parallel == nil && r.Bisects == nil && r.Touches == nil && r.On == nil {
+	if s.view != shown || r.Left == nil {
 		return
 	}
-	ref := plainRef(r.Left)
-	if ref == nil || s.view != shown {
-		return
+	if r.Perp != nil || r.Parallel != nil || r.Bisects != nil || r.Touches != nil || r.On != nil {
+		s.makeResult(plainRef(r.Left), true)
 	}
-	if c, ok := s.quietCurve(ref); ok {
-		if ink := s.slot(c).Ink; ink != nil && ink.Role == figure.Construction {
-			ink.Role = figure.Result
-			s.letter(c)
-		}
+	s.makeResult(r.On, false)
+	if r.Touches != nil {
+		s.makeResult(r.Touches.What, false)
 	}
 }
 
-// quietCurve is the slot of a drawn line that a reference names, without complaint.
+// makeResult gives a construction line or circle a result's ink; lines only if asked.
+func (s *scope) makeResult(r *syntax.Ref, lines bool) {
+	if r == nil {
+		return
+	}
+	slot, ok := s.quietCurve(r)
+	if !ok {
+		return
+	}
+	sl := s.slot(slot)
+	if sl.Ink == nil || sl.Ink.Role != figure.Construction || sl.Kind == program.Line && !lines || sl.Kind == program.Circle && !sl.Ink.Whole {
+		return
+	}
+	sl.Ink.Role = figure.Result
+	if sl.Kind == program.Line {
+		s.letter(slot)
+	}
+}
+
+// quietCurve is the slot of a drawn curve that a reference names, without complaint.
 func (s *scope) quietCurve(r *syntax.Ref) (int, bool) {
 	if r.Name != "" {
 		name, ok := s.indexed(r.Name, r.Index)
 		slot, known := s.names[name]
-		return slot, ok && known && s.slot(slot).Kind == program.Line
+		return slot, ok && known && (s.slot(slot).Kind == program.Line || s.slot(slot).Kind == program.Circle)
 	}
 	if len(r.Points) != 2 {
 		return 0, false

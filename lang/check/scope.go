@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math/big"
 	"sort"
 
@@ -25,10 +26,11 @@ type scope struct {
 	grouped   bool // inside a step
 	nested    bool // inside a step or repeat
 	parent    *scope
-	first     int // the first slot made inside a call
-	ticks     int // tick classes given out
-	arcs      int // equal-angle classes given out
-	arrows    int // parallel classes given out
+	broken    bool // a library call that has failed
+	first     int  // the first slot made inside a call
+	ticks     int  // tick classes given out
+	arcs      int  // equal-angle classes given out
+	arrows    int  // parallel classes given out
 }
 
 // pair is two point slots, the smaller first.
@@ -58,7 +60,18 @@ func newScope(c *checker, f *source.File) *scope {
 func (s *scope) span(n syntax.Node) source.Span { return n.Span(s.file) }
 
 func (s *scope) fail(n syntax.Node, format string, args ...any) *source.Problem {
-	p := s.c.fail(s.span(n), format, args...)
+	at := s.span(n)
+	if len(s.via) > 0 && s.via[0].Span.File == s.c.prog.Source && at.File != s.c.prog.Source {
+		text := fmt.Sprintf(format, args...)
+		if s.broken {
+			return &source.Problem{} // the first failure of a call is told, the rest follow from it
+		}
+		s.broken = true
+		p := s.c.fail(s.via[0].Span, "%s fails here: %s", s.via[0].Name, text)
+		p.Notes = append(p.Notes, source.Note{Span: at, Text: "in " + s.via[len(s.via)-1].Name + ": " + text})
+		return p
+	}
+	p := s.c.fail(at, format, args...)
 	s.trace(p)
 	return p
 }
@@ -93,6 +106,7 @@ func (s *scope) declare(name string, kind program.Kind, at syntax.Node) int {
 	}
 	n := s.add(kind, at)
 	s.slot(n).Name = name
+	_, s.slot(n).Twice = s.names[name]
 	s.names[name] = n
 	return n
 }

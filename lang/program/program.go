@@ -57,6 +57,7 @@ type Slot struct {
 	Ink       *Ink        // how it is drawn; nil when it is not
 	Between   *[2]int     // the points that a straight is named after
 	Mentioned bool        // a line after the one that made it speaks of it
+	Twice     bool        // its name was taken: it never gets a value, and nobody else is blamed
 	Top       bool        // made by the file itself, not inside a construction
 	Aside     bool        // inside a construction that is unseen: no ink reaches out for it
 }

@@ -106,7 +106,9 @@ func (s *State) Set(slot int, value any) {
 	if s.Trace != nil {
 		s.Trace.Writes = append(s.Trace.Writes, slot)
 	}
-	s.Values[slot] = value
+	if !s.Program.Slots[slot].Twice {
+		s.Values[slot] = value
+	}
 }
 
 // Passes notes that a curve goes through the point of a slot, and is drawn

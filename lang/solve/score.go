@@ -27,7 +27,7 @@ func (s *search) badness(steps []int) float64 {
 			mine[slot] = true
 		}
 	}
-	return sum + s.crowding(mine) + s.likeness(mine)
+	return sum + s.crowding(mine) + s.likeness(mine) + s.thinness(mine)
 }
 
 // flatness objects to crossings under 45°, and strongly under 30°.
@@ -136,7 +136,10 @@ func (s *search) likeness(mine map[int]bool) float64 {
 			if !ok || other == slot || slices.Equal(s.slotDeps[slot], s.slotDeps[other]) {
 				continue
 			}
-			if ratio := math.Abs(r-q) / max(r, q); ratio < 0.08 && ratio > 1e-9 {
+			switch ratio := math.Abs(r-q) / max(r, q); {
+			case ratio < 1e-9:
+				sum += 0.13
+			case ratio < 0.08:
 				sum += (0.08 - ratio) * 2
 			}
 		}
@@ -150,4 +153,54 @@ func (s *search) radius(slot int) (float64, bool) {
 		return 0, false
 	}
 	return math.Sqrt(c.Circle.R2.Float()), true
+}
+
+// join is a straight and its two points, by slots.
+type join struct{ slot, a, b int }
+
+// thinness objects to sharp corners between joins: of a triangle that is hardly one.
+func (s *search) thinness(mine map[int]bool) float64 {
+	var joins []join
+	for slot, sl := range s.p.Slots {
+		if sl.Between != nil && sl.Ink != nil && !sl.Ink.Hidden && s.st.Values[slot] != nil && len(joins) < 40 {
+			joins = append(joins, join{slot, sl.Between[0], sl.Between[1]})
+		}
+	}
+	sum := 0.0
+	for i, j := range joins {
+		for _, k := range joins[:i] {
+			if mine[j.slot] || mine[k.slot] {
+				sum += s.sharpness(j, k)
+			}
+		}
+	}
+	return sum
+}
+
+// sharpness grows as the corner that two joins share closes up.
+func (s *search) sharpness(j, k join) float64 {
+	corner, p, q := j.a, j.b, k.b
+	switch {
+	case j.a == k.a:
+	case j.a == k.b:
+		q = k.a
+	case j.b == k.a:
+		corner, p = j.b, j.a
+	case j.b == k.b:
+		corner, p, q = j.b, j.a, k.a
+	default:
+		return 0
+	}
+	v, ok1 := s.st.Values[corner].(geom.Point)
+	a, ok2 := s.st.Values[p].(geom.Point)
+	b, ok3 := s.st.Values[q].(geom.Point)
+	if !ok1 || !ok2 || !ok3 {
+		return 0
+	}
+	u, w := a.Sub(v), b.Sub(v)
+	angle := math.Abs(math.Atan2(u.Cross(w).Float(), u.Dot(w).Float())) * 180 / math.Pi
+	if angle > 1e-6 && angle < 24 {
+		return (24 - angle) / 24
+	}
+	return 0
 }

@@ -61,7 +61,12 @@ func (s *search) forward(i int) {
 	if s.errs[i] == nil || s.errs[i] == program.Poisoned {
 		return
 	}
-	inputs := s.causes(i)
+	var inputs []int
+	for _, in := range s.causes(i) {
+		if s.matters(in, i) {
+			inputs = append(inputs, in)
+		}
+	}
 	for _, in := range inputs {
 		if s.mend(in, i) {
 			return
@@ -72,9 +77,41 @@ func (s *search) forward(i int) {
 			return
 		}
 	}
-	if len(inputs) > 0 {
-		s.lament(inputs[0], i)
+	for _, in := range inputs {
+		if s.p.Inputs[in].Span.File == s.p.Source {
+			s.lament(in, i)
+			return
+		}
 	}
+}
+
+// matters tells whether an input changes how step i fails. A step that fails
+// alike, to the last word, whatever is chosen is not to be mended by choosing.
+func (s *search) matters(in, i int) bool {
+	old := s.st.Inputs[in]
+	steps := s.effects(in, i)
+	defer func() {
+		s.st.Inputs[in] = old
+		s.redo(steps)
+	}()
+	said, reached := s.errs[i].Error(), 0
+	for _, v := range s.values(in) {
+		s.st.Inputs[in] = v
+		at := s.redo(steps)
+		if at < 0 {
+			return true
+		}
+		if at != i {
+			continue // another step fails first
+		}
+		if reached++; s.errs[i].Error() != said {
+			return true
+		}
+		if reached == 6 || s.budget < 0 {
+			return false
+		}
+	}
+	return reached < 2
 }
 
 // maxPairs is how many neighbouring pairs of inputs are tried together.
