@@ -10,6 +10,7 @@
 package solve
 
 import (
+	"errors"
 	"math/big"
 
 	"trammel/lang/program"
@@ -88,6 +89,10 @@ func (s *search) forward(i int) {
 // matters tells whether an input changes how step i fails. A step that fails
 // alike, to the last word, whatever is chosen is not to be mended by choosing.
 func (s *search) matters(in, i int) bool {
+	var fault *program.Fault
+	if errors.As(s.errs[i], &fault) && fault.Range {
+		return true // a bound of a choice
+	}
 	old := s.st.Inputs[in]
 	steps := s.effects(in, i)
 	defer func() {
