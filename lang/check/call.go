@@ -54,6 +54,7 @@ func (s *scope) rehearse(def *definition) {
 	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
 	c.centres, c.reaches = map[int]int{}, map[int]int{}
 	c.objects, c.labels = 0, 0
+	c.unmet = nil
 	in := newScope(&c, def.file)
 	in.env, in.depth, in.view = def.env, s.depth+1, brief
 	for _, p := range def.node.Params {

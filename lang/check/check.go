@@ -45,6 +45,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 		problems: problems,
 		seen:     map[seenKey]bool{},
 		library:  map[string]*definition{},
+		unmet:    map[string]*source.Problem{},
 		centres:  map[int]int{},
 		reaches:  map[int]int{},
 	}
@@ -52,6 +53,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 	top := newScope(c, f.Source)
 	top.view = shown
 	c.file(top, f)
+	top.settleUnmet()
 	c.primeLetters()
 	for _, text := range asks {
 		c.prog.Answers = append(c.prog.Answers, top.ask(text))
@@ -72,8 +74,9 @@ type checker struct {
 	spent    int // statements expanded
 	objects  int // things drawn
 	labels   int
-	muted    map[string]bool // names on lines that could not be read
-	full     bool            // a limit was passed: expand no more
+	muted    map[string]bool            // names on lines that could not be read
+	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
+	full     bool                       // a limit was passed: expand no more
 	unitSet  bool
 
 	centres   map[int]int // centre by circle

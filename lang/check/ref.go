@@ -91,6 +91,7 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 			return 0, false
 		}
 		p := s.fail(at, "%s is not known here", name)
+		s.unmet(name, p)
 		switch near := s.nearName(name, kinds...); {
 		case s.depth > 0 && s.parent != nil && s.outside(name):
 			p.Help = "a construction sees only its parameters: add " + name + " to them"
@@ -112,6 +113,27 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 	p := s.fail(at, "%s is a %s; a %s is wanted here", name, s.slot(slot).Kind, kindWords(kinds))
 	p.Notes = append([]source.Note{{Span: s.slot(slot).Span, Text: name + " is made here"}}, p.Notes...)
 	return 0, false
+}
+
+// unmet notes the first use of an unknown name; further uses are passed over.
+func (s *scope) unmet(name string, p *source.Problem) {
+	if s.depth == 0 && s.c.unmet != nil {
+		s.c.unmet[name] = p
+		s.c.muted[name] = true
+	}
+}
+
+// settleUnmet tells names that are made only later from those that never are.
+func (s *scope) settleUnmet() {
+	for name, p := range s.c.unmet {
+		slot, made := s.names[name]
+		if !made || s.slot(slot).Span.Start < p.Span.Start {
+			continue
+		}
+		p.Text = name + " is used before it is made"
+		p.Help = "move this line below the one that makes it"
+		p.Notes = append(p.Notes, source.Note{Span: s.slot(slot).Span, Text: name + " is made here"})
+	}
 }
 
 func (s *scope) outside(name string) bool {
@@ -220,6 +242,25 @@ type curve struct {
 
 // curve resolves a name or a run of two.
 func (s *scope) curve(r *syntax.Ref) (curve, bool) {
+	return s.curveOr(r, "line or circle")
+}
+
+// partner is a known point that can name a straight together with another.
+func (s *scope) partner(name string) string {
+	best := -1
+	for other, slot := range s.names {
+		if other != name && s.slot(slot).Kind == program.Point && (best < 0 || slot < best) {
+			best = slot
+		}
+	}
+	if best < 0 {
+		return "B"
+	}
+	return s.slot(best).Name
+}
+
+// curveOr is curve with a word for what is wanted.
+func (s *scope) curveOr(r *syntax.Ref, wanted string) (curve, bool) {
 	text := s.span(r.Node).Text()
 	if r.Name != "" {
 		name, ok := s.indexed(r.Name, r.Index)
@@ -233,7 +274,7 @@ func (s *scope) curve(r *syntax.Ref) (curve, bool) {
 		return curve{slot: slot, circle: s.slot(slot).Kind == program.Circle, text: name}, true
 	}
 	if len(r.Points) == 1 {
-		s.fail(r.Node, "%s is a point; a line or circle is wanted here", text).Help = "two points name a straight, such as " + text + "B"
+		s.fail(r.Node, "%s is a point; a %s is wanted here", text, wanted).Help = "two points name a straight, such as " + text + s.partner(text)
 		return curve{}, false
 	}
 	ps, ok := s.distinct(r, 2)
@@ -249,9 +290,9 @@ func (s *scope) curve(r *syntax.Ref) (curve, bool) {
 
 // line is curve where only a straight will do.
 func (s *scope) line(r *syntax.Ref) (curve, bool) {
-	c, ok := s.curve(r)
+	c, ok := s.curveOr(r, "line")
 	if ok && c.circle {
-		s.fail(r.Node, "%s is a circle; a line is wanted here", c.text)
+		s.fail(r.Node, "%s is a circle; a line is wanted here", c.text).Help = fmt.Sprintf("of a circle say on %[1]s, inside %[1]s, outside %[1]s or touches", c.text)
 		return c, false
 	}
 	return c, ok

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -138,10 +139,10 @@ func (s *scope) relation(r *syntax.Relation) (relation, bool) {
 		s.fail(r.Node, "not takes one relation, and this is a chain").Help = "claim the links one by one"
 		return nil, false
 	}
-	text := s.span(r.Node).Text()
+	denied := strings.TrimSpace(strings.TrimPrefix(s.span(r.Node).Text(), "not"))
 	return func(st *program.State) (verdict, error) {
 		v, err := rel(st)
-		return verdictOf(!v.holds, "%s: what it denies is true", text), err
+		return verdictOf(!v.holds, "it is true that %s", denied), err
 	}, true
 }
 

@@ -107,7 +107,9 @@ func (s *scope) declare(name string, kind program.Kind, at syntax.Node) int {
 	n := s.add(kind, at)
 	s.slot(n).Name = name
 	_, s.slot(n).Twice = s.names[name]
-	s.names[name] = n
+	if !s.slot(n).Twice {
+		s.names[name] = n
+	}
 	return n
 }
 
