@@ -81,6 +81,7 @@ func (s *scope) pointOrNew(p *syntax.CoordPoint) (int, bool) {
 		return 0, false
 	}
 	s.draw(slot, figure.Given)
+	s.slot(slot).Mentioned = true // by the line or circle that is given with it
 	if p.At != nil {
 		return slot, s.coords(p.At, slot)
 	}
