@@ -311,13 +311,7 @@ func (s *scope) produce(p *syntax.Produce) {
 	if beyond == ps[0] {
 		from = ps[1]
 	}
-	k := pairOf(from, beyond)
-	if len(s.straights[k]) == 0 {
-		text := s.span(p.Straight.Node).Text()
-		s.fail(p.Straight.Node, "%s is not drawn, so it cannot be produced", text).Help = "join " + text + " first"
-		s.orphans(p)
-		return
-	}
+	s.isDrawn(p, from, beyond)
 	s.produceTo(p, from, beyond)
 }
 
@@ -331,11 +325,28 @@ func (s *scope) orphans(p *syntax.Produce) {
 	}
 }
 
+// isDrawn checks that what is to be produced is drawn, by itself or as a piece
+// of something longer.
+func (s *scope) isDrawn(p *syntax.Produce, from, beyond int) {
+	if len(s.straights[pairOf(from, beyond)]) > 0 || s.view != shown {
+		return
+	}
+	there := s.drawn(p.Straight.Node, from, beyond)
+	text := s.span(p.Straight.Node).Text()
+	s.emit(p.Straight.Node, func(st *program.State) error {
+		if there(st) != nil {
+			return &program.Fault{Text: text + " is not drawn, so it cannot be produced", Help: "join " + text + " first", Cascade: true}
+		}
+		return nil
+	})
+}
+
 func (s *scope) produceTo(p *syntax.Produce, from, beyond int) {
-	base := s.straights[pairOf(from, beyond)][0]
 	slot := s.add(program.Line, p.Node)
-	reach := max(s.reachOf(base), reachJoin)
-	role := s.slot(base).Ink.Role
+	reach, role := reachJoin, figure.Construction
+	if drawn := s.straights[pairOf(from, beyond)]; len(drawn) > 0 {
+		reach, role = s.reachOf(drawn[0]), s.slot(drawn[0]).Ink.Role
+	}
 	s.draw(slot, role)
 	text := s.slot(from).Name + s.slot(beyond).Name
 	switch {

@@ -170,7 +170,7 @@ func (s *search) thinness(mine map[int]bool) float64 {
 	for i, j := range joins {
 		for _, k := range joins[:i] {
 			if mine[j.slot] || mine[k.slot] {
-				sum += s.sharpness(j, k)
+				sum += s.sharpness(j, k) + s.falseLikeness(j, k)
 			}
 		}
 	}
@@ -203,4 +203,34 @@ func (s *search) sharpness(j, k join) float64 {
 		return (24 - angle) / 24
 	}
 	return 0
+}
+
+// falseLikeness objects to two joins that look equal, parallel or at right
+// angles and are not.
+func (s *search) falseLikeness(j, k join) float64 {
+	u, ok1 := s.way(j)
+	v, ok2 := s.way(k)
+	if !ok1 || !ok2 {
+		return 0
+	}
+	m, n := math.Hypot(u.x, u.y), math.Hypot(v.x, v.y)
+	cross, dot := math.Abs(u.x*v.y-u.y*v.x)/(m*n), math.Abs(u.x*v.x+u.y*v.y)/(m*n)
+	sum := 0.0
+	for _, off := range []float64{math.Abs(m-n) / max(m, n), cross, dot} {
+		if off > 1e-9 && off < 0.03 {
+			sum += 0.13
+		}
+	}
+	return sum
+}
+
+// way is a join from its first point to its second.
+func (s *search) way(j join) (place, bool) {
+	a, ok1 := s.st.Values[j.a].(geom.Point)
+	b, ok2 := s.st.Values[j.b].(geom.Point)
+	if !ok1 || !ok2 {
+		return place{}, false
+	}
+	d := b.Sub(a)
+	return place{x: d.X.Float(), y: d.Y.Float()}, true
 }
