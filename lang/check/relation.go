@@ -57,8 +57,18 @@ func (s *scope) claim(c *syntax.Claim) {
 	})
 	if top {
 		steps := s.c.prog.Steps
-		s.c.prog.Claims = append(s.c.prog.Claims, program.Claim{Text: text, Line: line, Step: steps[len(steps)-1]})
+		s.c.prog.Claims = append(s.c.prog.Claims, program.Claim{Text: text, Line: line, Step: steps[len(steps)-1], Here: c.Here, Inequality: inequality(c.Relation)})
 	}
+}
+
+// inequality tells whether a relation is more than equations.
+func inequality(r *syntax.Relation) bool {
+	for _, l := range r.Chain {
+		if l.Op != "=" {
+			return true
+		}
+	}
+	return r.Not || r.Inside != nil || r.Outside != nil || r.Between != nil
 }
 
 // promote makes a line or circle that something is claimed of a result of the

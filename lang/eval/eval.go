@@ -24,8 +24,11 @@ type Failure struct {
 func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 	st := program.NewState(p, inputs, exact.NewField())
 	var failures []Failure
+	free := make([]bool, len(p.Slots))
 	for i, step := range p.Steps {
+		st.Trace = &program.Trace{}
 		err := Do(st, step)
+		st.Free[step] = hangs(st.Trace, free)
 		if err == nil {
 			continue
 		}
@@ -35,6 +38,42 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 		}
 	}
 	return st, failures
+}
+
+// hangs tells whether a step has used an input, by itself or through what it
+// read, and hands that on to what it made.
+func hangs(t *program.Trace, free []bool) bool {
+	depends := len(t.Inputs) > 0
+	for _, slot := range t.Reads {
+		depends = depends || free[slot]
+	}
+	for _, slot := range t.Writes {
+		free[slot] = depends
+	}
+	return depends
+}
+
+// Claims does the steps that make things and the file's claims, on other
+// inputs: it gives the claims that fail, or the error for which there is no
+// such figure.
+func Claims(p *program.Program, inputs []*big.Rat) (map[*program.Step]error, error) {
+	st := program.NewState(p, inputs, exact.NewField())
+	claims, failed := map[*program.Step]bool{}, map[*program.Step]error{}
+	for _, c := range p.Claims {
+		claims[c.Step] = true
+	}
+	for _, step := range p.Steps {
+		if step.Proof && !claims[step] {
+			continue
+		}
+		if err := Do(st, step); err != nil {
+			if !claims[step] {
+				return nil, err
+			}
+			failed[step] = err
+		}
+	}
+	return failed, nil
 }
 
 // Do runs one step.

@@ -124,6 +124,10 @@ type Claim struct {
 	Text string
 	Line int
 	Step *Step
+	Here bool // claimed of this figure only
+	// Inequality tells that part of the claim can hold on one side of a border
+	// and fail on the other, so that trying it elsewhere proves nothing.
+	Inequality bool
 }
 
 // Call is where a construction was called from.

@@ -22,6 +22,7 @@ type State struct {
 	Marks   []figure.Mark
 	Claims  []figure.Claim
 	Undone  []Undone
+	Free    map[*Step]bool // the steps that hang on an input
 	Texts   map[int]string // by slot: what stands at a measure's bar
 	Step    *Step          // the step that is being done
 	// Crossings are how well the meetings can be drawn. Floats: for choosing and
@@ -56,6 +57,7 @@ func NewState(p *Program, inputs []*big.Rat, f *exact.Field) *State {
 		Inputs:  inputs,
 		Values:  make([]any, len(p.Slots)),
 		Texts:   map[int]string{},
+		Free:    map[*Step]bool{},
 	}
 }
 

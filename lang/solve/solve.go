@@ -210,6 +210,9 @@ func (s *search) better(in int) {
 		if s.budget < 0 {
 			break
 		}
+		if s.p.Inputs[in].Kind == program.Fraction && (v.Sign() < 0 || v.Cmp(rat(1, 1)) > 0) {
+			continue // past the ends only where nothing else will do
+		}
 		s.st.Inputs[in] = v
 		if s.redo(steps) >= 0 {
 			continue

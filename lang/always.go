@@ -1,0 +1,116 @@
+package lang
+
+import (
+	"errors"
+	"math/big"
+	"math/rand/v2"
+
+	"trammel/lang/eval"
+	"trammel/lang/program"
+)
+
+// Reach is how far a claim's truth goes.
+type Reach uint8
+
+// The reaches.
+const (
+	Fixed     Reach = iota // the claim hangs on nothing that is left free
+	Always                 // it holds wherever what is free lies
+	HereOnly               // it holds in this figure, and fails in another
+	Tried                  // an inequality that held in every figure tried
+	Undecided              // no other figure could be made, or decided
+)
+
+// String is the verdict in the words of a report.
+func (r Reach) String() string {
+	return [...]string{"holds", "holds always", "holds here only", "holds in all figures tried", "holds here"}[r]
+}
+
+// A claim with an equation in it fails on a set where some polynomial in the
+// free positions is 0, or everywhere. At positions drawn from a grid of 2^40
+// steps a polynomial of degree d that is not 0 everywhere is 0 with a chance of
+// at most d/2^40 (Schwartz 1980, Zippel 1979); with samples independent draws, and
+// degrees under 2^20, a wrong "always" has a chance below 2^-80.
+const (
+	samples  = 4
+	gridBits = 40
+	attempts = 40 // to make another figure, by ever smaller moves
+)
+
+// Reaches tells for each claim of a figure how far it holds, by resolving the
+// figure anew, exactly, at other positions of what the source leaves free.
+// Sides that the source names are kept; seed fixes the positions.
+func (r *Result) Reaches(seed uint64) []Reach {
+	out := make([]Reach, len(r.Claims))
+	if r.Figure == nil {
+		return out
+	}
+	free := false
+	for i, c := range r.program.Claims {
+		if r.hangs(c.Step) {
+			out[i], free = Always, true
+		}
+	}
+	if !free {
+		return out
+	}
+	random := rand.New(rand.NewPCG(seed, 0x7472616d6d656c))
+	for range samples {
+		if !r.sample(random, out) {
+			break
+		}
+	}
+	for i, c := range r.program.Claims {
+		if out[i] == Always && c.Inequality {
+			out[i] = Tried
+		}
+	}
+	return out
+}
+
+// sample resolves one other figure and lowers the reach of the claims that fail in it.
+func (r *Result) sample(random *rand.Rand, out []Reach) bool {
+	delta := big.NewRat(1, 4)
+	for range attempts {
+		inputs := r.moved(random, delta)
+		failed, err := eval.Claims(r.program, inputs)
+		if err != nil {
+			delta.Mul(delta, big.NewRat(3, 4))
+			continue
+		}
+		for i, c := range r.program.Claims {
+			if e := failed[c.Step]; e != nil && out[i] == Always {
+				out[i] = HereOnly
+				var f *program.Fault
+				if !errors.As(e, &f) || !f.False {
+					out[i] = Undecided
+				}
+			}
+		}
+		return true
+	}
+	for i := range out {
+		if out[i] == Always {
+			out[i] = Undecided
+		}
+	}
+	return false
+}
+
+// moved are the inputs, each moved by a random part of delta of itself.
+func (r *Result) moved(random *rand.Rand, delta *big.Rat) []*big.Rat {
+	out := make([]*big.Rat, len(r.inputs))
+	for i, v := range r.inputs {
+		step := new(big.Rat).SetFrac64(random.Int64N(1<<(gridBits+1))-1<<gridBits, 1<<gridBits)
+		step.Mul(step, delta)
+		size := v
+		if v.Sign() == 0 {
+			size = big.NewRat(1, 1)
+		}
+		out[i] = new(big.Rat).Add(v, step.Mul(step, size))
+	}
+	return out
+}
+
+// hangs tells whether a step depends on anything left free.
+func (r *Result) hangs(step *program.Step) bool { return r.state.Free[step] }

@@ -1,0 +1,96 @@
+package lang_test
+
+import (
+	"strings"
+	"testing"
+
+	"trammel/lang"
+)
+
+// TestReaches holds the reach of claims against theorems (Thales; Varignon; the
+// centroid; Euclid I.47 as a claim of right triangles only) and against accidents.
+func TestReaches(t *testing.T) {
+	source := `figure "reaches"
+given points A, B, C, D
+K by middle(A, B)
+L by middle(B, C)
+M by middle(C, D)
+N by middle(D, A)
+claim parallelogram KLMN
+claim not square KLMN
+given circle k centre O (20, 0) radius 3
+given S (40, 0)
+arc c centre S radius any
+given P on k at 0°
+given R on k at 180°
+given Q on k
+claim angle PQR = 90°
+claim PR = 6
+claim AB < AC + CB
+given E (30, 0)
+given F 5 from E
+given G above EF
+n, H by drop(EF, G)
+claim GH < GE
+claim n perpendicular to EF
+`
+	// What holds here only: the opening that was chosen, read off and claimed.
+	var opening string
+	for _, c := range lang.Compile("reaches.trm", []byte(source)).Choices() {
+		if c.Name == "arc c" {
+			opening = strings.TrimPrefix(c.Value, "opening ")
+		}
+	}
+	source += "claim here radius c = " + opening + "\n"
+	r := lang.Compile("reaches.trm", []byte(source))
+	if r.Figure == nil {
+		t.Fatal(r.Problems[0].Text)
+	}
+	want := []lang.Reach{lang.Always, lang.Tried, lang.Always, lang.Fixed, lang.Tried, lang.Tried, lang.Always, lang.HereOnly}
+	for i, reach := range r.Reaches(1) {
+		if i < len(want) && reach != want[i] {
+			t.Errorf("%s: %s, want %s", r.Claims[i].Text, reach, want[i])
+		}
+	}
+}
+
+// TestReachOfAccident: a claim that the source's own numbers make true by chance.
+func TestReachOfAccident(t *testing.T) {
+	source := `figure "accident"
+given A (0, 0)
+given B (8, 0)
+given C above AB
+claim here angle ACB < 180°
+claim area of ABC > 0
+arc c centre A radius any
+arc d centre B radius any over half AB
+claim radius c = radius d
+`
+	r := lang.Compile("accident.trm", []byte(source))
+	if r.Figure != nil {
+		t.Error("an accident that the choice avoids passed as true")
+	}
+}
+
+func BenchmarkReaches(b *testing.B) {
+	source := `figure "kite"
+given line m
+given P above m
+arc c centre P radius any cuts m at L and R
+arc d centre L radius any
+arc e centre R radius d
+d meets e at Y below m
+line n through P and Y cuts m at F
+claim angle PFR = 90°
+claim LF = FR
+claim n perpendicular to m
+`
+	r := lang.Compile("kite.trm", []byte(source))
+	for b.Loop() {
+		for _, reach := range r.Reaches(7) {
+			if reach != lang.Always {
+				b.Fatal(reach)
+			}
+		}
+	}
+}
