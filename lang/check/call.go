@@ -1,7 +1,6 @@
 package check
 
 import (
-	"errors"
 	"fmt"
 	"math/big"
 	"strings"
@@ -10,130 +9,8 @@ import (
 	"trammel/geom/exact"
 	"trammel/geom/figure"
 	"trammel/lang/program"
-	"trammel/lang/source"
 	"trammel/lang/syntax"
 )
-
-// definition is a construction and what it could see where it stands.
-type definition struct {
-	node *syntax.Construction
-	file *source.File
-	env  *env
-}
-
-// env is the constructions known at a place: the newest first.
-type env struct {
-	def  *definition
-	next *env
-}
-
-func (e *env) find(name string) *definition {
-	for ; e != nil; e = e.next {
-		if e.def.node.Name == name {
-			return e.def
-		}
-	}
-	return nil
-}
-
-// define makes a construction known from here on, and checks it once by itself.
-func (s *scope) define(n *syntax.Construction) {
-	if old := s.env.find(n.Name); old != nil && old.file == s.file {
-		p := s.fail(n.Node, "%s is defined already", n.Name)
-		p.Notes = append(p.Notes, source.Note{Span: old.node.Span(old.file), Text: "here"})
-	}
-	def := &definition{n, s.file, s.env}
-	s.rehearse(def)
-	s.env = &env{def, s.env}
-}
-
-// rehearse expands a construction on imagined arguments, in a Program that is
-// thrown away, so that its mistakes show even where nothing calls it.
-func (s *scope) rehearse(def *definition) {
-	c := *s.c
-	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
-	c.centres, c.reaches = map[int]int{}, map[int]int{}
-	c.objects, c.labels = 0, 0
-	c.unmet = nil
-	in := newScope(&c, def.file)
-	in.env, in.depth, in.view = def.env, s.depth+1, brief
-	for _, p := range def.node.Params {
-		name := p.Name.Name
-		if p.Name.Name == "" && len(p.Name.Points) == 1 {
-			name = p.Name.Points[0].Name
-		}
-		if p.Kind == "number" {
-			in.consts[name] = rat(12, 1)
-			continue
-		}
-		if kind, ok := in.paramKind(p); ok {
-			in.declare(name, kind, p.Node)
-		}
-	}
-	for _, st := range def.node.Body {
-		if st.Needs != nil {
-			in.relation(st.Needs.Relation)
-			continue
-		}
-		in.statement(st)
-	}
-	in.results(def)
-	s.c.spent, s.c.full = c.spent, c.full
-}
-
-// use makes another file's constructions known from here on.
-func (s *scope) use(u *syntax.Use) {
-	f := s.c.loader.Use(u.Path, s.span(u.Node))
-	if f == nil {
-		return
-	}
-	if s.c.isFigure(f) {
-		s.fail(u.Node, "%s holds a figure, and only constructions can be used", u.Path).Help = "put the constructions into a file of their own"
-		return
-	}
-	in := newScope(s.c, f.Source)
-	for _, st := range f.Statements {
-		in.statement(st)
-	}
-	// The used file's constructions come over this file's, in their order.
-	var defs []*definition
-	for e := in.env; e != nil; e = e.next {
-		defs = append(defs, e.def)
-	}
-	for i := len(defs) - 1; i >= 0; i-- {
-		s.env = &env{defs[i], s.env}
-	}
-}
-
-// find is the construction of a name: the file's own, a used one, or the library's.
-func (s *scope) find(name string, at syntax.Node) *definition {
-	if def := s.env.find(name); def != nil {
-		return def
-	}
-	if def, ok := s.c.library[name]; ok {
-		return def
-	}
-	if f := s.c.loader.Library(name); f != nil {
-		for _, st := range f.Statements {
-			if st.Construction != nil && st.Construction.Name == name {
-				def := &definition{st.Construction, f.Source, nil}
-				s.c.library[name] = def
-				return def
-			}
-		}
-	}
-	p := s.fail(at, "there is no construction %s here", name)
-	known := s.c.loader.LibraryNames()
-	for e := s.env; e != nil; e = e.next {
-		known = append(known, e.def.node.Name)
-	}
-	if near := syntax.Nearest(name, known); near != "" {
-		p.Help = "did you mean " + near + "?"
-	} else {
-		p.Help = "the library has " + strings.Join(s.c.loader.LibraryNames(), ", ") + "; your own stand before their use"
-	}
-	return nil
-}
 
 // named begins with names: d meets e at X, or n by erect(m, P).
 func (s *scope) named(n *syntax.Named) {
@@ -275,7 +152,7 @@ func (in *scope) bind(def *definition, c *syntax.CallExp, caller *scope) bool {
 		if !ok {
 			return false
 		}
-		slot, ok := caller.argument(c.Args[i], kind, p, in, name)
+		slot, ok := caller.argument(c.Args[i], kind, in, name)
 		good = good && ok
 		if ok && slot >= 0 {
 			in.names[name] = slot
@@ -310,39 +187,46 @@ func head(def *definition) string {
 
 // argument is the slot of one argument; a number known beforehand becomes a
 // constant of the inner scope instead, and the slot is -1.
-func (s *scope) argument(e *syntax.Expr, kind program.Kind, p *syntax.Param, in *scope, name string) (int, bool) {
-	r := plainExpr(e)
+func (s *scope) argument(e *syntax.Expr, kind program.Kind, in *scope, name string) (int, bool) {
+	switch kind {
+	case program.Point, program.Line, program.Circle:
+		r := plainExpr(e)
+		if r == nil {
+			s.fail(e.Node, "a %s is wanted here", kind)
+			return 0, false
+		}
+		return s.thingArgument(r, kind, in.view)
+	case program.Size:
+		return s.angleArgument(e)
+	}
+	return s.amountArgument(e, kind, in, name)
+}
+
+// thingArgument is a point, line or circle by its name.
+func (s *scope) thingArgument(r *syntax.Ref, kind program.Kind, v view) (int, bool) {
 	switch kind {
 	case program.Point:
-		if r == nil {
-			s.fail(e.Node, "a point is wanted here")
-			return 0, false
-		}
 		return s.point(r)
 	case program.Line:
-		if r == nil {
-			s.fail(e.Node, "a line is wanted here")
-			return 0, false
-		}
-		return s.lineArgument(r, in.view)
-	case program.Circle:
-		if r == nil {
-			s.fail(e.Node, "a circle is wanted here")
-			return 0, false
-		}
-		return s.circle(r)
-	case program.Size:
-		v, ok := s.expr(e, wantAngle)
-		slot := s.add(program.Size, e.Node)
-		if ok {
-			s.emit(e.Node, func(st *program.State) error {
-				a, err := v.size(st)
-				st.Set(slot, a)
-				return err
-			})
-		}
-		return slot, ok
+		return s.lineArgument(r, v)
 	}
+	return s.circle(r)
+}
+
+func (s *scope) angleArgument(e *syntax.Expr) (int, bool) {
+	v, ok := s.expr(e, wantAngle)
+	slot := s.add(program.Size, e.Node)
+	if ok {
+		s.emit(e.Node, func(st *program.State) error {
+			a, err := v.size(st)
+			st.Set(slot, a)
+			return err
+		})
+	}
+	return slot, ok
+}
+
+func (s *scope) amountArgument(e *syntax.Expr, kind program.Kind, in *scope, name string) (int, bool) {
 	w := wantOpening
 	if kind == program.Number {
 		w = wantNumber
@@ -381,94 +265,6 @@ func (s *scope) lineArgument(r *syntax.Ref, v view) (int, bool) {
 	}
 	s.straight(r.Node, slot, c.from, c.to, false, false)
 	return slot, true
-}
-
-// needs emits the step that holds a call against what its construction needs.
-// Only then do the parameters have values inside: a failing need poisons the
-// results and nothing else is blamed.
-func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
-	var all []need
-	for _, st := range def.node.Body {
-		if st.Needs == nil {
-			continue
-		}
-		if rel, ok := in.relation(st.Needs.Relation); ok {
-			all = append(all, need{rel, st.Needs.Span(def.file)})
-		}
-	}
-	if len(all) == 0 {
-		return
-	}
-	copies := map[int]int{}
-	var order []int
-	for _, p := range def.node.Params {
-		name, _, _ := in.paramName(p)
-		outer, ok := in.names[name]
-		if !ok {
-			continue
-		}
-		inner := in.add(s.slot(outer).Kind, p.Node)
-		s.slot(inner).Name = name
-		in.names[name] = inner
-		if centre, ok := s.c.centres[outer]; ok {
-			s.c.centres[inner] = centre
-		}
-		copies[inner] = outer
-		order = append(order, inner)
-	}
-	name := def.node.Name
-	s.emit(n.Node, func(st *program.State) error {
-		for _, need := range all {
-			if err := need.check(st, name); err != nil {
-				return err
-			}
-		}
-		for _, inner := range order {
-			st.Set(inner, st.Value(copies[inner]))
-		}
-		return nil
-	})
-}
-
-// numbersSuit decides the needs that speak of known numbers only, before the
-// body is expanded with them.
-func (s *scope) numbersSuit(n *syntax.Named, def *definition, in *scope) bool {
-	for _, st := range def.node.Body {
-		if st.Needs == nil || len(st.Needs.Relation.Chain) == 0 || st.Needs.Relation.Not {
-			continue
-		}
-		r := st.Needs.Relation
-		if holds, known := in.knownChain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain)); known && !holds {
-			span := st.Needs.Span(def.file)
-			p := s.fail(n.Node, "%s needs %s", def.node.Name, strings.TrimSpace(strings.TrimPrefix(span.Text(), "needs")))
-			p.Notes = append(p.Notes, source.Note{Span: span, Text: "what " + def.node.Name + " needs"})
-			return false
-		}
-	}
-	return true
-}
-
-// need is one thing that must hold of a construction's parameters.
-type need struct {
-	holds relation
-	span  source.Span
-}
-
-func (n need) check(st *program.State, name string) error {
-	v, err := n.holds(st)
-	note := source.Note{Span: n.span, Text: "what " + name + " needs"}
-	if err != nil {
-		var f *program.Fault
-		if errors.As(err, &f) {
-			return &program.Fault{Text: f.Text, Help: f.Help, Notes: []source.Note{note}}
-		}
-		return err
-	}
-	if v.holds {
-		return nil
-	}
-	text := strings.TrimSpace(strings.TrimPrefix(n.span.Text(), "needs"))
-	return &program.Fault{Text: fmt.Sprintf("%s needs %s: %s", name, text, v.why), Notes: []source.Note{note}}
 }
 
 // result is a slot that a construction gives.

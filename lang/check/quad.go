@@ -190,9 +190,9 @@ func agreeSide(st *program.State, side *expr, ps []geom.Point) error {
 func (sh *shape) kite() (corners, bool) {
 	sh.alike([2]element{sideOf(0, 1), sideOf(0, 3)}, [2]element{sideOf(1, 2), sideOf(2, 3)}, [2]element{angleAt(1), angleAt(3)})
 	t := sh.part(0, 1, 2)
-	for whole, part := range map[int]int{0: 0, 2: 2} {
-		if v := sh.datum(angleAt(whole)); v != nil {
-			t.set(angleAt(part), scale(*v, rat(1, 2)))
+	for _, end := range []int{0, 2} {
+		if v := sh.datum(angleAt(end)); v != nil {
+			t.set(angleAt(end), scale(*v, rat(1, 2)))
 		}
 	}
 	sh.kiteWidth(t)
@@ -224,60 +224,61 @@ func (sh *shape) kiteWidth(t *shape) {
 		return
 	}
 	ab, bc, ac := t.datum(sideOf(0, 1)), t.datum(sideOf(1, 2)), t.datum(sideOf(0, 2))
-	leg := func(slant *expr) func(*program.State) (geom.Real, error) {
-		return func(st *program.State) (geom.Real, error) {
-			s, err := positive(st, slant)
-			if err != nil {
-				return nil, err
-			}
-			w, err := positive(st, bd)
-			if err != nil {
-				return nil, err
-			}
-			h := w.Div(st.Field.Int(2))
-			if s.Cmp(h) <= 0 {
-				return nil, &program.Fault{Text: "a side of the kite is " + geom.Show(s) + ", not more than half of its width, " + geom.Show(h)}
-			}
-			return s.Mul(s).Sub(h.Mul(h)).Sqrt(), nil
-		}
-	}
 	switch {
 	case ab != nil && bc != nil && ac == nil:
-		p, q := leg(ab), leg(bc)
 		t.set(sideOf(0, 2), sh.computed(func(st *program.State) (geom.Real, error) {
-			x, err := p(st)
+			x, err := leg(st, ab, bd)
 			if err != nil {
 				return nil, err
 			}
-			y, err := q(st)
+			y, err := leg(st, bc, bd)
 			if err != nil {
 				return nil, err
 			}
 			return x.Add(y), nil
 		}))
-	case ac != nil && (ab != nil) != (bc != nil):
-		known, other := ab, sideOf(1, 2)
-		if ab == nil {
-			known, other = bc, sideOf(0, 1)
-		}
-		p := leg(known)
-		t.set(other, sh.computed(func(st *program.State) (geom.Real, error) {
-			x, err := p(st)
-			if err != nil {
-				return nil, err
-			}
-			w, err := positive(st, bd)
-			if err != nil {
-				return nil, err
-			}
-			d, err := positive(st, ac)
-			if err != nil {
-				return nil, err
-			}
-			h, rest := w.Div(st.Field.Int(2)), d.Sub(x)
-			return h.Mul(h).Add(rest.Mul(rest)).Sqrt(), nil
-		}))
+	case ac != nil && ab != nil && bc == nil:
+		t.set(sideOf(1, 2), sh.farSide(ab, bd, ac))
+	case ac != nil && bc != nil && ab == nil:
+		t.set(sideOf(0, 1), sh.farSide(bc, bd, ac))
 	}
+}
+
+// leg is the part of a kite's axis beside a side, by Pythagoras' theorem.
+func leg(st *program.State, side, width *expr) (geom.Real, error) {
+	s, err := positive(st, side)
+	if err != nil {
+		return nil, err
+	}
+	w, err := positive(st, width)
+	if err != nil {
+		return nil, err
+	}
+	h := w.Div(st.Field.Int(2))
+	if s.Cmp(h) <= 0 {
+		return nil, &program.Fault{Text: "a side of the kite is " + geom.Show(s) + ", not more than half of its width, " + geom.Show(h)}
+	}
+	return s.Mul(s).Sub(h.Mul(h)).Sqrt(), nil
+}
+
+// farSide is a kite's other side, from the one, the width and the axis.
+func (sh *shape) farSide(side, width, axis *expr) expr {
+	return sh.computed(func(st *program.State) (geom.Real, error) {
+		x, err := leg(st, side, width)
+		if err != nil {
+			return nil, err
+		}
+		w, err := positive(st, width)
+		if err != nil {
+			return nil, err
+		}
+		d, err := positive(st, axis)
+		if err != nil {
+			return nil, err
+		}
+		h, rest := w.Div(st.Field.Int(2)), d.Sub(x)
+		return h.Mul(h).Add(rest.Mul(rest)).Sqrt(), nil
+	})
 }
 
 // computed is a length that follows from others.

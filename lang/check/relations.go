@@ -160,54 +160,73 @@ func (s *scope) shapeRelation(r *syntax.Relation) (relation, bool) {
 	}, ok
 }
 
+// polygonVerdict tells whether four corners, or any number for a regular
+// polygon, make a figure of a kind.
 func (s *scope) polygonVerdict(st *program.State, kind string, ps []int) verdict {
-	pts := st.Points(ps)
 	if kind == "regular" {
 		return s.regular(st, ps)
 	}
-	if !geom.Simple(pts) {
+	q := four{s, st, ps, st.Points(ps)}
+	if !geom.Simple(q.pts) {
 		return no("the corners do not go round a figure in this order")
-	}
-	sideWay := func(i int) geom.Vector { return pts[(i+1)%4].Sub(pts[i]) }
-	parallel := func(i int) bool { return sideWay(i).Cross(sideWay(i+2)).Sign() == 0 }
-	equal := func(i, j int) bool { return sideWay(i).Norm2().Equal(sideWay(j).Norm2()) }
-	right := func(i int) bool { return sideWay(i).Dot(sideWay(i+3)).Sign() == 0 }
-	side := func(i int) string { return s.names2(ps[i%4], ps[(i+1)%4]) }
-	apart := func(i, j int) verdict {
-		return no("%s and %s differ by %s", side(i), side(j), st.Exactly(1, sideWay(i).Norm2().Sqrt().Sub(sideWay(j).Norm2().Sqrt())))
-	}
-	askew := func(i int) verdict {
-		l, m := geom.Line{P: pts[i], D: sideWay(i)}, geom.Line{P: pts[i], D: sideWay(i + 2)}
-		return no("%s and %s are not parallel: they make %s", side(i), side(i+2), between(l, m))
 	}
 	switch kind {
 	case "kite":
-		if equal(0, 3) && equal(1, 2) || equal(0, 1) && equal(2, 3) {
-			return yes
-		}
-		if equal(0, 3) {
-			return apart(1, 2)
-		}
-		return apart(0, 3)
+		return q.kite()
 	case "trapezium":
-		if parallel(0) || parallel(1) {
-			return yes
-		}
-		return askew(0)
+		return verdictOf(q.parallel(0) || q.parallel(1), "%s", q.askew(0).why)
 	}
 	for i := range 2 {
-		if !parallel(i) {
-			return askew(i)
+		if !q.parallel(i) {
+			return q.askew(i)
 		}
 	}
-	if (kind == "square" || kind == "rectangle") && !right(0) {
-		l, m := geom.Line{P: pts[0], D: sideWay(0)}, geom.Line{P: pts[0], D: sideWay(3)}
+	if (kind == "square" || kind == "rectangle") && q.side(0).Dot(q.side(3)).Sign() != 0 {
+		l, m := geom.Line{P: q.pts[0], D: q.side(0)}, geom.Line{P: q.pts[0], D: q.side(3)}
 		return no("the angle at %s is %s off a right angle", s.slot(ps[0]).Name, off(l, m, 90))
 	}
-	if (kind == "square" || kind == "rhombus") && !equal(0, 1) {
-		return apart(0, 1)
+	if (kind == "square" || kind == "rhombus") && !q.equal(0, 1) {
+		return q.apart(0, 1)
 	}
 	return yes
+}
+
+// four is a quadrilateral, by slots and places.
+type four struct {
+	s   *scope
+	st  *program.State
+	ps  []int
+	pts []geom.Point
+}
+
+// side is the way from corner i to the next.
+func (q four) side(i int) geom.Vector { return q.pts[(i+1)%4].Sub(q.pts[i%4]) }
+
+func (q four) name(i int) string { return q.s.names2(q.ps[i%4], q.ps[(i+1)%4]) }
+
+func (q four) parallel(i int) bool { return q.side(i).Cross(q.side(i+2)).Sign() == 0 }
+
+func (q four) equal(i, j int) bool { return q.side(i).Norm2().Equal(q.side(j).Norm2()) }
+
+func (q four) apart(i, j int) verdict {
+	d := q.side(i).Norm2().Sqrt().Sub(q.side(j).Norm2().Sqrt())
+	return no("%s and %s differ by %s", q.name(i), q.name(j), q.st.Exactly(1, d))
+}
+
+func (q four) askew(i int) verdict {
+	l, m := geom.Line{P: q.pts[i], D: q.side(i)}, geom.Line{P: q.pts[i], D: q.side(i + 2)}
+	return no("%s and %s are not parallel: they make %s", q.name(i), q.name(i+2), between(l, m))
+}
+
+// kite has two pairs of equal sides that meet.
+func (q four) kite() verdict {
+	switch {
+	case q.equal(0, 3) && q.equal(1, 2) || q.equal(0, 1) && q.equal(2, 3):
+		return yes
+	case q.equal(0, 3):
+		return q.apart(1, 2)
+	}
+	return q.apart(0, 3)
 }
 
 // regular is equal sides and equal turns, once round: with the centre of the

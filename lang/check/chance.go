@@ -1,0 +1,127 @@
+package check
+
+import (
+	"math"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// besideLine leaves to chance a point off a line, on either side of it: over
+// the stretch between two points of it, where there are two.
+func (s *scope) besideLine(n syntax.Node, l curve) spot {
+	k := int64(s.c.scattered)
+	s.c.scattered++
+	x := s.input(n, program.Fraction, "", rat(36+27*k%40, 100))
+	y := s.input(n, program.Fraction, "", rat(47+11*k%20, 100))
+	return func(st *program.State) ([]geom.Point, error) {
+		m, err := l.whole(st)
+		if err != nil {
+			return nil, err
+		}
+		p, u := l.base(st, m)
+		on := p.Add(u.Scale(st.Input(x)))
+		up := u.Left().Scale(st.Input(y))
+		return []geom.Point{on.Add(up), on.Add(up.Neg())}, nil
+	}
+}
+
+// base is two points of a line, as the first and the way to the second; eight
+// units of a line that has not two points of its own.
+func (c curve) base(st *program.State, m geom.Line) (geom.Point, geom.Vector) {
+	if c.run {
+		return m.P, m.D
+	}
+	on := st.Curve(c.slot).On
+	if len(on) >= 2 && !on[0].Equal(on[1]) {
+		return on[0], on[1].Sub(on[0])
+	}
+	return m.P, nearUnit(m.D).Scale(st.Field.Int(8))
+}
+
+// nearUnit is v at a length near 1, by a fraction and not a root: for places left to chance.
+func nearUnit(v geom.Vector) geom.Vector {
+	n := math.Hypot(v.X.Float(), v.Y.Float())
+	return v.Scale(v.X.Field().Rat(nearRat(1/n, 64)))
+}
+
+// nearRat is a fraction near x with a denominator that suits its size.
+func nearRat(x float64, den int64) *big.Rat {
+	for math.Abs(x)*float64(den) < 16 && den < 1<<40 {
+		den *= 16
+	}
+	return big.NewRat(int64(math.Round(x*float64(den))), den)
+}
+
+// onLocus leaves a point's place on a curve to chance. A distance alone means
+// level, to the right.
+func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
+	l := pl.loci[0]
+	name := s.slot(slot).Name
+	k := s.c.scattered
+	if l.isCircle && len(pl.conds) == 0 {
+		return func(st *program.State) ([]geom.Point, error) {
+			r2, err := squareOf(st, l.distance, s)
+			if err != nil {
+				return nil, err
+			}
+			c := st.Point(l.centre)
+			return []geom.Point{{X: c.X.Add(r2.Sqrt()), Y: c.Y}}, nil
+		}
+	}
+	s.c.scattered++
+	if l.isCircle || l.on.circle {
+		in := s.input(n, program.Bearing, name, rat(int64(25+107*k%360), 1))
+		return func(st *program.State) ([]geom.Point, error) {
+			c, err := s.curveOf(st, l)
+			if err != nil {
+				return nil, err
+			}
+			d := rationalTurn(st, in)
+			return []geom.Point{c.Circle.C.Add(d.Scale(c.Circle.R2.Sqrt()))}, nil
+		}
+	}
+	parts := []int64{40, 72, 23, 86, 57, 11, 64, 35}
+	in := s.input(n, program.Fraction, name, rat(parts[k%len(parts)], 100))
+	return func(st *program.State) ([]geom.Point, error) {
+		c, err := l.on.value(st)
+		if err != nil {
+			return nil, err
+		}
+		return chanceOnStraight(st, c, in), nil
+	}
+}
+
+// chanceOnStraight is a part of the way between the ends of a straight, or
+// between two points of it, or from its start; and further along.
+func chanceOnStraight(st *program.State, c *program.Curve, in int) []geom.Point {
+	t := st.Input(in)
+	from, way := c.Straight.P, nearUnit(c.Straight.D).Scale(st.Field.Int(6))
+	switch str := c.Straight; {
+	case str.Start != nil && str.End != nil:
+		from, way = *str.Start, str.End.Sub(*str.Start)
+	case len(c.On) >= 2 && !c.On[0].Equal(c.On[1]):
+		from, way = c.On[0], c.On[1].Sub(c.On[0])
+	}
+	one := st.Field.Int(1)
+	return []geom.Point{from.Add(way.Scale(t)), from.Add(way.Scale(one.Add(t))), from.Add(way.Scale(t.Neg()))}
+}
+
+// rationalTurn is a unit vector with fractions for coordinates, near the
+// bearing that chance has chosen: the chord construction of Diophantus.
+func rationalTurn(st *program.State, in int) geom.Vector { return turnNear(st, st.Choice(in)) }
+
+func turnNear(st *program.State, degrees *big.Rat) geom.Vector {
+	deg, _ := degrees.Float64()
+	half := math.Mod(deg, 360) / 2 * math.Pi / 180
+	u := big.NewRat(int64(math.Round(math.Tan(half)*20)), 20)
+	if math.Abs(math.Cos(half)) < 0.05 {
+		return geom.Vector{X: st.Field.Int(-1), Y: st.Field.Int(0)}
+	}
+	t := st.Field.Rat(u)
+	one := st.Field.Int(1)
+	n := one.Add(t.Mul(t))
+	return geom.Vector{X: one.Sub(t.Mul(t)).Div(n), Y: t.MulInt(2).Div(n)}
+}

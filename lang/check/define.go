@@ -1,0 +1,130 @@
+package check
+
+import (
+	"strings"
+
+	"trammel/lang/program"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+)
+
+// definition is a construction and what it could see where it stands.
+type definition struct {
+	node *syntax.Construction
+	file *source.File
+	env  *env
+}
+
+// env is the constructions known at a place: the newest first.
+type env struct {
+	def  *definition
+	next *env
+}
+
+func (e *env) find(name string) *definition {
+	for ; e != nil; e = e.next {
+		if e.def.node.Name == name {
+			return e.def
+		}
+	}
+	return nil
+}
+
+// define makes a construction known from here on, and checks it once by itself.
+func (s *scope) define(n *syntax.Construction) {
+	if old := s.env.find(n.Name); old != nil && old.file == s.file {
+		p := s.fail(n.Node, "%s is defined already", n.Name)
+		p.Notes = append(p.Notes, source.Note{Span: old.node.Span(old.file), Text: "here"})
+	}
+	def := &definition{n, s.file, s.env}
+	s.rehearse(def)
+	s.env = &env{def, s.env}
+}
+
+// rehearse expands a construction on imagined arguments, in a Program that is
+// thrown away, so that its mistakes show even where nothing calls it.
+func (s *scope) rehearse(def *definition) {
+	c := *s.c
+	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
+	c.centres, c.reaches = map[int]int{}, map[int]int{}
+	c.objects, c.labels = 0, 0
+	c.unmet = nil
+	in := newScope(&c, def.file)
+	in.env, in.depth, in.view = def.env, s.depth+1, brief
+	for _, p := range def.node.Params {
+		name := p.Name.Name
+		if p.Name.Name == "" && len(p.Name.Points) == 1 {
+			name = p.Name.Points[0].Name
+		}
+		if p.Kind == "number" {
+			in.consts[name] = rat(12, 1)
+			continue
+		}
+		if kind, ok := in.paramKind(p); ok {
+			in.declare(name, kind, p.Node)
+		}
+	}
+	for _, st := range def.node.Body {
+		if st.Needs != nil {
+			in.relation(st.Needs.Relation)
+			continue
+		}
+		in.statement(st)
+	}
+	in.results(def)
+	s.c.spent, s.c.full = c.spent, c.full
+}
+
+// use makes another file's constructions known from here on.
+func (s *scope) use(u *syntax.Use) {
+	f := s.c.loader.Use(u.Path, s.span(u.Node))
+	if f == nil {
+		return
+	}
+	if s.c.isFigure(f) {
+		s.fail(u.Node, "%s holds a figure, and only constructions can be used", u.Path).Help = "put the constructions into a file of their own"
+		return
+	}
+	in := newScope(s.c, f.Source)
+	for _, st := range f.Statements {
+		in.statement(st)
+	}
+	// The used file's constructions come over this file's, in their order.
+	var defs []*definition
+	for e := in.env; e != nil; e = e.next {
+		defs = append(defs, e.def)
+	}
+	for i := len(defs) - 1; i >= 0; i-- {
+		s.env = &env{defs[i], s.env}
+	}
+}
+
+// find is the construction of a name: the file's own, a used one, or the library's.
+func (s *scope) find(name string, at syntax.Node) *definition {
+	if def := s.env.find(name); def != nil {
+		return def
+	}
+	if def, ok := s.c.library[name]; ok {
+		return def
+	}
+	if f := s.c.loader.Library(name); f != nil {
+		for _, st := range f.Statements {
+			if st.Construction != nil && st.Construction.Name == name {
+				def := &definition{st.Construction, f.Source, nil}
+				s.c.library[name] = def
+				return def
+			}
+		}
+	}
+	p := s.fail(at, "there is no construction %s here", name)
+	known := s.c.loader.LibraryNames()
+	for e := s.env; e != nil; e = e.next {
+		known = append(known, e.def.node.Name)
+	}
+	if near := syntax.Nearest(name, known); near != "" {
+		p.Help = "did you mean " + near + "?"
+	} else {
+		p.Help = "the library has " + strings.Join(s.c.loader.LibraryNames(), ", ") + "; your own stand before their use"
+	}
+	return nil
+}

@@ -1,0 +1,123 @@
+package lang_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"trammel/lang"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+)
+
+// trueSources is the folder of sources as an author of textbooks writes them.
+// In each every claim holds; a source named …-false.trm is a twin with one
+// number changed, so that the line with the comment
+//
+//	# ERROR "text"
+//
+// is refused with a message that has this text, and no other line is.
+const trueSources = "testdata/true/"
+
+var wantedError = regexp.MustCompile(`# ERROR "([^"]+)"`)
+
+// eachTrueSource runs a test for every figure of the folder.
+func eachTrueSource(t *testing.T, test func(t *testing.T, path string, text []byte)) {
+	t.Helper()
+	paths, err := filepath.Glob(trueSources + "*.trm")
+	if err != nil || len(paths) < 100 {
+		t.Fatalf("%d sources in %s: %v", len(paths), trueSources, err)
+	}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		name := lang.Base(path)
+		t.Run(name, func(t *testing.T) { test(t, path, text) })
+	}
+}
+
+func isFalseTwin(path string) bool { return strings.HasSuffix(path, "-false.trm") }
+
+func TestTrueSources(t *testing.T) {
+	eachTrueSource(t, func(t *testing.T, path string, text []byte) {
+		r := lang.Compile(path, text)
+		if isFalseTwin(path) {
+			wantOneRefusal(t, text, r)
+			return
+		}
+		for _, p := range r.Problems {
+			t.Errorf("%d: %s", lineOf(p), p.Text)
+		}
+		for _, c := range r.Claims {
+			if !c.Holds {
+				t.Errorf("%d: does not hold: %s", c.Line, c.Text)
+			}
+		}
+	})
+}
+
+// wantOneRefusal wants errors at the commented line of the text and nowhere else.
+func wantOneRefusal(t *testing.T, text []byte, r *lang.Result) {
+	t.Helper()
+	wanted := map[int]string{}
+	for i, line := range strings.Split(string(text), "\n") {
+		if m := wantedError.FindStringSubmatch(line); m != nil {
+			wanted[i+1] = m[1]
+		}
+	}
+	if len(wanted) != 1 {
+		t.Fatalf("%d lines have the comment ERROR, want 1", len(wanted))
+	}
+	for _, p := range r.Problems {
+		if p.Severity != source.Error {
+			continue
+		}
+		want, ok := wanted[lineOf(p)]
+		if !ok || !strings.Contains(p.Text, want) {
+			t.Errorf("%d: %s", lineOf(p), p.Text)
+			continue
+		}
+		delete(wanted, lineOf(p))
+	}
+	for line, want := range wanted {
+		t.Errorf("%d: not refused, want %q", line, want)
+	}
+	if r.Figure != nil {
+		t.Error("a figure comes out")
+	}
+}
+
+func lineOf(p *source.Problem) int {
+	line, _ := p.Span.Start()
+	return line
+}
+
+// TestFormatTrueSources holds that the canonical form of a source is a form of
+// its own and means the same: the same points, claims and inks.
+func TestFormatTrueSources(t *testing.T) {
+	eachTrueSource(t, func(t *testing.T, path string, text []byte) {
+		formatted := format(t, path, string(text))
+		if again := format(t, path, formatted); again != formatted {
+			t.Errorf("formatted twice:\n%s\nformatted once:\n%s", again, formatted)
+		}
+		before, after := lang.Compile(path, text), lang.Compile(path, []byte(formatted))
+		if got, want := meaning(after), meaning(before); got != want {
+			t.Errorf("formatted means\n%s\nwant\n%s", got, want)
+		}
+	})
+}
+
+func format(t *testing.T, path, text string) string {
+	t.Helper()
+	var problems source.List
+	out, ok := syntax.Format(source.NewFile(path, text), &problems)
+	if !ok {
+		t.Fatal(problems[0].Text)
+	}
+	return out
+}
