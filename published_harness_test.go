@@ -158,8 +158,8 @@ func judge(line string, twin bool, errors []string) string {
 
 var comparison = regexp.MustCompile(` [=≤≥] `)
 
-// refusal is how a false comparison is refused: by an amount that is not 0, or by two ratios.
-var refusal = regexp.MustCompile(`^the claim does not hold: (.* is −?\d*\.?\d*[1-9]|the first ratio is )`)
+// refusal is how a false comparison is refused: by an amount that is not 0.
+var refusal = regexp.MustCompile(`^the claim does not hold: .* is −?[\d.]*[1-9][^:]*$`)
 
 // nearEnough checks the amount by which a rounded decimal was refused.
 func nearEnough(line, message string) string {
