@@ -87,6 +87,18 @@ func TestPublishedPolygons(t *testing.T) {
 	}
 }
 
+// TestPublishedNearPolygons refuses two constructions that the eye takes for
+// regular polygons, by the amounts that plane trigonometry gives.
+func TestPublishedNearPolygons(t *testing.T) {
+	t.Parallel()
+	for _, r := range table(t, "regular_polygons") {
+		if n := r["n"]; n == "5" || n == "7" {
+			name := "polygon/near_" + n + ".trm"
+			hold(t, name, r.fill(t, name))
+		}
+	}
+}
+
 // unhandy puts back the 0 that handbooks leave out before the point.
 func unhandy(decimal string) string {
 	if strings.HasPrefix(decimal, ".") {
