@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"trammel/geom/figure"
 	"trammel/lang"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
@@ -93,7 +94,7 @@ func wantOneRefusal(t *testing.T, text []byte, r *lang.Result) {
 }
 
 func lineOf(p *source.Problem) int {
-	line, _ := p.Span.Start()
+	line, _ := p.Span.File.Position(p.Span.Start)
 	return line
 }
 
@@ -120,4 +121,41 @@ func format(t *testing.T, path, text string) string {
 		t.Fatal(problems[0].Text)
 	}
 	return out
+}
+
+// meaning is what a result says, whatever the source's layout.
+func meaning(r *lang.Result) string {
+	var b strings.Builder
+	for _, p := range r.Problems {
+		fmt.Fprintln(&b, p.Text)
+	}
+	for _, c := range r.Claims {
+		fmt.Fprintln(&b, "claim", c.Decided, c.Holds)
+	}
+	if r.Figure == nil {
+		return b.String()
+	}
+	fmt.Fprintln(&b, r.Figure.Title, r.Figure.Unit, r.Figure.Paper, r.Figure.Theme)
+	for _, p := range r.Figure.Points {
+		fmt.Fprintln(&b, look(p.Thing), p.At)
+	}
+	for _, s := range r.Figure.Straights {
+		fmt.Fprintln(&b, look(s.Thing), s.Line.P, s.Line.P.Add(s.Line.D), s.Start, s.End, s.Used)
+	}
+	for _, c := range r.Figure.Circles {
+		fmt.Fprintln(&b, look(c.Thing), c.Circle.C, c.Circle.R2.Decimal(9), c.Whole, c.Used)
+	}
+	for _, m := range r.Figure.Marks {
+		fmt.Fprintf(&b, "%T\n", m)
+	}
+	return b.String()
+}
+
+// look is how a thing is drawn.
+func look(t figure.Thing) string {
+	label := "no label"
+	if t.Label != nil {
+		label = fmt.Sprintf("label %v", *t.Label)
+	}
+	return fmt.Sprint(t.Name, t.Role, t.Weight, t.Dashed, t.Hidden, label)
 }
