@@ -204,6 +204,8 @@ func (s *scope) markAngles(m *syntax.Mark) {
 	var corners [][]int
 	var reflex []bool
 	var terms []expr
+	s.stating = true
+	defer func() { s.stating = false }()
 	for _, e := range append([]*syntax.Expr{m.First}, m.Equal...) {
 		t, ok := s.expr(e, wantAngle)
 		if !ok {

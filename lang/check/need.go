@@ -67,7 +67,7 @@ func (s *scope) numbersSuit(n *syntax.Named, def *definition, in *scope) bool {
 		r := st.Needs.Relation
 		if holds, known := in.knownChain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain)); known && !holds {
 			span := st.Needs.Span(def.file)
-			p := s.fail(n.Node, "%s needs %s", def.node.Name, strings.TrimSpace(strings.TrimPrefix(span.Text(), "needs")))
+			p := s.fail(n.Node, "%s needs %s: %s", def.node.Name, strings.TrimSpace(strings.TrimPrefix(span.Text(), "needs")), in.knownValues(r))
 			p.Notes = append(p.Notes, source.Note{Span: span, Text: "what " + def.node.Name + " needs"})
 			return false
 		}
@@ -96,4 +96,15 @@ func (n need) check(st *program.State, name string) error {
 	}
 	text := strings.TrimSpace(strings.TrimPrefix(n.span.Text(), "needs"))
 	return &program.Fault{Text: fmt.Sprintf("%s needs %s: %s", name, text, v.why), Notes: []source.Note{note}}
+}
+
+// knownValues tells what the number parameters in a comparison are: "n is 1".
+func (in *scope) knownValues(r *syntax.Relation) string {
+	var out []string
+	for _, side := range append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...) {
+		if ref := plainRef(side); ref != nil && ref.Name != "" {
+			out = append(out, ref.Name+" is "+in.consts[ref.Name].RatString())
+		}
+	}
+	return strings.Join(out, ", ")
 }

@@ -34,7 +34,9 @@ func verdictOf(holds bool, format string, args ...any) verdict {
 
 // claim proves what the source says, or refuses the figure.
 func (s *scope) claim(c *syntax.Claim) {
+	s.stating = true
 	rel, ok := s.relation(c.Relation)
+	s.stating = false
 	if !ok {
 		return
 	}

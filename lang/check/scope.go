@@ -26,6 +26,7 @@ type scope struct {
 	grouped   bool // inside a step
 	nested    bool // inside a step or repeat
 	parent    *scope
+	stating   bool // in a claim or mark: what it names is what the figure is for
 	broken    bool // a library call that has failed
 	first     int  // the first slot made inside a call
 	ticks     int  // tick classes given out

@@ -7,6 +7,7 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/exact"
+	"trammel/geom/figure"
 	"trammel/lang/program"
 	"trammel/lang/syntax"
 )
@@ -201,9 +202,25 @@ func (s *scope) corner(r *syntax.Ref, n syntax.Node, reflex bool) (expr, bool) {
 	if !ok {
 		return expr{}, false
 	}
+	s.showArms(ps)
 	return expr{node: n, angle: true, size: func(st *program.State) (geom.Angle, error) {
 		return cornerOf(st, ps, reflex)
 	}}, true
+}
+
+// showArms makes the drawn arms of an angle that is claimed or marked results
+// of the figure: an angle's arms are never paler than its arc.
+func (s *scope) showArms(ps []int) {
+	if !s.stating || s.view != shown {
+		return
+	}
+	for _, end := range []int{ps[0], ps[2]} {
+		for _, slot := range s.straights[pairOf(ps[1], end)] {
+			if ink := s.slot(slot).Ink; ink.Role == figure.Construction {
+				ink.Role = figure.Result
+			}
+		}
+	}
 }
 
 // angleRun is three points whose middle one is the vertex; the arms may pass one point.

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"math/big"
 	"slices"
 
 	"trammel/geom"
@@ -233,4 +234,15 @@ func (s *search) way(j join) (place, bool) {
 	}
 	d := b.Sub(a)
 	return place{x: d.X.Float(), y: d.Y.Float()}, true
+}
+
+// strangeness grows as an opening leaves the size that a plain hand would take.
+func (s *search) strangeness(in int) float64 {
+	input := s.p.Inputs[in]
+	if input.Kind != program.Opening {
+		return 0
+	}
+	plain, _ := new(big.Rat).Mul(input.Default, s.scale).Float64()
+	now, _ := s.st.Inputs[in].Float64()
+	return 0.03 * math.Abs(math.Log2(now/plain))
 }

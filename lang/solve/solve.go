@@ -202,7 +202,7 @@ func (s *search) better(in int) {
 		return
 	}
 	all := s.effects(in, len(s.p.Steps))
-	best, badness := s.st.Inputs[in], s.badness(steps)
+	best, badness := s.st.Inputs[in], s.badness(steps)+s.strangeness(in)
 	if badness <= good {
 		return
 	}
@@ -217,7 +217,7 @@ func (s *search) better(in int) {
 		if s.redo(steps) >= 0 {
 			continue
 		}
-		if b := s.badness(steps); b < badness-0.01 && s.stillWhole(all, len(steps)) {
+		if b := s.badness(steps) + s.strangeness(in); b < badness-0.01 && s.stillWhole(all, len(steps)) {
 			best, badness = v, b
 		}
 		if badness <= good {
