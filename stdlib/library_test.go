@@ -69,6 +69,21 @@ func TestAwkward(t *testing.T) {
 	}
 }
 
+// TestViews calls each construction with every inner act as a step of its own,
+// and with nothing seen but the result.
+func TestViews(t *testing.T) {
+	for _, view := range []string{"in full", "unseen"} {
+		for _, r := range rows {
+			t.Run(r.name+"/"+view, func(t *testing.T) {
+				t.Parallel()
+				call, rest, _ := strings.Cut(r.call, "\n")
+				r.call = call + " " + view + "\n" + rest
+				compile(t, r.source(r.data.scenes[0].givens))
+			})
+		}
+	}
+}
+
 // TestRandom tries each construction on random data. The same data come every
 // time: a row's name is its seed.
 func TestRandom(t *testing.T) {
