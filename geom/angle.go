@@ -63,11 +63,12 @@ func (a Angle) Float() float64 { return a.approx * 180 / math.Pi }
 // Cmp is the sign of a - b, exactly. The error says which angle in degrees has
 // no exact cosine here.
 func (a Angle) Cmp(b Angle) (int, error) {
-	d := a.Add(b.Mul(big.NewRat(-1, 1)))
-	n := d.denominator()
-	whole := d.Mul(new(big.Rat).SetInt(n))
+	whole := a.Add(b.Mul(big.NewRat(-1, 1))).merged().whole()
 	if math.Abs(whole.approx) > whole.slip() {
 		return sign(whole.approx), nil
+	}
+	if whole.count() > mostTurns {
+		return 0, fmt.Errorf("not decided: more than %d turns of angles would have to be added up", mostTurns)
 	}
 	dir, err := whole.direction()
 	if err != nil {
@@ -102,14 +103,68 @@ func sign[T int | float64](x T) int {
 	return 0
 }
 
-// denominator makes every turn's fraction whole.
-func (a Angle) denominator() *big.Int {
-	n := big.NewInt(1)
+// mostTurns is how many angles an exact comparison adds up.
+const mostTurns = 1000
+
+// count is how many times an angle's whole turns are taken, all together.
+func (a Angle) count() int64 {
+	sum := new(big.Int)
 	for _, t := range a.turns {
-		g := new(big.Int).GCD(nil, nil, n, t.k.Denom())
-		n = new(big.Int).Mul(n, new(big.Int).Quo(t.k.Denom(), g))
+		sum.Add(sum, new(big.Int).Abs(t.k.Num()))
 	}
-	return n
+	if !sum.IsInt64() {
+		return math.MaxInt64
+	}
+	return sum.Int64()
+}
+
+// merged is a with the multiples of equal turns added up.
+func (a Angle) merged() Angle {
+	var turns []turn
+	for _, t := range a.turns {
+		found := false
+		for i, u := range turns {
+			if !found && near(t.dir, u.dir) && t.dir.Cross(u.dir).Sign() == 0 && t.dir.Dot(u.dir).Sign() > 0 {
+				turns[i].k = new(big.Rat).Add(u.k, t.k)
+				found = true
+			}
+		}
+		if !found {
+			turns = append(turns, t)
+		}
+	}
+	out := Angle{degrees: a.degrees, approx: a.approx}
+	for _, t := range turns {
+		if t.k.Sign() != 0 {
+			out.turns = append(out.turns, t)
+		}
+	}
+	return out
+}
+
+// near tells by floats whether two directions may be the same.
+func near(u, v Vector) bool {
+	a, b := math.Atan2(u.Y.Float(), u.X.Float()), math.Atan2(v.Y.Float(), v.X.Float())
+	return math.Abs(math.Remainder(a-b, 2*math.Pi)) < 1e-6
+}
+
+// whole is a positive multiple of a whose turns are whole: its sign is a's. A
+// factor common to all turns is taken out where there are very many: it may
+// leave degrees that have no exact cosine.
+func (a Angle) whole() Angle {
+	den, common := big.NewInt(1), new(big.Int)
+	for _, t := range a.turns {
+		g := new(big.Int).GCD(nil, nil, den, t.k.Denom())
+		den.Mul(den, new(big.Int).Quo(t.k.Denom(), g))
+	}
+	out := a.Mul(new(big.Rat).SetInt(den))
+	if out.count() <= mostTurns {
+		return out
+	}
+	for _, t := range out.turns {
+		common.GCD(nil, nil, common, new(big.Int).Abs(t.k.Num()))
+	}
+	return out.Mul(new(big.Rat).SetFrac(big.NewInt(1), common))
 }
 
 // direction is a vector at the angle a, whose turns are whole; nil when a is degrees only.

@@ -127,7 +127,7 @@ func format(t *testing.T, path, text string) string {
 func meaning(r *lang.Result) string {
 	var b strings.Builder
 	for _, p := range r.Problems {
-		fmt.Fprintln(&b, p.Text)
+		fmt.Fprintln(&b, "problem", p.Severity)
 	}
 	for _, c := range r.Claims {
 		fmt.Fprintln(&b, "claim", c.Decided, c.Holds)

@@ -34,9 +34,9 @@ func (c curve) base(st *program.State, m geom.Line) (geom.Point, geom.Vector) {
 	if c.run {
 		return m.P, m.D
 	}
-	on := st.Curve(c.slot).On
-	if len(on) >= 2 && !on[0].Equal(on[1]) {
-		return on[0], on[1].Sub(on[0])
+	if named := st.Program.Slots[c.slot].Between; named != nil {
+		a := st.Point(named[0])
+		return a, st.Point(named[1]).Sub(a)
 	}
 	return m.P, nearUnit(m.D).Scale(st.Field.Int(8))
 }
@@ -90,22 +90,18 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 		if err != nil {
 			return nil, err
 		}
-		return chanceOnStraight(st, c, in), nil
+		return chanceOnStraight(st, l.on, c, in), nil
 	}
 }
 
 // chanceOnStraight is a part of the way between the ends of a straight, or
-// between two points of it, or from its start; and further along.
-func chanceOnStraight(st *program.State, c *program.Curve, in int) []geom.Point {
-	t := st.Input(in)
-	from, way := c.Straight.P, nearUnit(c.Straight.D).Scale(st.Field.Int(6))
-	switch str := c.Straight; {
-	case str.Start != nil && str.End != nil:
-		from, way = *str.Start, str.End.Sub(*str.Start)
-	case len(c.On) >= 2 && !c.On[0].Equal(c.On[1]):
-		from, way = c.On[0], c.On[1].Sub(c.On[0])
+// between the points that it is named after, or from its start; and further along.
+func chanceOnStraight(st *program.State, l curve, c *program.Curve, in int) []geom.Point {
+	from, way := l.base(st, c.Line())
+	if c.Straight.Start != nil && c.Straight.End != nil {
+		from, way = *c.Straight.Start, c.Straight.End.Sub(*c.Straight.Start)
 	}
-	one := st.Field.Int(1)
+	t, one := st.Input(in), st.Field.Int(1)
 	return []geom.Point{from.Add(way.Scale(t)), from.Add(way.Scale(one.Add(t))), from.Add(way.Scale(t.Neg()))}
 }
 

@@ -3,6 +3,7 @@ package check
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"trammel/geom"
@@ -143,12 +144,27 @@ func meetCurves(a, b *program.Curve) ([]geom.Point, error) {
 func common(a, b *program.Curve) *geom.Point {
 	for _, way := range [2][2]*program.Curve{{a, b}, {b, a}} {
 		for i, p := range way[0].On {
-			if on(way[1], p) {
+			if mayLieOn(way[1], p) && on(way[1], p) {
 				return &way[0].On[i]
 			}
 		}
 	}
 	return nil
+}
+
+// mayLieOn tells by floats, generously, whether it is worth asking if p lies on
+// a curve. A point that it leaves out costs a root and no truth.
+func mayLieOn(c *program.Curve, p geom.Point) bool {
+	x, y := p.X.Float(), p.Y.Float()
+	if c.Straight != nil {
+		l := c.Straight.Line
+		dx, dy := l.D.X.Float(), l.D.Y.Float()
+		px, py := x-l.P.X.Float(), y-l.P.Y.Float()
+		return math.Abs(dx*py-dy*px) <= 1e-6*math.Hypot(dx, dy)*(1+math.Hypot(px, py))
+	}
+	r2 := c.Circle.R2.Float()
+	dx, dy := x-c.Circle.C.X.Float(), y-c.Circle.C.Y.Float()
+	return math.Abs(dx*dx+dy*dy-r2) <= 1e-6*(1+r2)
 }
 
 // on tells whether p lies on a curve, a straight taken whole.

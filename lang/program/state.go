@@ -113,10 +113,16 @@ func (s *State) Set(slot int, value any) {
 	}
 }
 
+// mostKnown is how many points of a curve are remembered.
+const mostKnown = 64
+
 // Passes notes that a curve goes through the point of a slot, and is drawn
 // as far as there unless the point is an unseen one.
 func (s *State) Passes(c *Curve, slot int) {
 	p := s.Point(slot)
+	if len(c.On) == mostKnown {
+		c.On = append(c.On[:0], c.On[mostKnown/2:]...) // the older half is forgotten: it only saves roots
+	}
 	c.On = append(c.On, p)
 	if !s.Program.Slots[slot].Aside {
 		c.Used = append(c.Used, p)

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"math"
 	"math/big"
 	"slices"
 
@@ -138,15 +139,15 @@ func (s *search) adopt(i int) {
 // 8 units across.
 func (s *search) sizeSoFar() *big.Rat {
 	size := spread(s.places(nil)) / 8
-	scale := big.NewRat(1, 1)
-	if size == 0 {
-		return scale
+	power := int64(1)
+	switch {
+	case !(size > 0) || math.IsInf(size, 0):
+		return big.NewRat(1, 1)
+	case size >= 2.5:
+		power = 1 << min(int(math.Ceil(math.Log2(size/2.5))), 40)
+		return big.NewRat(power, 1)
+	case size <= 0.4:
+		power = 1 << min(int(math.Ceil(math.Log2(0.4/size))), 40)
 	}
-	for ; size >= 2.5; size /= 2 {
-		scale.Mul(scale, big.NewRat(2, 1))
-	}
-	for ; size <= 0.4; size *= 2 {
-		scale.Quo(scale, big.NewRat(2, 1))
-	}
-	return scale
+	return big.NewRat(1, power)
 }

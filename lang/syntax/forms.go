@@ -96,6 +96,14 @@ var Forms = []Form{
 		{"needs P on m", "says what must hold of a construction's parameters"},
 		{"needs AB = CD", "says it in any form of a claim"},
 	}},
+	{"loci", "locus", "a locus", []Example{
+		{"locus k 3 from A", "draws all the points at a distance from a point: a circle"},
+		{"locus p, q 2 from m", "draws all the points at a distance from a line: two parallels, the left one first"},
+		{"locus k 2 from AB", "draws all the points at a distance from a join: two parallels and two half circles"},
+		{"locus n equidistant from A and B", "draws all the points equally far from two points: the perpendicular bisector"},
+		{"locus p, q equidistant from m and n", "draws both bisectors of lines that cross; of parallels there is one, midway"},
+		{"locus n equidistant from AB and AC", "draws the bisector of the angle at A"},
+	}},
 	{"loops", "repeat", "a repeat", []Example{
 		{"repeat i from 1 to 5", "does the lines down to its end once for each whole number"},
 	}},
@@ -130,6 +138,11 @@ var Forms = []Form{
 	{"marks", "shade", "a shading", []Example{
 		{"shade ABC", "shades the inside of a figure or a circle"},
 		{"shade sector OAB", "shades the sector from OA anticlockwise to OB"},
+		{"shade where nearer A than B", "hatches all the points that are nearer to one point or line than to another"},
+		{"shade where under 3 from A", "hatches the points at less than a distance from a point, a line or a join; over is more"},
+		{"shade where above m", "hatches one side of a line: above, below, left of, right of, same side of, other side of"},
+		{"shade where inside ABC", "hatches the inside of a figure or a circle; outside is the rest"},
+		{"shade where nearer A than B, under 3 from C, inside PQRS", "hatches the points for which all of it holds"},
 	}},
 	{"pencil", "hide", "a hide", []Example{{"hide c, AB", "takes the ink of things away"}}},
 	{"pencil", "faint", "a faint line", []Example{{"faint AB, c", "draws things as help lines"}}},

@@ -20,7 +20,7 @@ var habits = map[string]string{
 	"millimetres": "mm", "millimeters": "mm", "millimetre": "mm", "millimeter": "mm",
 	"centimetres": "cm", "centimeters": "cm", "centimetre": "cm", "centimeter": "cm",
 	"diameter": "2 radius", "closest": "nearest", "furthest": "farthest", "except": "other than",
-	"where": "at", "called": "at", "have": "with", "having": "with", "finish": "end",
+	"called": "at", "have": "with", "having": "with", "finish": "end",
 }
 
 // articles are words that a source leaves out.

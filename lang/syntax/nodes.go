@@ -25,6 +25,7 @@ type Statement struct {
 	Join     *Join     `parser:"| @@"`
 	Produce  *Produce  `parser:"| @@"`
 	StepOff  *StepOff  `parser:"| @@"`
+	Locus    *Locus    `parser:"| @@"`
 	Claim    *Claim    `parser:"| @@"`
 	Needs    *Needs    `parser:"| @@"`
 	Mark     *Mark     `parser:"| @@"`
@@ -328,6 +329,16 @@ type StepOff struct {
 	Towards *Ref `parser:"( 'towards' @@ )?"`
 }
 
+// Locus is all the points of a kind: locus k 3 from A · locus p, q 2 from m · locus n equidistant from A and B
+type Locus struct {
+	Node
+	Names    []*Ref `parser:"'locus' @@ ( ',' @@ )*"`
+	One      *Ref   `parser:"( 'equidistant' 'from' @@"`
+	Other    *Ref   `parser:"'and' @@"`
+	Distance *Expr  `parser:"| @@"`
+	From     *Ref   `parser:"'from' @@ )"`
+}
+
 // Named begins with the names it makes or uses: d meets e at X · n by erect(m, P)
 type Named struct {
 	Node
@@ -436,11 +447,25 @@ type Note struct {
 	Near *Ref   `parser:"'near' @@"`
 }
 
-// Shade is: shade ABC · shade sector OAB · shade k
+// Shade is: shade ABC · shade sector OAB · shade k · shade where nearer A than B, under 3 from C
 type Shade struct {
 	Node
-	Sector bool `parser:"'shade' @'sector'?"`
-	What   *Ref `parser:"@@"`
+	Where  []*Where `parser:"'shade' ( 'where' @@ ( ',' @@ )*"`
+	Sector bool     `parser:"| @'sector'?"`
+	What   *Ref     `parser:"@@ )"`
+}
+
+// Where is a condition on the points of a region: nearer A than B · under 3 from A · over 2 from m · inside ABC · outside k · above m · left of AB
+type Where struct {
+	Node
+	Nearer   *Ref  `parser:"( 'nearer' @@"`
+	Than     *Ref  `parser:"'than' @@"`
+	Over     bool  `parser:"| ( @'over' | 'under' )"`
+	Distance *Expr `parser:"@@"`
+	From     *Ref  `parser:"'from' @@"`
+	Inside   *Ref  `parser:"| 'inside' @@"`
+	Outside  *Ref  `parser:"| 'outside' @@"`
+	Side     *Cond `parser:"| @@ )"`
 }
 
 // Pencil is: hide c · faint AB · bold ABCA · dashed AB, CD

@@ -48,6 +48,10 @@ func (c *sounding) made(node any) {
 		c.param(n)
 	case *StepOff:
 		c.steppedOff(n)
+	case *Locus:
+		for _, r := range n.Names {
+			c.name(r, "a locus")
+		}
 	}
 }
 

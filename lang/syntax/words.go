@@ -15,6 +15,7 @@ const keywordList = `
 	arc ray join produce cuts meets meet by off step in full brief unseen
 	claim here needs not congruent similar collinear concyclic concurrent
 	perpendicular midpoint bisects touches
+	locus equidistant where nearer
 	mark label size o'clock note near shade sector hide faint bold dashed
 	choose task for marks repeat construction gives end
 	sqrt half reflex area perimeter circumference`
