@@ -44,6 +44,7 @@ func (c *buildCmd) Run(e *env) error {
 		return err
 	}
 	t.single = len(jobs) == 1 && jobs[0].named
+	defer tidy()()
 	inOrder(jobs, c.Jobs.workers(), func(j job) *drawing { return e.draw(j, c.style) }, t.add)
 	if !t.single {
 		fmt.Fprintln(e.stderr, t.summary("built"))

@@ -3,12 +3,16 @@ package main
 import (
 	"fmt"
 	"runtime"
+	"slices"
 	"text/tabwriter"
+
+	"trammel/lang"
 )
 
 // checkCmd is: trammel check [files or folders]
 type checkCmd struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder."`
+	Choices bool     `help:"Say too what was chosen where the source leaves something to chance."`
 }
 
 // Help is the part of the help that teaches.
@@ -17,6 +21,10 @@ func (checkCmd) Help() string {
 not hold is an error, which says by how much it fails. Nothing is drawn.
 
     trammel check first.trm
+    first.trm:6  holds  AB = BC
+
+    trammel check first.trm --choices
+    first.trm:3  chose  arc c, opening 3.5 (0.5 to 30 would do)
     first.trm:6  holds  AB = BC
 `
 }
@@ -37,7 +45,8 @@ func (c *checkCmd) Run(e *env) error {
 	}
 	inOrder(list, runtime.GOMAXPROCS(0), work, func(d *drawing) {
 		t.add(d)
-		claims += tabulate(table, d)
+		c.tabulate(table, d)
+		claims += len(d.Claims)
 	})
 	if err := table.Flush(); err != nil {
 		e.fail("<stdout>", err)
@@ -50,9 +59,27 @@ func (c *checkCmd) Run(e *env) error {
 	return nil
 }
 
-// tabulate writes the claims of a source, a row each, and counts them.
-func tabulate(table *tabwriter.Writer, d *drawing) int {
-	for _, c := range d.Claims {
+// tabulate writes the claims of a source, and the choices if they are wanted, a
+// row each, in the order of their lines.
+func (c *checkCmd) tabulate(table *tabwriter.Writer, d *drawing) {
+	rows := claimRows(d.Claims)
+	if c.Choices {
+		rows = append(choiceRows(d.Result.Choices()), rows...)
+	}
+	slices.SortStableFunc(rows, func(a, b row) int { return a.line - b.line })
+	for _, r := range rows {
+		fmt.Fprintf(table, "%s:%d\t%s\t%s\n", printable(d.name()), r.line, r.verb, printable(r.text))
+	}
+}
+
+// row is: first.trm:6  holds  AB = BC
+type row struct {
+	line       int
+	verb, text string
+}
+
+func claimRows(claims []lang.Claim) (rows []row) {
+	for _, c := range claims {
 		verdict := "fails"
 		switch {
 		case c.Holds:
@@ -60,7 +87,18 @@ func tabulate(table *tabwriter.Writer, d *drawing) int {
 		case !c.Decided:
 			verdict = "not decided"
 		}
-		fmt.Fprintf(table, "%s:%d\t%s\t%s\n", printable(d.name()), c.Line, verdict, printable(c.Text))
+		rows = append(rows, row{c.Line, verdict, c.Text})
 	}
-	return len(d.Claims)
+	return rows
+}
+
+func choiceRows(choices []lang.Choice) (rows []row) {
+	for _, c := range choices {
+		text := c.Name + ", " + c.Value
+		if c.Range != "" {
+			text += " (" + c.Range + " would do)"
+		}
+		rows = append(rows, row{c.Line, "chose", text})
+	}
+	return rows
 }

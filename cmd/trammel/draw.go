@@ -43,13 +43,18 @@ func (e *env) draw(j job, s style) *drawing {
 
 // compileInput reads a source and compiles it. It never panics.
 func (e *env) compileInput(in input) (d *drawing, text []byte) {
+	return e.resolve(in, func(text []byte) *lang.Result { return e.compile(in.name(), text) })
+}
+
+// resolve reads a source and has something made of it. It never panics.
+func (e *env) resolve(in input, compile func(text []byte) *lang.Result) (d *drawing, text []byte) {
 	d = &drawing{job: job{input: in}}
 	text, d.err = e.read(in)
 	if d.err != nil {
 		return d, nil
 	}
 	d.err = guard(func() error {
-		d.Result = *e.compile(in.name(), text)
+		d.Result = *compile(text)
 		return nil
 	})
 	return d, text
@@ -57,12 +62,14 @@ func (e *env) compileInput(in input) (d *drawing, text []byte) {
 
 // put lays the figure out and writes the picture.
 func (e *env) put(d *drawing, text []byte, s style) error {
+	file := source.NewFile(d.name(), string(text))
 	doc, warnings, err := layout.Draw(d.Figure, layout.Options{ID: lang.Base(d.within)})
 	if err != nil {
-		return &unfit{err}
+		d.Problems.Add(blamed(file, d.refusing()), err.Error())
+		return nil
 	}
 	for _, w := range warnings {
-		p := d.Problems.Add(line(source.NewFile(d.name(), string(text)), w.Line), w.Text)
+		p := d.Problems.Add(line(file, w.Line), w.Text)
 		p.Severity, p.Help = source.Warning, w.Help
 	}
 	var b bytes.Buffer
@@ -77,23 +84,19 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 	return err
 }
 
-// unfit is why a figure that is right cannot be drawn on its paper.
-type unfit struct{ error }
-
-// line is the span of a line, counted from 1, without the space around it. No
-// such line has an empty span, in a file of which nothing can be shown.
-func line(f *source.File, n int) source.Span {
-	start := 0
-	for l := range strings.Lines(f.Text) {
-		if n--; n == 0 {
-			words := strings.TrimSpace(l)
-			start += strings.Index(l, words)
-			return source.Span{File: f, Start: start, End: start + len(words)}
-		}
-		start += len(l)
+// refusing names the statement for which the figure cannot be laid out: paper,
+// if it can be without, or else the unit, which makes it large.
+func (d *drawing) refusing() string {
+	loose := *d.Figure
+	loose.Paper = nil
+	if _, _, err := layout.Draw(&loose, layout.Options{}); err == nil {
+		return "paper"
 	}
-	return source.Span{File: source.NewFile(f.Name, "")}
+	return "unit"
 }
+
+// unfit is why a drawing cannot be written.
+type unfit struct{ error }
 
 // guard runs f and turns a panic into an error.
 func guard(f func() error) (err error) {

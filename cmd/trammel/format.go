@@ -35,6 +35,7 @@ func (c *formatCmd) Run(e *env) error {
 	r := newReporter(e)
 	r.unread(failed)
 	work := func(in input) *laidOut { return e.layOut(in, c.Check) }
+	defer tidy()()
 	inOrder(list, runtime.GOMAXPROCS(0), work, func(l *laidOut) { c.report(r, l) })
 	return nil
 }

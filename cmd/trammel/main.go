@@ -28,6 +28,7 @@ type cli struct {
 
 	Build   buildCmd   `cmd:"" help:"Draw figures."`
 	Check   checkCmd   `cmd:"" help:"Say of each claim that it holds."`
+	Ask     askCmd     `cmd:"" help:"Work out lengths, ratios, angles and areas of a figure."`
 	Fmt     formatCmd  `cmd:"" help:"Lay sources out in the usual way."`
 	Watch   watchCmd   `cmd:"" help:"Draw figures again whenever their sources change."`
 	Help    helpCmd    `cmd:"" help:"Show what trammel does, or one of its commands."`

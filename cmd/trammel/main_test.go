@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -25,7 +26,24 @@ func TestMain(m *testing.M) {
 			e := &env{stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, compile: breakdown}
 			os.Exit(run(e, os.Args[1:]))
 		},
+		"trammel-halfway": halfway,
 	})
+}
+
+// halfway is stopped by a signal while it writes a file.
+func halfway() {
+	tidy()
+	if _, err := temporaries.create("."); err != nil {
+		panic(err)
+	}
+	self, err := os.FindProcess(os.Getpid())
+	if err == nil {
+		err = self.Signal(syscall.SIGTERM)
+	}
+	if err != nil {
+		panic(err)
+	}
+	select {}
 }
 
 func breakdown(path string, text []byte) *lang.Result {

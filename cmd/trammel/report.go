@@ -64,6 +64,9 @@ const maxShown = 100
 func (r *reporter) problems(name string, list source.List) {
 	for _, p := range list[:min(len(list), maxShown)] {
 		var b strings.Builder
+		if p.Span.File == nil { // of the source as a whole
+			b.WriteString(r.paint("1", printable(name)+":") + " ")
+		}
 		source.List{p}.Print(&b, r.colour)
 		if !r.shown[b.String()] {
 			r.shown[b.String()] = true

@@ -3,11 +3,9 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"sync/atomic"
 )
 
 // save puts data at path all at once, with the folders on the way: it is
@@ -54,16 +52,14 @@ func overwrite(path string, data []byte, perm fs.FileMode) error {
 	return replace(path, data, perm)
 }
 
-var temporaries atomic.Int64
-
 // replace gives path the data, and the permissions unless they are 0.
 func replace(path string, data []byte, perm fs.FileMode) error {
-	name := fmt.Sprintf(".trammel-%d-%d.tmp", os.Getpid(), temporaries.Add(1))
-	temp := filepath.Join(filepath.Dir(path), name)
-	f, err := os.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	f, err := temporaries.create(filepath.Dir(path))
 	if err != nil {
 		return err
 	}
+	temp := f.Name()
+	defer temporaries.forget(temp)
 	_, err = f.Write(data)
 	if err == nil && perm != 0 {
 		err = f.Chmod(perm)

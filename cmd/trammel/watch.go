@@ -29,7 +29,10 @@ library of constructions. New files and folders are picked up. Ctrl-C stops it.
 func (c *watchCmd) Run(e *env) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	context.AfterFunc(ctx, stop)
+	context.AfterFunc(ctx, func() {
+		stop()
+		tidy()
+	})
 	return c.watch(ctx, e)
 }
 
