@@ -61,6 +61,9 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 		s.poison(targets)
 		return
 	}
+	if in.view != unseen {
+		s.bars = append(s.bars, in.bars...) // they are on the paper, and can carry marks
+	}
 	s.receive(n, def, targets, results, in.first)
 }
 

@@ -42,14 +42,7 @@ func (s *scope) chain(sides []*syntax.Side, ops []string) (relation, bool) {
 		}
 		links = append(links, link)
 	}
-	return func(st *program.State) (verdict, error) {
-		for _, l := range links {
-			if v, err := l(st); err != nil || !v.holds {
-				return v, err
-			}
-		}
-		return yes, nil
-	}, true
+	return allOf(links), true
 }
 
 // chainTerm resolves a term; in a ratio of angles plain numbers stay numbers.
@@ -173,14 +166,7 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 			return no("the first ratio is %s and the second %s%s", ratioText(st, x, y), ratioText(st, p, q), ratioGap(st, x, y, p, q)), nil
 		})
 	}
-	return func(st *program.State) (verdict, error) {
-		for _, l := range links {
-			if v, err := l(st); err != nil || !v.holds {
-				return v, err
-			}
-		}
-		return yes, nil
-	}, true
+	return allOf(links), true
 }
 
 // cross multiplies across a proportion; one factor must be a number where the

@@ -66,10 +66,13 @@ func (s *scope) rehearse(def *definition) {
 	}
 	for _, st := range def.node.Body {
 		if st.Needs != nil {
-			in.relation(st.Needs.Relation)
-			continue
+			in.needed(st.Needs.Relation)
 		}
-		in.statement(st)
+	}
+	for _, st := range def.node.Body {
+		if st.Needs == nil {
+			in.statement(st)
+		}
 	}
 	in.results(def)
 	s.c.spent, s.c.full = c.spent, c.full

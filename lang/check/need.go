@@ -19,7 +19,7 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 		if st.Needs == nil {
 			continue
 		}
-		if rel, ok := in.relation(st.Needs.Relation); ok {
+		if rel, ok := in.needed(st.Needs.Relation); ok {
 			all = append(all, need{rel, st.Needs.Span(def.file)})
 		}
 	}
@@ -55,6 +55,13 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 		}
 		return nil
 	})
+}
+
+// needed resolves what a construction needs of its parameters.
+func (in *scope) needed(r *syntax.Relation) (relation, bool) {
+	in.needing = true
+	defer func() { in.needing = false }()
+	return in.relation(r)
 }
 
 // numbersSuit decides the needs that speak of known numbers only, before the

@@ -93,6 +93,8 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		p := s.fail(at, "%s is not known here", name)
 		s.unmet(name, p)
 		switch near := s.nearName(name, kinds...); {
+		case s.needing:
+			p.Help = "needs speaks of the parameters only: make it a claim"
 		case s.depth > 0 && s.parent != nil && s.outside(name):
 			p.Help = "a construction sees only its parameters: add " + name + " to them"
 		case near != "":

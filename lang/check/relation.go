@@ -76,15 +76,24 @@ func inequality(r *syntax.Relation) bool {
 // promote makes a line or circle that something is claimed of a result of the
 // figure, and a circle that something is claimed to lie on or to touch.
 func (s *scope) promote(r *syntax.Relation) {
-	if s.view != shown || r.Left == nil {
+	if s.view != shown {
+		return
+	}
+	for _, line := range r.Concurrent {
+		s.makeResult(line, true)
+	}
+	if r.Left == nil {
 		return
 	}
 	if r.Perp != nil || r.Parallel != nil || r.Bisects != nil || r.Touches != nil || r.On != nil {
 		s.makeResult(plainRef(r.Left), true)
 	}
 	s.makeResult(r.On, false)
+	for _, line := range r.Parallel {
+		s.makeResult(line, true)
+	}
 	if r.Touches != nil {
-		s.makeResult(r.Touches.What, false)
+		s.makeResult(r.Touches.What, true)
 	}
 }
 
@@ -182,7 +191,7 @@ func (s *scope) positive(r *syntax.Relation) (relation, bool) {
 	case r.Perp != nil:
 		return s.twoLines(ref, r.Perp, 90)
 	case r.Parallel != nil:
-		return s.twoLines(ref, r.Parallel, 0)
+		return s.allParallel(ref, r.Parallel)
 	case r.On != nil:
 		return s.pointOn(ref, r.On)
 	case r.Inside != nil:
@@ -238,6 +247,31 @@ func (s *scope) twoLines(a, b *syntax.Ref, degrees int) (relation, bool) {
 		}
 		return verdictOf(geom.Parallel(x, y), "%s and %s are not parallel: they make %s", l.text, m.text, between(x, y)), nil
 	}, ok1 && ok2
+}
+
+// allParallel is that each line is parallel to the first.
+func (s *scope) allParallel(first *syntax.Ref, others []*syntax.Ref) (relation, bool) {
+	var links []relation
+	for _, other := range others {
+		l, ok := s.twoLines(first, other, 0)
+		if !ok {
+			return nil, false
+		}
+		links = append(links, l)
+	}
+	return allOf(links), true
+}
+
+// allOf holds when every one does, and fails as the first that fails.
+func allOf(links []relation) relation {
+	return func(st *program.State) (verdict, error) {
+		for _, l := range links {
+			if v, err := l(st); err != nil || !v.holds {
+				return v, err
+			}
+		}
+		return yes, nil
+	}
 }
 
 // pointOn is a point on a straight as drawn, or on a circle.

@@ -26,6 +26,7 @@ type scope struct {
 	grouped   bool // inside a step
 	nested    bool // inside a step or repeat
 	parent    *scope
+	needing   bool // in what a construction needs
 	stating   bool // in a claim or mark: what it names is what the figure is for
 	broken    bool // a library call that has failed
 	first     int  // the first slot made inside a call
@@ -177,6 +178,13 @@ func (s *scope) step1(n syntax.Node, proof bool, do func(*program.State) error) 
 func (s *scope) input(n syntax.Node, kind program.InputKind, name string, plain *big.Rat) int {
 	s.c.prog.Inputs = append(s.c.prog.Inputs, &program.Input{Span: s.span(n), Kind: kind, Name: name, Default: plain, Step: len(s.c.prog.Steps)})
 	return len(s.c.prog.Inputs) - 1
+}
+
+// knows tells whether a name means something here.
+func (s *scope) knows(name string) bool {
+	_, slot := s.names[name]
+	_, number := s.consts[name]
+	return slot || number
 }
 
 // nearName is the known name most like a misspelt one, or "".

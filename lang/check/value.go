@@ -279,6 +279,9 @@ func (s *scope) nameValue(r *syntax.Ref, w want) (expr, bool) {
 	if !ok {
 		return expr{}, false
 	}
+	if name == "π" && !s.knows(name) {
+		return expr{node: r.Node, bare: true, value: func(st *program.State) (program.Amount, error) { return st.Field.Pi(), nil }}, true
+	}
 	if c, ok := s.consts[name]; ok {
 		return s.ratValue(r.Node, c, 0, true), true
 	}

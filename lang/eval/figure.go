@@ -30,6 +30,8 @@ func add(f *figure.Figure, st *program.State, i int, slot *program.Slot) {
 	case program.Amount:
 		length := v.Float()
 		f.Measures = append(f.Measures, &figure.Measure{Thing: thing, Length: length, Text: st.Texts[i]})
+	case geom.Rim:
+		addRim(f, thing, v)
 	case *program.Curve:
 		if v.Straight != nil {
 			f.Straights = append(f.Straights, &figure.Straight{
@@ -42,5 +44,16 @@ func add(f *figure.Figure, st *program.State, i int, slot *program.Slot) {
 			c.Part = &[2]geom.Point{st.Point(ends[0]), st.Point(ends[1])}
 		}
 		f.Circles = append(f.Circles, c)
+	}
+}
+
+// addRim draws a rim in its parts; the first of them carries the label.
+func addRim(f *figure.Figure, thing figure.Thing, rim geom.Rim) {
+	for _, side := range rim.Sides() {
+		f.Straights = append(f.Straights, &figure.Straight{Thing: thing, Line: side.Line, Start: side.Start, End: side.End})
+		thing.Label = nil
+	}
+	for _, end := range rim.Caps() {
+		f.Circles = append(f.Circles, &figure.Circle{Thing: thing, Circle: end.Circle, Part: &end.Ends})
 	}
 }

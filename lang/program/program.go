@@ -39,11 +39,12 @@ const (
 	Length             // Amount
 	Area               // Amount
 	Size               // geom.Angle
+	Rim                // geom.Rim
 )
 
 // String is the kind's word in messages and in the heads of constructions.
 func (k Kind) String() string {
-	return [...]string{"point", "line", "circle", "number", "length", "area", "angle"}[k]
+	return [...]string{"point", "line", "circle", "number", "length", "area", "angle", "rim"}[k]
 }
 
 // Amount is an exact number, length or area in units.

@@ -53,7 +53,7 @@ func (s *search) places(of map[int]bool) []place {
 	var out []place
 	for slot, v := range s.st.Values {
 		p, ok := v.(geom.Point)
-		if ok && s.p.Slots[slot].Ink != nil && (of == nil || of[slot]) {
+		if sl := s.p.Slots[slot]; ok && sl.Ink != nil && !sl.Aside && (of == nil || of[slot]) {
 			out = append(out, place{p.X.Float(), p.Y.Float(), slot})
 		}
 	}
@@ -84,7 +84,7 @@ func (s *search) crowding(mine map[int]bool) float64 {
 			rest = append(rest, p)
 		}
 	}
-	sum := 0.0
+	sum := s.oversize(size)
 	if was := spread(rest); len(rest) > 1 && size > 1.15*was {
 		sum += 0.35 * min(size/was-1.15, 4)
 	}
@@ -245,4 +245,13 @@ func (s *search) strangeness(in int) float64 {
 	plain, _ := new(big.Rat).Mul(input.Default, s.scale).Float64()
 	now, _ := s.st.Inputs[in].Float64()
 	return 0.03 * math.Abs(math.Log2(now/plain))
+}
+
+// oversize objects to a figure that would not go well on a page.
+func (s *search) oversize(size float64) float64 {
+	unit, _ := s.p.Unit.Float64()
+	if mm := size * unit; mm > 150 {
+		return min((mm-150)/80, 8)
+	}
+	return 0
 }

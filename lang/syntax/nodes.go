@@ -384,7 +384,7 @@ type Relation struct {
 	ShapeOf    *Ref    `parser:"@@"`
 	Left       *Side   `parser:"| @@"`
 	Perp       *Ref    `parser:"( 'perpendicular' 'to' @@"`
-	Parallel   *Ref    `parser:"| 'parallel' 'to' @@"`
+	Parallel   []*Ref  `parser:"| 'parallel' 'to' @@ ( 'parallel' 'to' @@ )*"`
 	On         *Ref    `parser:"| 'on' @@"`
 	Inside     *Ref    `parser:"| 'inside' @@"`
 	Outside    *Ref    `parser:"| 'outside' @@"`
@@ -423,7 +423,7 @@ type Mark struct {
 	Node
 	Right    []*Ref  `parser:"'mark' ( 'right' 'angle'? @@ ( ',' @@ )*"`
 	First    *Expr   `parser:"| @@"`
-	Parallel []*Ref  `parser:"( 'parallel' 'to' @@ ( ',' @@ )*"`
+	Parallel []*Ref  `parser:"( 'parallel' 'to' @@ ( ( ',' | 'parallel' 'to' ) @@ )*"`
 	Equal    []*Expr `parser:"| ( '=' @@ )+ )? )"`
 }
 

@@ -61,7 +61,7 @@ func (f *Factor) isNumber() bool {
 	case v.Paren != nil:
 		return v.Paren.isNumber()
 	}
-	return false
+	return v.Ref != nil && v.Ref.Name == "π"
 }
 
 func (e *Expr) isNumber() bool {
