@@ -34,6 +34,7 @@ type Result struct {
 type Claim struct {
 	Line  int
 	Text  string
+	Here  bool // claimed of this figure only
 	Holds bool
 	// Decided is false where a mistake elsewhere kept the claim from being looked at.
 	Decided bool
@@ -74,7 +75,7 @@ func (out *Result) run(p *program.Program) {
 	}
 	for _, c := range p.Claims {
 		err := bad[c.Step]
-		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Holds: err == nil, Decided: err == nil || isFalse(err)})
+		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Here: c.Here, Holds: err == nil, Decided: err == nil || isFalse(err)})
 	}
 	out.program, out.state, out.inputs = p, st, choice.Inputs
 	if !out.Problems.Failed() {

@@ -18,14 +18,17 @@ type checkCmd struct {
 // Help is the part of the help that teaches.
 func (checkCmd) Help() string {
 	return `Says of each claim of a figure that it holds, with its line. A claim that does
-not hold is an error, which says by how much it fails. Nothing is drawn.
+not hold is an error, which says by how much it fails. Where something is left
+to chance, the claim is tried on other figures of the same source, exactly:
+"holds always", or "holds here only". An inequality is "holds in all figures
+tried". Nothing is drawn.
 
     trammel check first.trm
-    first.trm:6  holds  AB = BC
+    first.trm:6  holds always  AB = BC
 
     trammel check first.trm --choices
-    first.trm:3  chose  arc c, opening 3.5 (0.5 to 30 would do)
-    first.trm:6  holds  AB = BC
+    first.trm:3  chose         arc c, opening 3.5 (0.5 to 30 would do)
+    first.trm:6  holds always  AB = BC
 `
 }
 
@@ -62,7 +65,7 @@ func (c *checkCmd) Run(e *env) error {
 // tabulate writes the claims of a source, and the choices if they are wanted, a
 // row each, in the order of their lines.
 func (c *checkCmd) tabulate(table *tabwriter.Writer, d *drawing) {
-	rows := claimRows(d.Claims)
+	rows := claimRows(&d.Result)
 	if c.Choices {
 		rows = append(choiceRows(d.Result.Choices()), rows...)
 	}
@@ -78,18 +81,31 @@ type row struct {
 	verb, text string
 }
 
-func claimRows(claims []lang.Claim) (rows []row) {
-	for _, c := range claims {
-		verdict := "fails"
-		switch {
-		case c.Holds:
-			verdict = "holds"
-		case !c.Decided:
-			verdict = "not decided"
-		}
-		rows = append(rows, row{c.Line, verdict, c.Text})
+// seed fixes the other figures in which claims are tried, so that a check says
+// the same every time.
+const seed = 1
+
+func claimRows(r *lang.Result) (rows []row) {
+	reaches := r.Reaches(seed)
+	for i, c := range r.Claims {
+		rows = append(rows, row{c.Line, verdict(c, reaches[i]), c.Text})
 	}
 	return rows
+}
+
+// verdict is how a claim was decided, and how far it reaches.
+func verdict(c lang.Claim, reach lang.Reach) string {
+	switch {
+	case !c.Decided:
+		return "not decided"
+	case !c.Holds:
+		return "fails"
+	case reach == lang.HereOnly && c.Here:
+		return "holds here"
+	case reach == lang.HereOnly:
+		return "holds here only (say: claim here)"
+	}
+	return reach.String()
 }
 
 func choiceRows(choices []lang.Choice) (rows []row) {
