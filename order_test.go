@@ -21,12 +21,13 @@ import (
 const order = `
 	geom/exact:
 	geom:          geom/exact
-	geom/figure:   geom geom/exact
+	geom/region:   geom geom/exact
+	geom/figure:   geom geom/exact geom/region
 
 	lang/source:
 	lang/syntax:   lang/source github.com/alecthomas/participle/v2
 	lang/program:  lang/source geom geom/exact geom/figure
-	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure
+	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/figure
@@ -35,7 +36,7 @@ const order = `
 
 	svg/glyph:     codeberg.org/go-fonts/stix golang.org/x/image
 	svg:           svg/glyph github.com/ajstarks/svgo
-	svg/layout:    svg geom geom/exact geom/figure
+	svg/layout:    svg geom geom/exact geom/figure geom/region
 
 	cmd/trammel:   lang lang/source lang/syntax svg svg/layout
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term

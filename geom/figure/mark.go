@@ -1,9 +1,12 @@
 package figure
 
-import "trammel/geom"
+import (
+	"trammel/geom"
+	"trammel/geom/region"
+)
 
 // Mark is one of Ticks, AngleArcs, RightAngle, Arrows, LengthLabel, AngleLabel,
-// Note and Shade. Marks have been proved before they get here.
+// Note, Shade and Hatch. Marks have been proved before they get here.
 type Mark interface{ mark() }
 
 // Segment is the stretch between two points.
@@ -75,6 +78,13 @@ type Shade struct {
 	Step    int
 }
 
+// Hatch strokes a region. Where says it in the words of the source, for readers.
+type Hatch struct {
+	Region region.Region
+	Where  string
+	Step   int
+}
+
 func (Ticks) mark()       {}
 func (AngleArcs) mark()   {}
 func (RightAngle) mark()  {}
@@ -83,3 +93,4 @@ func (LengthLabel) mark() {}
 func (AngleLabel) mark()  {}
 func (Note) mark()        {}
 func (Shade) mark()       {}
+func (Hatch) mark()       {}

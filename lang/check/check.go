@@ -175,6 +175,8 @@ func (s *scope) statement(st *syntax.Statement) {
 		s.act(st.Node, func() { s.produce(st.Produce) })
 	case st.StepOff != nil:
 		s.act(st.Node, func() { s.stepOff(st.StepOff) })
+	case st.Locus != nil:
+		s.act(st.Node, func() { s.locusAct(st.Locus) })
 	case st.Named != nil:
 		s.act(st.Node, func() { s.named(st.Named) })
 	case st.Claim != nil:

@@ -93,7 +93,7 @@ func (s *scope) labelMeasure(l *syntax.Label, slot int) {
 	})
 }
 
-// thing is a named point, line, circle or length.
+// thing is a named point, line, circle, length or rim.
 func (s *scope) thing(r *syntax.Ref) (int, bool) {
 	if r.Name == "" {
 		return s.point(r)
@@ -102,7 +102,7 @@ func (s *scope) thing(r *syntax.Ref) (int, bool) {
 	if !ok {
 		return 0, false
 	}
-	return s.lookup(name, r.Node, program.Line, program.Circle, program.Length)
+	return s.lookup(name, r.Node, program.Line, program.Circle, program.Length, program.Rim)
 }
 
 // labelJoin is text along the stretch between two points.
@@ -241,6 +241,10 @@ func placeOf(st *program.State, slot int) geom.Point {
 
 // shade fills a polygon, a sector or a disc.
 func (s *scope) shade(h *syntax.Shade) {
+	if len(h.Where) > 0 {
+		s.shadeWhere(h)
+		return
+	}
 	if h.What.Name != "" {
 		slot, ok := s.circle(h.What)
 		if !ok {

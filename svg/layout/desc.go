@@ -193,6 +193,8 @@ func (w words) mark(m figure.Mark) string {
 		return "Note: " + strings.TrimSuffix(m.Text, ".")
 	case figure.Shade:
 		return w.shade(m)
+	case figure.Hatch:
+		return "Hatched is every place " + m.Where
 	}
 	return ""
 }

@@ -38,6 +38,9 @@ func (d *drawing) inkExtent() box {
 	for _, s := range d.shades {
 		b = b.union(outline(s))
 	}
+	for _, h := range d.hatches {
+		b = b.union(h.bounds())
+	}
 	return b
 }
 
@@ -157,6 +160,7 @@ func (d *drawing) doc(b box, w, h float64) *svg.Doc {
 	for _, s := range d.shades {
 		items[shadeLayer] = append(items[shadeLayer], movePath(s, off))
 	}
+	items[shadeLayer] = append(items[shadeLayer], d.hatchItems(off)...)
 	for l := constructionLayer; l <= markLayer; l++ {
 		items[l] = d.paths(l, off)
 	}

@@ -38,9 +38,12 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	d.drawCircles()
 	d.drawDots()
 	d.drawMarks()
+	d.drawHatches()
 	d.requestLabels()
+	d.hatchCosts()
 	d.placeLabels()
 	d.cutInk()
+	d.clearHatches()
 	d.drawMeasures()
 	doc, err := d.frame()
 	if err != nil {
@@ -61,6 +64,7 @@ type drawing struct {
 	strokes  []stroke
 	dots     []dot
 	shades   []svg.Path
+	hatches  []segment
 	bands    []band
 	labels   []*label
 	texts    []svg.Text // placed words

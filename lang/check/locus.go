@@ -1,0 +1,273 @@
+package check
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+)
+
+// locusAct draws all the points that lie so far from a thing, or equally far
+// from two.
+func (s *scope) locusAct(l *syntax.Locus) {
+	switch {
+	case l.One != nil:
+		s.equidistant(l)
+	case isPoint(l.From):
+		s.locusCircle(l)
+	default:
+		s.locusBeside(l)
+	}
+}
+
+// isPoint tells one point from a name and from a run.
+func isPoint(r *syntax.Ref) bool { return r.Name == "" && len(r.Points) == 1 }
+
+// locusNames declares what a locus makes; without the names that it must have,
+// the fault is what fact says.
+func (s *scope) locusNames(l *syntax.Locus, kind program.Kind, want int, fact, help string) ([]int, bool) {
+	good := want == 0 && len(l.Names) <= 2 || len(l.Names) == want
+	if !good {
+		s.fail(l.Node, "%s, and there are %d names", fact, len(l.Names)).Help = help
+	}
+	var slots []int
+	for _, r := range l.Names {
+		slot, ok := s.newObject(r, kind)
+		if good = good && ok; ok {
+			s.draw(slot, figure.Result)
+			slots = append(slots, slot)
+		}
+	}
+	return slots, good
+}
+
+// locusCircle is the circle of the points so far from a point.
+func (s *scope) locusCircle(l *syntax.Locus) {
+	d, ok1 := s.distance(l.Distance)
+	centre, ok2 := s.point(l.From)
+	slots, ok3 := s.locusNames(l, program.Circle, 1, "the points at a distance from a point are one circle", "name it once: locus k 3 from A")
+	if !ok1 || !ok2 || !ok3 {
+		return
+	}
+	slot := slots[0]
+	s.slot(slot).Ink.Whole = true
+	s.c.centres[slot] = centre
+	s.emit(l.Node, func(st *program.State) error {
+		return setCircle(st, slot, centre, func(st *program.State) (geom.Real, error) {
+			r, err := d(st)
+			if err != nil {
+				return nil, err
+			}
+			return r.Mul(r), nil
+		})
+	})
+}
+
+// distance is a length that must be more than 0.
+func (s *scope) distance(e *syntax.Expr) (func(*program.State) (geom.Real, error), bool) {
+	d, ok := s.expr(e, wantLength)
+	span := s.span(e.Node)
+	return func(st *program.State) (geom.Real, error) {
+		r, err := real1(st, d)
+		if err == nil && r.Sign() <= 0 {
+			err = &program.Fault{Text: fmt.Sprintf("the distance is %s, and it must be more than 0", geom.Show(r)), Span: &span}
+		}
+		return r, err
+	}, ok
+}
+
+// locusBeside is the two parallels of a line, or the rim of a join or a ray.
+func (s *scope) locusBeside(l *syntax.Locus) {
+	d, ok1 := s.distance(l.Distance)
+	c, ok2 := s.curve(l.From)
+	if ok2 && c.circle {
+		s.fail(l.From.Node, "a locus is drawn about a point, a line or a join, and %s is a circle", c.text).Help = "draw the circles about its centre"
+		ok2 = false
+	}
+	far := s.span(l.Distance.Node).Text() + " from " + c.text
+	switch {
+	case !ok1 || !ok2:
+		for _, r := range l.Names {
+			s.newObject(r, program.Line)
+		}
+	case c.run && c.slot >= 0 && s.reachOf(c.slot) < reachLine:
+		slots, ok := s.locusNames(l, program.Rim, 1, "the points "+far+" are one curve round its ends", "name it once: locus k "+far)
+		if ok {
+			s.rim(l, slots[0], c, d)
+		}
+	default:
+		help := "name both: locus p, q " + far
+		if c.run && c.slot < 0 {
+			help += "; or join " + c.text + " first for the curve round the join alone"
+		}
+		slots, ok := s.locusNames(l, program.Line, 2, "the points "+far+" are two parallels", help)
+		if ok {
+			s.parallels(l, slots, c, d)
+		}
+	}
+}
+
+func (s *scope) rim(l *syntax.Locus, slot int, c curve, d func(*program.State) (geom.Real, error)) {
+	s.emit(l.Node, func(st *program.State) error {
+		r, err := d(st)
+		if err != nil {
+			return err
+		}
+		st.Set(slot, geom.Rim{Spine: *st.Curve(c.slot).Straight, R: r})
+		return nil
+	})
+}
+
+// parallels are drawn as far as the line's own points.
+func (s *scope) parallels(l *syntax.Locus, slots []int, c curve, d func(*program.State) (geom.Real, error)) {
+	s.emit(l.Node, func(st *program.State) error {
+		r, err := d(st)
+		if err != nil {
+			return err
+		}
+		m, err := c.value(st)
+		if err != nil {
+			return err
+		}
+		if m.Straight.Start != nil || m.Straight.End != nil {
+			return &program.Fault{Text: c.text + " has an end, so the points at a distance from it are no two lines"}
+		}
+		line, err := c.whole(st)
+		if err != nil {
+			return err
+		}
+		for i, off := range []geom.Real{r, r.Neg()} {
+			side := geom.Beside(line, off)
+			out := &program.Curve{Straight: &geom.Straight{Line: side}}
+			for _, p := range append(m.On, m.Used...) {
+				out.Used = append(out.Used, p.Add(side.P.Sub(line.P)))
+			}
+			st.Set(slots[i], out)
+		}
+		return nil
+	})
+}
+
+// equidistant is the points equally far from two points or two straights.
+func (s *scope) equidistant(l *syntax.Locus) {
+	one, other := isPoint(l.One), isPoint(l.Other)
+	if one != other {
+		s.fail(l.Node, "the points equally far from a point and a line lie on a parabola, which cannot be drawn with compasses and straightedge").Help = "take two points or two lines"
+		for _, r := range l.Names {
+			s.newObject(r, program.Line)
+		}
+		return
+	}
+	if one {
+		s.betweenPoints(l)
+		return
+	}
+	a, ok1 := s.line(l.One)
+	b, ok2 := s.line(l.Other)
+	if v, p, q, ok := arms(a, b); ok1 && ok2 && ok && len(l.Names) == 1 {
+		s.halfAngle(l, v, p, q)
+		return
+	}
+	slots, ok3 := s.locusNames(l, program.Line, 0, "two lines have two bisectors at most", "name both: locus p, q equidistant from m and n")
+	if ok1 && ok2 && ok3 {
+		s.betweenLines(l, slots, a, b)
+	}
+}
+
+// arms tells whether two runs are the arms of an angle: the vertex that they
+// share, and the other ends.
+func arms(a, b curve) (vertex, p, q int, ok bool) {
+	if !a.run || !b.run || a.ends == b.ends {
+		return 0, 0, 0, false
+	}
+	for _, v := range a.ends {
+		if v == b.from || v == b.to {
+			return v, a.from + a.to - v, b.from + b.to - v, true
+		}
+	}
+	return 0, 0, 0, false
+}
+
+func (s *scope) betweenPoints(l *syntax.Locus) {
+	a, ok1 := s.point(l.One)
+	b, ok2 := s.point(l.Other)
+	slots, ok3 := s.locusNames(l, program.Line, 1, "the points equally far from two points are one line", "name it once: locus n equidistant from A and B")
+	if !ok1 || !ok2 || !ok3 {
+		return
+	}
+	s.emit(l.Node, func(st *program.State) error {
+		p, q := st.Point(a), st.Point(b)
+		if p.Equal(q) {
+			return sameSpot(st, a, b)
+		}
+		st.Set(slots[0], &program.Curve{Straight: &geom.Straight{Line: geom.Bisector(p, q)}})
+		return nil
+	})
+}
+
+// halfAngle is the ray from the vertex that halves an angle.
+func (s *scope) halfAngle(l *syntax.Locus, vertex, a, b int) {
+	slots, ok := s.locusNames(l, program.Line, 1, "", "")
+	if !ok {
+		return
+	}
+	s.emit(l.Node, func(st *program.State) error {
+		v := st.Point(vertex)
+		for _, end := range []int{a, b} {
+			if v.Equal(st.Point(end)) {
+				return sameSpot(st, vertex, end)
+			}
+		}
+		to, too := st.Point(a).Sub(v), st.Point(b).Sub(v)
+		if to.Cross(too).Sign() == 0 {
+			return &program.Fault{Text: fmt.Sprintf("%s, %s and %s lie on one line, so there is no angle to halve", s.slot(a).Name, s.slot(vertex).Name, s.slot(b).Name)}
+		}
+		out := &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: v, D: geom.HalfWay(to, too)}, Start: &v}}
+		st.Passes(out, vertex)
+		st.Set(slots[0], out)
+		return nil
+	})
+}
+
+// betweenLines is the bisectors of two lines. Whether they cross is known when
+// they are drawn, and the names must fit then.
+func (s *scope) betweenLines(l *syntax.Locus, slots []int, a, b curve) {
+	span := s.span(l.Node)
+	s.emit(l.Node, func(st *program.State) error {
+		la, err := a.whole(st)
+		if err != nil {
+			return err
+		}
+		lb, err := b.whole(st)
+		if err != nil {
+			return err
+		}
+		lines, err := geom.Equidistant(la, lb)
+		if err != nil {
+			return &program.Fault{Text: fmt.Sprintf("%s and %s: %s", a.text, b.text, err)}
+		}
+		if len(lines) != len(slots) {
+			return wrongCount(span, len(lines), a, b)
+		}
+		for i, line := range lines {
+			st.Set(slots[i], &program.Curve{Straight: &geom.Straight{Line: line}, On: []geom.Point{line.P}})
+		}
+		return nil
+	})
+}
+
+func wrongCount(at source.Span, lines int, a, b curve) error {
+	f := &program.Fault{Span: &at}
+	pair := a.text + " and " + b.text
+	if lines == 2 {
+		f.Text = fmt.Sprintf("%s cross, so the points equally far from them are two lines", pair)
+		f.Help = "name both: locus p, q equidistant from " + pair
+	} else {
+		f.Text = fmt.Sprintf("%s are parallel, so the points equally far from them are one line", pair)
+		f.Help = "name it once: locus n equidistant from " + pair
+	}
+	return f
+}

@@ -1,0 +1,122 @@
+package layout
+
+import (
+	"math"
+
+	"trammel/geom/figure"
+	"trammel/geom/region"
+	"trammel/svg"
+)
+
+// Hatching, in millimetres. A region too small for three strokes gets closer
+// ones, down to the closest that still print apart.
+const (
+	hatchApart   = 1.6
+	hatchClosest = 0.4
+	hatchShort   = 0.15 // strokes under this are specks
+	hatchWidth   = 0.18
+	hatchGap     = 0.5 // about words
+)
+
+// drawHatches strokes the regions, the first one rising to the right, the next
+// falling, so that two can be told apart where they overlap. A region that runs
+// on ends with the ink of the figure.
+func (d *drawing) drawHatches() {
+	ink := d.inkExtent()
+	rising := true
+	for _, m := range d.fig.Marks {
+		h, ok := m.(figure.Hatch)
+		if !ok {
+			continue
+		}
+		strokes := d.hatch(h.Region, ink, rising)
+		if len(strokes) == 0 {
+			d.warn(h.Step, "nothing of the hatched region shows within the figure", "draw what bounds it")
+		}
+		d.hatches = append(d.hatches, strokes...)
+		rising = !rising
+	}
+}
+
+func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {
+	b, bounded := r.Box()
+	if !bounded {
+		b = region.Box{Left: ink.lo.x / d.scale, Bottom: -ink.hi.y / d.scale, Right: ink.hi.x / d.scale, Top: -ink.lo.y / d.scale}
+	}
+	angle := math.Pi / 4
+	if !rising {
+		angle = -angle
+	}
+	var out []segment
+	for apart := d.mm(hatchApart); apart >= d.mm(hatchClosest) && len(out) < 3; apart /= 2 {
+		out = out[:0]
+		for _, s := range r.Hatch(b, angle, apart/d.scale) {
+			g := segment{vec{s.X1, -s.Y1}.times(d.scale).snap(), vec{s.X2, -s.Y2}.times(d.scale).snap()}
+			if g.length() >= d.mm(hatchShort) {
+				out = append(out, g)
+			}
+		}
+	}
+	return out
+}
+
+// hatchCost is for words that stand on hatching where there is room elsewhere.
+const hatchCost = 45
+
+// hatchCosts prices the spots that lie on hatching.
+func (d *drawing) hatchCosts() {
+	if len(d.hatches) == 0 {
+		return
+	}
+	var all []obstacle
+	for i, h := range d.hatches {
+		all = append(all, obstacle{h, 0, hatchCost, i, -1})
+	}
+	g := newGrid(all)
+	for _, l := range d.labels {
+		for i := range l.spots {
+			on := false
+			g.near(l.spots[i].box, func(o *obstacle) { on = on || o.touches(l.spots[i].box) })
+			if on {
+				l.spots[i].cost += hatchCost
+			}
+		}
+	}
+}
+
+// clearHatches breaks the hatching around words, which are placed by now, and
+// around dots.
+func (d *drawing) clearHatches() {
+	for _, l := range d.labels {
+		d.clearHatch(l.spots[l.at].grow(d.mm(hatchGap)))
+	}
+	for _, o := range d.dots {
+		d.clearHatch(o.bounds())
+	}
+}
+
+func (d *drawing) clearHatch(b box) {
+	var rest []segment
+	for _, h := range d.hatches {
+		if !h.touches(b) {
+			rest = append(rest, h)
+			continue
+		}
+		for _, piece := range h.without(b) {
+			if s := piece.(segment); s.length() >= d.mm(hatchShort) {
+				rest = append(rest, s)
+			}
+		}
+	}
+	d.hatches = rest
+}
+
+// hatchItems are the strokes as the drawing has them.
+func (d *drawing) hatchItems(off vec) []svg.Item {
+	ink := svg.Ink{Stroke: black, Width: whole(d.mm(hatchWidth))}
+	var items []svg.Item
+	for _, h := range d.hatches {
+		items = append(items, svg.Path{Ink: ink, Start: h.a.add(off).xy(), Pieces: []svg.Piece{{To: h.b.add(off).xy()}}})
+	}
+	return items
+}
