@@ -6,8 +6,14 @@ import (
 	"strconv"
 )
 
-// buildCmd is: trammel build [files or folders] [-o where]
+// buildCmd is: trammel build [files or folders] [-o where] [--deps file]
 type buildCmd struct {
+	pictures
+	Deps string `placeholder:"FILE" help:"Write rules for make to FILE: of each picture, the sources that it is drawn from."`
+}
+
+// pictures is what to draw, and where to.
+type pictures struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder."`
 	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg for one picture, or - for the standard output. Unsaid, a picture goes beside its source."`
 	style
@@ -28,11 +34,17 @@ the others are drawn.
     trammel build first.trm               draws first.svg
     trammel build examples -o out/        draws examples/a/b.trm as out/a/b.svg
     trammel build - < first.trm           draws to the standard output
+
+    trammel build lesson.trm --deps lesson.d
+    cat lesson.d                          lesson.svg: lesson.trm circles.trm
 `
 }
 
 // Run draws the figures.
 func (c *buildCmd) Run(e *env) error {
+	if err := c.checkDeps(); err != nil {
+		return err
+	}
 	list, failed, err := inputs(c.Sources, func(string) {})
 	if err != nil {
 		return err
@@ -45,7 +57,14 @@ func (c *buildCmd) Run(e *env) error {
 	}
 	t.single = len(jobs) == 1 && jobs[0].named
 	defer tidy()()
-	inOrder(jobs, c.Jobs.workers(), func(j job) *drawing { return e.draw(j, c.style) }, t.add)
+	line := e.newProgress(len(jobs))
+	var made rules
+	work := func(j job) *drawing { return e.draw(j, c.style) }
+	inOrder(jobs, c.Jobs.workers(), work, func(d *drawing) {
+		line.step(func() { t.add(d) })
+		made.add(d)
+	})
+	c.writeDeps(e, &made)
 	if !t.single {
 		fmt.Fprintln(e.stderr, t.summary("built"))
 	}

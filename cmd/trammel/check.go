@@ -9,7 +9,7 @@ import (
 	"trammel/lang"
 )
 
-// checkCmd is: trammel check [files or folders]
+// checkCmd is: trammel check [files or folders] [--choices]
 type checkCmd struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder."`
 	Choices bool     `help:"Say too what was chosen where the source leaves something to chance."`

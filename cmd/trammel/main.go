@@ -40,6 +40,7 @@ type env struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
 	colour         bool // on stderr
+	watched        bool // someone looks on, at stderr
 	compile        func(path string, text []byte) *lang.Result
 	status         int
 }
@@ -53,11 +54,13 @@ type usageError struct{ text, hint string }
 func (u *usageError) Error() string { return u.text }
 
 func main() {
+	colour := wantsColour(os.Stderr)
 	e := &env{
 		stdin:   os.Stdin,
 		stdout:  os.Stdout,
 		stderr:  os.Stderr,
-		colour:  wantsColour(os.Stderr),
+		colour:  colour,
+		watched: colour && os.Getenv("CI") == "",
 		compile: lang.Compile,
 	}
 	os.Exit(run(e, os.Args[1:]))

@@ -12,7 +12,7 @@ import (
 
 // watchCmd is: trammel watch [files or folders] [-o where]
 type watchCmd struct {
-	buildCmd
+	pictures
 }
 
 // Help is the part of the help that teaches.

@@ -308,7 +308,7 @@ func TestInterrupt(t *testing.T) {
 	dir := t.TempDir()
 	w := &watching{T: t, dir: dir, lines: make(chan string, 10)}
 	w.write("a.trm", circle)
-	c := &watchCmd{buildCmd{Sources: []string{dir}}}
+	c := &watchCmd{pictures{Sources: []string{dir}}}
 	e := &env{stderr: w, compile: lang.Compile}
 	done := make(chan error, 1)
 	go func() { done <- c.Run(e) }()

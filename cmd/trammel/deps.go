@@ -1,0 +1,108 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// checkDeps tells whether the file for make can be written at all.
+func (c *buildCmd) checkDeps() error {
+	ending := strings.ToLower(filepath.Ext(c.Deps))
+	switch {
+	case c.Deps == "":
+		return nil
+	case slices.Contains(c.Sources, stdio) || c.Out == stdio || c.Deps == stdio:
+		return &usageError{`--deps tells make of files, and "-" is none`, ""}
+	case ending == ".trm" || ending == ".svg":
+		return &usageError{fmt.Sprintf("--deps %s would overwrite a source or a picture", c.Deps), "its name may end in .d, as make's do"}
+	}
+	return nil
+}
+
+// writeDeps writes the file for make, if one is wanted.
+func (c *buildCmd) writeDeps(e *env, r *rules) {
+	if c.Deps == "" {
+		return
+	}
+	err := r.err
+	if err == nil {
+		_, err = save(c.Deps, []byte(r.String()))
+	}
+	if err != nil {
+		e.fail(c.Deps, err)
+	}
+}
+
+// rules are what make has to know: of each picture, the files that it is drawn
+// from. Each of these also gets a rule of its own, without any, so that make
+// goes on when one is gone.
+type rules struct {
+	text    strings.Builder
+	sources []string // as make reads them
+	err     error    // the first
+}
+
+// add adds the rule of a drawing. One with errors has a rule too, for it will
+// have a picture when they are mended; constructions only have none.
+func (r *rules) add(d *drawing) {
+	if !d.failed() && d.Figure == nil {
+		return
+	}
+	var words []string
+	for _, name := range append([]string{d.picture, d.path}, d.Files...) {
+		word, err := makeWord(name)
+		if err != nil && r.err == nil {
+			r.err = err
+		}
+		words = append(words, word)
+	}
+	sources := words[1:]
+	slices.Sort(sources)
+	sources = slices.Compact(sources)
+	r.sources = append(r.sources, sources...)
+	fmt.Fprintf(&r.text, "%s: %s\n", words[0], strings.Join(sources, " "))
+}
+
+// String is all rules, as a file for make.
+func (r *rules) String() string {
+	var b strings.Builder
+	b.WriteString(r.text.String())
+	slices.Sort(r.sources)
+	for _, s := range slices.Compact(r.sources) {
+		fmt.Fprintf(&b, "\n%s:\n", s)
+	}
+	return b.String()
+}
+
+// makeWord is a file name as GNU make reads it in a rule (its manual, "Rule
+// Syntax" and "Using Wildcard Characters in File Names"). Some names it cannot
+// be told.
+func makeWord(name string) (string, error) {
+	name = filepath.ToSlash(filepath.Clean(name))
+	if strings.ContainsAny(name, "\t\n\r;=|") || strings.Contains(name, `\%`) {
+		return "", fmt.Errorf("make has no way to name %s", name)
+	}
+	if strings.HasPrefix(name, "~") { // no one's home
+		name = "./" + name
+	}
+	var b strings.Builder
+	backslashes := 0
+	for _, r := range name {
+		switch {
+		case r == '$':
+			b.WriteByte('$')
+		case strings.ContainsRune(" #:", r):
+			b.WriteString(strings.Repeat(`\`, backslashes+1))
+		case strings.ContainsRune("%*?[", r):
+			b.WriteByte('\\')
+		}
+		b.WriteRune(r)
+		backslashes++
+		if r != '\\' {
+			backslashes = 0
+		}
+	}
+	return b.String(), nil
+}
