@@ -41,10 +41,14 @@ const (
 // figure anew, exactly, at other positions of what the source leaves free.
 // Sides that the source names are kept; seed fixes the positions.
 func (r *Result) Reaches(seed uint64) []Reach {
-	out := make([]Reach, len(r.Claims))
 	if r.Figure == nil {
-		return out
+		return make([]Reach, len(r.Claims))
 	}
+	return r.reaches(seed, samples)
+}
+
+func (r *Result) reaches(seed uint64, samples int) []Reach {
+	out := make([]Reach, len(r.Claims))
 	free := false
 	for i, c := range r.program.Claims {
 		if r.hangs(c.Step) {
@@ -66,6 +70,30 @@ func (r *Result) Reaches(seed uint64) []Reach {
 		}
 	}
 	return out
+}
+
+// accidentSeed fixes the one other figure in which every build tries its claims.
+const accidentSeed = 2
+
+// refuseAccidents makes an error of equations that hold only because of what
+// was chosen for the source: a claim is meant of every figure that it describes.
+func (r *Result) refuseAccidents() {
+	asked := false
+	for _, c := range r.program.Claims {
+		asked = asked || !c.Here && !c.Inequality && r.hangs(c.Step)
+	}
+	if !asked {
+		return
+	}
+	for i, reach := range r.reaches(accidentSeed, 1) {
+		c := r.program.Claims[i]
+		if reach != HereOnly || c.Here || c.Inequality {
+			continue
+		}
+		p := r.Problems.Add(c.Step.Span, "the claim holds only for what was chosen here, and not always")
+		p.Help = "give what makes it true, or write: claim here " + c.Text
+		r.Claims[i].Holds = false
+	}
 }
 
 // sample resolves one other figure and lowers the reach of the claims that fail in it.

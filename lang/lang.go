@@ -79,6 +79,9 @@ func (out *Result) run(p *program.Program) {
 	}
 	out.program, out.state, out.inputs = p, st, choice.Inputs
 	if !out.Problems.Failed() {
+		out.refuseAccidents()
+	}
+	if !out.Problems.Failed() {
 		warn.Figure(st, &out.Problems)
 		out.Figure = eval.Figure(st)
 	}

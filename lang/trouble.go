@@ -28,6 +28,10 @@ func troubleAt(list []solve.Trouble, step int) *trouble {
 // the way of the values tried.
 func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source.List) {
 	in := p.Inputs[t.Input]
+	if len(t.Fails) == 1 {
+		t.reportAlone(p, inputs, problems)
+		return
+	}
 	lo, hi := t.Tried[0], t.Tried[0]
 	for _, v := range t.Tried {
 		if v.Cmp(lo) < 0 {
@@ -49,6 +53,18 @@ func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source
 		if errors.As(err, &fault) && prob.Help == "" {
 			prob.Help = fault.Help
 		}
+	}
+}
+
+// reportAlone tells of the one step that fails for every value that was tried.
+func (t *trouble) reportAlone(p *program.Program, inputs []*big.Rat, problems *source.List) {
+	f := t.Fails[0]
+	before := len(*problems)
+	eval.Failure{Index: f.Step, Step: p.Steps[f.Step], Err: t.truly(p, inputs, f)}.Report(problems)
+	in := p.Inputs[t.Input].Span
+	if len(*problems) > before && in != p.Steps[f.Step].Span {
+		prob := (*problems)[len(*problems)-1]
+		prob.Notes = append(prob.Notes, source.Note{Span: in, Text: "whatever is chosen here"})
 	}
 }
 

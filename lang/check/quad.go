@@ -76,11 +76,20 @@ func (sh *shape) leaning(long, short rational, degrees int64) (corners, bool) {
 		sh.alike([2]element{sideOf(0, 2), sideOf(1, 3)})
 	}
 	sh.supplement(0, 1)
+	if f, ok := sh.fromDiagonals(); ok {
+		return f, true
+	}
 	first := 0
 	if sh.datum(sideOf(0, 2)) == nil && sh.datum(sideOf(1, 3)) != nil {
 		first = 1
 	}
 	tri := sh.part(first, first+1, (first+2)%4)
+	if sh.kind == "rhombus" {
+		tri.equal(sideOf(0, 1), sideOf(1, 2))
+		if tri.datum(sideOf(0, 1)) == nil && tri.datum(sideOf(0, 2)) != nil {
+			tri.isosceles()
+		}
+	}
 	tri.fill(first == 1, long, short, degrees)
 	f := tri.solve()
 	return func(st *program.State) ([]geom.Point, error) {
@@ -93,6 +102,37 @@ func (sh *shape) leaning(long, short rational, degrees int64) (corners, bool) {
 			return []geom.Point{t[0], t[1], t[2], fourth}, nil
 		}
 		return []geom.Point{fourth, t[0], t[1], t[2]}, nil
+	}, true
+}
+
+// fromDiagonals is a parallelogram from both diagonals and a side: they halve
+// each other, so the side and their halves make a triangle.
+func (sh *shape) fromDiagonals() (corners, bool) {
+	p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3))
+	side, other := sh.datum(sideOf(0, 1)), sh.datum(sideOf(1, 2))
+	if p == nil || q == nil || side == nil && other == nil || sh.kind == "rectangle" {
+		return nil, false
+	}
+	i, j := 0, 1 // the corners that the side joins; the third is the middle
+	if side == nil {
+		i, j, side = 1, 2, other
+	}
+	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], "the middle"}}
+	t.set(sideOf(0, 1), *side)
+	halves := [2]expr{scale(*p, rat(1, 2)), scale(*q, rat(1, 2))}
+	t.set(sideOf(0, 2), halves[i%2])
+	t.set(sideOf(1, 2), halves[j%2])
+	f := t.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		tri, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		out := make([]geom.Point, 4)
+		out[i], out[j] = tri[0], tri[1]
+		out[(i+2)%4] = tri[2].Add(tri[2].Sub(tri[0]))
+		out[(j+2)%4] = tri[2].Add(tri[2].Sub(tri[1]))
+		return out, nil
 	}, true
 }
 
@@ -193,6 +233,13 @@ func (sh *shape) kite() (corners, bool) {
 	for _, end := range []int{0, 2} {
 		if v := sh.datum(angleAt(end)); v != nil {
 			t.set(angleAt(end), scale(*v, rat(1, 2)))
+		}
+	}
+	if sh.datum(sideOf(1, 3)) != nil && t.count(true)+t.count(false) < 2 {
+		for i, plain := range []rational{rat(4, 1), rat(6, 1)} {
+			if t.datum(sideOf(i, i+1)) == nil {
+				t.chanceSide(sideOf(i, i+1), plain)
+			}
 		}
 	}
 	sh.kiteWidth(t)
@@ -308,6 +355,9 @@ func (sh *shape) trapezium() (corners, bool) {
 	take(sideOf(1, 2), sideOf(1, 2))
 	take(angleAt(0), angleAt(0))
 	take(angleAt(1), angleAt(1))
+	if f, ok := sh.slantedDiagonals(ab, cd); ok {
+		return f, true
+	}
 	known := t.count(true) + t.count(false)
 	if ab == nil {
 		sh.chanceSide(sideOf(0, 1), rat(7, 1))
@@ -324,6 +374,37 @@ func (sh *shape) trapezium() (corners, bool) {
 		t.trapeziumAngle()
 	}
 	return t.trapeziumCorners(ab, cd), true
+}
+
+// slantedDiagonals is a trapezium from its parallel sides and both diagonals:
+// BD shifted along to C makes a triangle on AB + DC with AC.
+func (sh *shape) slantedDiagonals(ab, cd *expr) (corners, bool) {
+	p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3))
+	if p == nil || q == nil || ab == nil || cd == nil {
+		return nil, false
+	}
+	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[2]}}
+	base := combine(*ab, *cd, program.Amount.Add)
+	t.set(sideOf(0, 1), expr{node: sh.n, dim: 1, value: base.value})
+	t.set(sideOf(0, 2), *p)
+	t.set(sideOf(1, 2), *q)
+	f := t.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		tri, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		long, err := positive(st, ab)
+		if err != nil {
+			return nil, err
+		}
+		short, err := positive(st, cd)
+		if err != nil {
+			return nil, err
+		}
+		way := tri[1].Sub(tri[0])
+		return []geom.Point{tri[0], geom.Along(tri[0], way, long), tri[2], geom.Along(tri[2], way.Neg(), short)}, nil
+	}, true
 }
 
 // trapeziumAngle leaves one angle at the base to chance.

@@ -76,7 +76,7 @@ func inequality(r *syntax.Relation) bool {
 // promote makes a line or circle that something is claimed of a result of the
 // figure, and a circle that something is claimed to lie on or to touch.
 func (s *scope) promote(r *syntax.Relation) {
-	if s.view != shown {
+	if s.view != shown || s.depth > 0 {
 		return
 	}
 	for _, line := range r.Concurrent {
@@ -88,7 +88,7 @@ func (s *scope) promote(r *syntax.Relation) {
 	if r.Perp != nil || r.Parallel != nil || r.Bisects != nil || r.Touches != nil || r.On != nil {
 		s.makeResult(plainRef(r.Left), true)
 	}
-	s.makeResult(r.On, false)
+	s.makeResult(r.On, true)
 	for _, line := range r.Parallel {
 		s.makeResult(line, true)
 	}

@@ -33,6 +33,7 @@ type shape struct {
 	fresh   []bool
 	letters []string
 	classes []*class
+	written []*class // as the source has them, to be held against the result
 }
 
 // givenShape makes the unknown corners of a shape from its data.
@@ -137,6 +138,7 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 			return false
 		}
 	}
+	sh.written = append(sh.written, &class{append([]element{}, c.elems...), c.value})
 	return sh.merge(c, q)
 }
 
@@ -301,6 +303,9 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 	sh.s.c.scattered++
 	sh.s.emit(sh.n, func(st *program.State) error {
 		ps, err := local(st)
+		if err == nil {
+			err = sh.hold(st, ps)
+		}
 		if err != nil {
 			return shapeFault(err)
 		}
@@ -330,6 +335,66 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 		}
 		return &program.Fault{Text: fmt.Sprintf("the %s fits on neither side: its new corners are not %s", text, conds[0].text)}
 	})
+}
+
+// hold proves every datum of the source against the corners: none may be left
+// out silently, whichever of them the corners were found from.
+func (sh *shape) hold(st *program.State, ps []geom.Point) error {
+	for _, c := range sh.written {
+		for _, e := range c.elems {
+			if err := sh.holdElement(st, ps, e, c); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// holdElement compares one side or angle with the value that it is given, or
+// with the first of those that it is to equal.
+func (sh *shape) holdElement(st *program.State, ps []geom.Point, e element, c *class) error {
+	if e.b < 0 {
+		want := sh.corner(ps, c.elems[0].a)
+		if c.value != nil {
+			a, err := c.value.size(st)
+			if err != nil {
+				return err
+			}
+			want = a
+		}
+		is := sh.corner(ps, e.a)
+		sign, err := is.Cmp(want)
+		if err != nil || sign == 0 {
+			return err
+		}
+		return sh.disagree(e, is.String(), want.String())
+	}
+	want := geom.Dist(ps[c.elems[0].a], ps[c.elems[0].b])
+	if c.value != nil {
+		r, err := real1(st, *c.value)
+		if err != nil {
+			return err
+		}
+		want = r
+	}
+	if is := geom.Dist(ps[e.a], ps[e.b]); !is.Equal(want) {
+		return sh.disagree(e, geom.Show(is), geom.Show(want))
+	}
+	return nil
+}
+
+// corner is the angle of the shape at a corner.
+func (sh *shape) corner(ps []geom.Point, i int) geom.Angle {
+	n := len(ps)
+	return geom.Corner(ps[(i+n-1)%n], ps[i], ps[(i+1)%n], false)
+}
+
+func (sh *shape) disagree(e element, is, want string) error {
+	return &program.Fault{
+		Text:  fmt.Sprintf("the other data make %s %s, and not %s", sh.describe(e), is, want),
+		Help:  "leave one of the data out, or make them agree",
+		Range: true,
+	}
 }
 
 // baseOf is the two corners that keep their places when the shape is turned over.

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math/big"
 
 	"trammel/geom"
@@ -12,7 +13,9 @@ func opposite(i int) element { return sideOf((i+1)%3, (i+2)%3) }
 
 // triangle completes a triangle's data and gives its corners.
 func (sh *shape) triangle(traits []string) (func(*program.State) ([]geom.Point, error), bool) {
-	sh.applyTraits(traits)
+	if !sh.applyTraits(traits) {
+		return nil, false
+	}
 	sh.isosceles()
 	sh.complete()
 	return sh.solve(), true
@@ -49,7 +52,7 @@ func (sh *shape) solve() func(*program.State) ([]geom.Point, error) {
 }
 
 // applyTraits adds the data that words such as right and isosceles stand for.
-func (sh *shape) applyTraits(traits []string) {
+func (sh *shape) applyTraits(traits []string) bool {
 	for _, t := range traits {
 		switch t {
 		case "equilateral":
@@ -60,15 +63,21 @@ func (sh *shape) applyTraits(traits []string) {
 				sh.fixAngle(angleAt(1), 60)
 			}
 		case "isosceles":
-			if !sh.hasEqualSides() && sh.count(true) < 3 {
-				sh.equal(opposite(0), opposite(1))
+			if sh.hasEqualSides() || sh.count(true) == 3 {
+				continue
 			}
+			if sh.datum(opposite(0)) != nil && sh.datum(opposite(1)) != nil {
+				sh.s.fail(sh.n, "this does not say which two sides are equal").Help = fmt.Sprintf("say so: with %s = %s", sh.describe(sideOf(0, 1)), sh.describe(sideOf(0, 2)))
+				return false
+			}
+			sh.equal(opposite(0), opposite(1))
 		case "right":
 			if !sh.hasAngle() && sh.count(true) < 3 {
 				sh.fixAngle(angleAt(2), 90)
 			}
 		}
 	}
+	return true
 }
 
 func (sh *shape) hasAngle() bool {

@@ -211,12 +211,12 @@ func (s *scope) corner(r *syntax.Ref, n syntax.Node, reflex bool) (expr, bool) {
 // showArms makes the drawn arms of an angle that is claimed or marked results
 // of the figure: an angle's arms are never paler than its arc.
 func (s *scope) showArms(ps []int) {
-	if !s.stating || s.view != shown {
+	if !s.stating || s.view != shown || s.depth > 0 {
 		return
 	}
 	for _, end := range []int{ps[0], ps[2]} {
 		for _, slot := range s.straights[pairOf(ps[1], end)] {
-			if ink := s.slot(slot).Ink; ink.Role == figure.Construction {
+			if ink := s.slot(slot).Ink; ink.Role == figure.Construction && s.reachOf(slot) < reachLine {
 				ink.Role = figure.Result
 			}
 		}

@@ -97,7 +97,7 @@ func (s *search) crowding(mine map[int]bool) float64 {
 				continue
 			}
 			near := s.nearness(p, q, size)
-			if s.p.Slots[p.slot].Ink.Hidden || s.p.Slots[q.slot].Ink.Hidden {
+			if near != accident && (s.p.Slots[p.slot].Ink.Hidden || s.p.Slots[q.slot].Ink.Hidden) {
 				near *= 0.4 // no letter has to stand there
 			}
 			sum += near
@@ -106,13 +106,16 @@ func (s *search) crowding(mine map[int]bool) float64 {
 	return sum
 }
 
+// accident is what a meeting of points by chance costs.
+const accident = 0.15
+
 func (s *search) nearness(p, q place, size float64) float64 {
 	d := math.Hypot(p.x-q.x, p.y-q.y) / size
 	if d < 1e-9 {
 		if slices.Equal(s.slotDeps[p.slot], s.slotDeps[q.slot]) {
 			return 0 // one and the same, whatever is chosen
 		}
-		return 0.15
+		return accident
 	}
 	if d < 0.07 {
 		return (0.07 - d) * 8
