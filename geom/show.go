@@ -14,6 +14,14 @@ func Show(x Real) string {
 	return "≈ " + TrimZeros(x.Decimal(3))
 }
 
+// equals is Show after a name: "= 3√2", "≈ 1.449".
+func equals(x Real) string {
+	if s := Show(x); strings.HasPrefix(s, "≈") {
+		return s
+	}
+	return "= " + Show(x)
+}
+
 // ShortSurd is the exact text of x when it is short enough to read at a glance.
 func ShortSurd(x Real) (string, bool) {
 	s, ok := x.Surd()

@@ -151,7 +151,7 @@ func (d *TriangleData) angleOpposite(f *exact.Field, i, j int) ([3]Point, error)
 	}
 	if short.Sign() > 0 && rest.Sign() > 0 {
 		return [3]Point{}, &Impossible{
-			Fact: fmt.Sprintf("two triangles have these data: one with %s = %s, one with %s = %s", third, Show(long), third, Show(short)),
+			Fact: fmt.Sprintf("two triangles have these data: one with %s %s, one with %s %s", third, equals(long), third, equals(short)),
 			Help: fmt.Sprintf("give %s, or one more angle", third),
 		}
 	}

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -203,7 +204,9 @@ func (s *scope) betweenPoints(l *syntax.Locus) {
 		if p.Equal(q) {
 			return sameSpot(st, a, b)
 		}
-		st.Set(slots[0], &program.Curve{Straight: &geom.Straight{Line: geom.Bisector(p, q)}})
+		n := geom.Bisector(p, q)
+		half := n.D.Scale(st.Field.Rat(rat(1, 2)))
+		st.Set(slots[0], &program.Curve{Straight: &geom.Straight{Line: n}, Used: []geom.Point{n.P.Add(half), n.P.Add(half.Neg())}})
 		return nil
 	})
 }
@@ -227,6 +230,7 @@ func (s *scope) halfAngle(l *syntax.Locus, vertex, a, b int) {
 		}
 		out := &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: v, D: geom.HalfWay(to, too)}, Start: &v}}
 		st.Passes(out, vertex)
+		out.Used = append(out.Used, ahead(out.Line(), math.Sqrt(min(to.Norm2().Float(), too.Norm2().Float()))))
 		st.Set(slots[0], out)
 		return nil
 	})
@@ -252,11 +256,26 @@ func (s *scope) betweenLines(l *syntax.Locus, slots []int, a, b curve) {
 		if len(lines) != len(slots) {
 			return wrongCount(span, len(lines), a, b)
 		}
+		far := max(a.reachFrom(st, lines[0].P), b.reachFrom(st, lines[0].P))
 		for i, line := range lines {
-			st.Set(slots[i], &program.Curve{Straight: &geom.Straight{Line: line}, On: []geom.Point{line.P}})
+			used := []geom.Point{ahead(line, far), ahead(line, -far)}
+			st.Set(slots[i], &program.Curve{Straight: &geom.Straight{Line: line}, Used: used})
 		}
 		return nil
 	})
+}
+
+// ahead is a point of a line, about so far from its first point: for how far
+// the line is drawn.
+func ahead(l geom.Line, far float64) geom.Point {
+	return l.P.Add(nearUnit(l.D).Scale(l.P.X.Field().Rat(nearRat(far, 16))))
+}
+
+// reachFrom is about how far a straight is drawn from a place on the average of
+// its two ways.
+func (c curve) reachFrom(st *program.State, p geom.Point) float64 {
+	seg := c.stretch(st)
+	return math.Sqrt(geom.Dist2(seg.A, seg.B).Float()) / 2
 }
 
 func wrongCount(at source.Span, lines int, a, b curve) error {

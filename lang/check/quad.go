@@ -14,7 +14,11 @@ func (sh *shape) quad() (corners, bool) {
 	case "square":
 		return sh.square(), true
 	case "rectangle":
-		sh.fixAngle(angleAt(1), 90)
+		right := expr{node: sh.n, angle: true, size: func(*program.State) (geom.Angle, error) { return geom.Degrees(rat(90, 1)), nil }}
+		sh.written = append(sh.written, &class{[]element{angleAt(1)}, &right})
+		if sh.datum(angleAt(1)) == nil {
+			sh.set(angleAt(1), right)
+		}
 		return sh.leaning(rat(7, 1), rat(4, 1), 0)
 	case "parallelogram":
 		return sh.leaning(rat(7, 1), rat(4, 1), 112)
