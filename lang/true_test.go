@@ -2,6 +2,7 @@ package lang_test
 
 import (
 	"fmt"
+	"math/bits"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -158,4 +159,43 @@ func look(t figure.Thing) string {
 		label = fmt.Sprintf("label %v", *t.Label)
 	}
 	return fmt.Sprint(t.Name, t.Role, t.Weight, t.Dashed, t.Hidden, label)
+}
+
+// TestDataOfShapes gives quadrilaterals every one to three of ten data, most of
+// which contradict each other: each datum is kept or the given is refused, and
+// never is one left out without a word.
+func TestDataOfShapes(t *testing.T) {
+	data := []struct{ given, claim string }{
+		{"AB = 5", "AB = 5"}, {"BC = 4", "BC = 4"}, {"CD = 3", "CD = 3"}, {"DA = 3.5", "DA = 3.5"},
+		{"AC = 6", "AC = 6"}, {"BD = 5.5", "BD = 5.5"},
+		{"angle A = 70°", "angle DAB = 70°"}, {"angle B = 100°", "angle ABC = 100°"},
+		{"angle C = 80°", "angle BCD = 80°"}, {"angle D = 105°", "angle CDA = 105°"},
+	}
+	kept := 0
+	for _, shape := range []string{"square", "rectangle", "parallelogram", "rhombus", "kite", "trapezium"} {
+		for set := 1; set < 1<<len(data); set++ {
+			if bits.OnesCount(uint(set)) > 3 {
+				continue
+			}
+			var given, claims []string
+			for i, d := range data {
+				if set>>i&1 == 1 {
+					given, claims = append(given, d.given), append(claims, "claim "+d.claim)
+				}
+			}
+			head := "figure \"t\"\ngiven " + shape + " ABCD with " + strings.Join(given, ", ") + "\n"
+			r := lang.Compile("shape.trm", []byte(head+strings.Join(claims, "\n")+"\n"))
+			for _, p := range r.Problems {
+				if p.Severity == source.Error && lineOf(p) != 2 {
+					t.Errorf("%s: %s", head, p.Text)
+				}
+			}
+			if r.Figure != nil {
+				kept++
+			}
+		}
+	}
+	if kept < 300 {
+		t.Errorf("only %d figures, too few to tell", kept)
+	}
 }
