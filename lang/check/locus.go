@@ -256,10 +256,15 @@ func (s *scope) betweenLines(l *syntax.Locus, slots []int, a, b curve) {
 		if len(lines) != len(slots) {
 			return wrongCount(span, len(lines), a, b)
 		}
-		far := max(a.reachFrom(st, lines[0].P), b.reachFrom(st, lines[0].P))
+		back, on := a.extent(st, la, lines[0].P)
+		if len(lines) == 2 {
+			back2, on2 := b.extent(st, lb, lines[0].P)
+			back, on = max(back, back2), max(on, on2)
+		}
 		for i, line := range lines {
-			used := []geom.Point{ahead(line, far), ahead(line, -far)}
+			used := []geom.Point{ahead(line, -back), ahead(line, on)}
 			st.Set(slots[i], &program.Curve{Straight: &geom.Straight{Line: line}, Used: used})
+			back, on = max(back, on)/2, max(back, on)/2 // for the second, across
 		}
 		return nil
 	})
@@ -271,11 +276,13 @@ func ahead(l geom.Line, far float64) geom.Point {
 	return l.P.Add(nearUnit(l.D).Scale(l.P.X.Field().Rat(nearRat(far, 16))))
 }
 
-// reachFrom is about how far a straight is drawn from a place on the average of
-// its two ways.
-func (c curve) reachFrom(st *program.State, p geom.Point) float64 {
+// extent is about how far a straight is drawn from a place, back and on along
+// its line.
+func (c curve) extent(st *program.State, l geom.Line, from geom.Point) (back, on float64) {
 	seg := c.stretch(st)
-	return math.Sqrt(geom.Dist2(seg.A, seg.B).Float()) / 2
+	n := math.Sqrt(l.D.Norm2().Float())
+	a, b := seg.A.Sub(from).Dot(l.D).Float()/n, seg.B.Sub(from).Dot(l.D).Float()/n
+	return max(0, -a, -b), max(0, a, b)
 }
 
 func wrongCount(at source.Span, lines int, a, b curve) error {
