@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"math/rand/v2"
 
+	"trammel/geom/exact"
 	"trammel/lang/eval"
 	"trammel/lang/program"
 )
@@ -35,6 +36,7 @@ const (
 	samples  = 4
 	gridBits = 40
 	attempts = 40 // to make another figure, by ever smaller moves
+	stream   = 0x7472616d6d656c
 )
 
 // Reaches tells for each claim of a figure how far it holds, by resolving the
@@ -44,10 +46,6 @@ func (r *Result) Reaches(seed uint64) []Reach {
 	if r.Figure == nil {
 		return make([]Reach, len(r.Claims))
 	}
-	return r.reaches(seed, samples)
-}
-
-func (r *Result) reaches(seed uint64, samples int) []Reach {
 	out := make([]Reach, len(r.Claims))
 	free := false
 	for i, c := range r.program.Claims {
@@ -58,7 +56,7 @@ func (r *Result) reaches(seed uint64, samples int) []Reach {
 	if !free {
 		return out
 	}
-	random := rand.New(rand.NewPCG(seed, 0x7472616d6d656c))
+	random := rand.New(rand.NewPCG(seed, stream))
 	for range samples {
 		if !r.sample(random, out) {
 			break
@@ -85,9 +83,19 @@ func (r *Result) refuseAccidents() {
 	if !asked {
 		return
 	}
-	for i, reach := range r.reaches(accidentSeed, 1) {
-		c := r.program.Claims[i]
-		if reach != HereOnly || c.Here || c.Inequality {
+	inputs := r.otherFigure()
+	if inputs == nil {
+		return
+	}
+	failed, err := eval.Claims(r.program, inputs, exact.NewRoughField())
+	if err != nil || len(failed) == 0 {
+		return
+	}
+	// Rough numbers raise the suspicion; exact ones decide.
+	failed, err = eval.Claims(r.program, inputs, exact.NewField())
+	for i, c := range r.program.Claims {
+		var f *program.Fault
+		if err != nil || c.Here || c.Inequality || !errors.As(failed[c.Step], &f) || !f.False {
 			continue
 		}
 		p := r.Problems.Add(c.Step.Span, "the claim holds only for what was chosen here, and not always")
@@ -96,12 +104,27 @@ func (r *Result) refuseAccidents() {
 	}
 }
 
+// otherFigure is the inputs of another figure of the same source, in short
+// fractions, or nil where none is found.
+func (r *Result) otherFigure() []*big.Rat {
+	random := rand.New(rand.NewPCG(accidentSeed, stream))
+	delta := big.NewRat(1, 4)
+	for range attempts {
+		inputs := r.moved(random, delta, 5)
+		if _, err := eval.Claims(r.program, inputs, exact.NewRoughField()); err == nil {
+			return inputs
+		}
+		delta.Mul(delta, big.NewRat(1, 2))
+	}
+	return nil
+}
+
 // sample resolves one other figure and lowers the reach of the claims that fail in it.
 func (r *Result) sample(random *rand.Rand, out []Reach) bool {
 	delta := big.NewRat(1, 4)
 	for range attempts {
-		inputs := r.moved(random, delta)
-		failed, err := eval.Claims(r.program, inputs)
+		inputs := r.moved(random, delta, gridBits)
+		failed, err := eval.Claims(r.program, inputs, exact.NewField())
 		if err != nil {
 			delta.Mul(delta, big.NewRat(3, 4))
 			continue
@@ -125,11 +148,12 @@ func (r *Result) sample(random *rand.Rand, out []Reach) bool {
 	return false
 }
 
-// moved are the inputs, each moved by a random part of delta of itself.
-func (r *Result) moved(random *rand.Rand, delta *big.Rat) []*big.Rat {
+// moved are the inputs, each moved by a random part of delta of itself, on a
+// grid of that many bits.
+func (r *Result) moved(random *rand.Rand, delta *big.Rat, bits int) []*big.Rat {
 	out := make([]*big.Rat, len(r.inputs))
 	for i, v := range r.inputs {
-		step := new(big.Rat).SetFrac64(random.Int64N(1<<(gridBits+1))-1<<gridBits, 1<<gridBits)
+		step := new(big.Rat).SetFrac64(random.Int64N(1<<(bits+1))-1<<bits, 1<<bits)
 		step.Mul(step, delta)
 		size := v
 		if v.Sign() == 0 {

@@ -267,6 +267,12 @@ func (s *scope) lineArgument(r *syntax.Ref, v view) (int, bool) {
 		ink.Label, ink.Weight = nil, figure.Faint
 	}
 	s.straight(r.Node, slot, c.from, c.to, false, false)
+	if c.slot >= 0 {
+		s.emit(r.Node, func(st *program.State) error {
+			st.Curve(slot).On = append(st.Curve(slot).On, st.Curve(c.slot).On...)
+			return nil
+		})
+	}
 	return slot, true
 }
 

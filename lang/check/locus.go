@@ -32,7 +32,7 @@ func isPoint(r *syntax.Ref) bool { return r.Name == "" && len(r.Points) == 1 }
 func (s *scope) locusNames(l *syntax.Locus, kind program.Kind, want int, fact, help string) ([]int, bool) {
 	good := want == 0 && len(l.Names) <= 2 || len(l.Names) == want
 	if !good {
-		s.fail(l.Node, "%s, and there are %d names", fact, len(l.Names)).Help = help
+		s.fail(l.Node, "%s, and %s", fact, thereAre(len(l.Names))).Help = help
 	}
 	var slots []int
 	for _, r := range l.Names {
@@ -43,6 +43,14 @@ func (s *scope) locusNames(l *syntax.Locus, kind program.Kind, want int, fact, h
 		}
 	}
 	return slots, good
+}
+
+// thereAre counts names.
+func thereAre(n int) string {
+	if n == 1 {
+		return "there is one name"
+	}
+	return fmt.Sprintf("there are %d names", n)
 }
 
 // locusCircle is the circle of the points so far from a point.

@@ -169,6 +169,11 @@ func mayLieOn(c *program.Curve, p geom.Point) bool {
 
 // on tells whether p lies on a curve, a straight taken whole.
 func on(c *program.Curve, p geom.Point) bool {
+	for _, known := range c.On {
+		if known == p {
+			return true // met there
+		}
+	}
 	if c.Straight != nil {
 		return c.Straight.Side(p) == 0
 	}

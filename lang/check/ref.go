@@ -114,6 +114,9 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 	}
 	p := s.fail(at, "%s is a %s; a %s is wanted here", name, s.slot(slot).Kind, kindWords(kinds))
 	p.Notes = append([]source.Note{{Span: s.slot(slot).Span, Text: name + " is made here"}}, p.Notes...)
+	if s.slot(slot).Kind == program.Rim {
+		p.Help = "a curve round a join bounds a region, as in: shade where inside " + name + "; its sides and half circles have no names of their own"
+	}
 	return 0, false
 }
 

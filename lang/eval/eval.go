@@ -54,10 +54,10 @@ func hangs(t *program.Trace, free []bool) bool {
 }
 
 // Claims does the steps that make things and the file's claims, on other
-// inputs: it gives the claims that fail, or the error for which there is no
+// inputs and the numbers of a field: it gives the claims that fail, or the error for which there is no
 // such figure.
-func Claims(p *program.Program, inputs []*big.Rat) (map[*program.Step]error, error) {
-	st := program.NewState(p, inputs, exact.NewField())
+func Claims(p *program.Program, inputs []*big.Rat, f *exact.Field) (map[*program.Step]error, error) {
+	st := program.NewState(p, inputs, f)
 	claims, failed := map[*program.Step]bool{}, map[*program.Step]error{}
 	for _, c := range p.Claims {
 		claims[c.Step] = true
