@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"trammel/lang"
+	"trammel/lang/source"
 )
 
 // about is what the refused lines about loci speak of.
@@ -52,7 +53,7 @@ func TestLocusRefusals(t *testing.T) {
 		r := lang.Compile("locus.trm", []byte(about+test.lines+"\n"))
 		var got []string
 		for _, p := range r.Problems {
-			if r.Figure == nil && p.Severity == 0 {
+			if p.Severity == source.Error {
 				got = append(got, p.Text+" | "+p.Help)
 			}
 		}
