@@ -9,8 +9,9 @@ type Stroke struct{ X1, Y1, X2, Y2 float64 }
 const most = 4000
 
 // Hatch covers what of the region lies in the box with strokes at the angle to
-// the x axis. They lie on lines that are so far apart, one of which goes
-// through the origin, so that neighbouring areas hatched alike are of a piece.
+// the x axis. They lie on lines that are so far apart and fixed in the plane, so
+// that neighbouring areas hatched alike are of a piece; none goes through the
+// origin, where borders at that angle like to pass.
 func (r Region) Hatch(b Box, angle, apart float64) []Stroke {
 	if !(b.Left < b.Right && b.Bottom < b.Top) {
 		return nil
@@ -24,7 +25,7 @@ func (r Region) Hatch(b Box, angle, apart float64) []Stroke {
 	}
 	apart = max(apart, (hi-lo)/most)
 	var strokes []Stroke
-	for k := math.Ceil(lo / apart); float64(k*apart) <= hi; k++ {
+	for k := math.Ceil(lo/apart-0.5) + 0.5; float64(k*apart) <= hi; k++ {
 		w := way{across.times(k * apart), along}
 		for _, s := range r.Along(w.from.x, w.from.y, angle) {
 			if s = b.clip(w, s); s.Lo < s.Hi {

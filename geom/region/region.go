@@ -29,6 +29,10 @@ type Span struct{ Lo, Hi float64 }
 // Box is an upright rectangle.
 type Box struct{ Left, Bottom, Right, Top float64 }
 
+// endless is a distance past which a border counts as parallel to the way: what
+// rounding leaves of its slope would put it there.
+const endless = 1e7
+
 // Along gives the stretches that the line through (x, y), at the angle to the
 // x axis, has in the region, in order.
 func (r Region) Along(x, y, angle float64) []Span {
@@ -36,7 +40,7 @@ func (r Region) Along(x, y, angle float64) []Span {
 	cuts := []float64{math.Inf(-1), math.Inf(1)}
 	for _, c := range r {
 		for _, t := range c.cuts(w) {
-			if !math.IsNaN(t) && !math.IsInf(t, 0) {
+			if math.Abs(t) < endless {
 				cuts = append(cuts, t)
 			}
 		}
