@@ -24,17 +24,17 @@ const (
 
 // String is the verdict in the words of a report.
 func (r Reach) String() string {
-	return [...]string{"holds", "holds always", "holds here only", "holds in all figures tried", "holds here"}[r]
+	return [...]string{"holds", "holds always", "holds here only", "holds in all figures tried", "holds, elsewhere not decided"}[r]
 }
 
 // A claim with an equation in it fails on a set where some polynomial in the
-// free positions is 0, or everywhere. At positions drawn from a grid of 2^40
+// free positions is 0, or everywhere. At positions drawn from a grid of 2^20
 // steps a polynomial of degree d that is not 0 everywhere is 0 with a chance of
-// at most d/2^40 (Schwartz 1980, Zippel 1979); with samples independent draws, and
-// degrees under 2^20, a wrong "always" has a chance below 2^-80.
+// at most d/2^20 (Schwartz 1980, Zippel 1979): for degrees up to 2^8, five
+// independent draws leave a wrong "always" a chance of 2^-60.
 const (
-	samples  = 4
-	gridBits = 40
+	samples  = 5
+	gridBits = 20
 	attempts = 40 // to make another figure, by ever smaller moves
 	stream   = 0x7472616d6d656c
 )

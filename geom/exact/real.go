@@ -22,6 +22,7 @@ type Field struct {
 	cosines map[angle][2]*Real // by angle, each once
 	golden  *Real              // √(10 + 2√5), once needed
 	pi      enclosure
+	trust   uint // bits of an enclosure that are taken at their word; 0: none are
 	rough   bool // takes what floats cannot tell from 0 for 0
 }
 
@@ -38,6 +39,12 @@ func NewRoughField() *Field {
 	f.rough = true
 	return f
 }
+
+// Trust makes the field take a number for 0 when an enclosure of that many bits
+// cannot tell it from 0, until Trust(0) makes it exact again. It is for random
+// positions, where a number that is not 0 is so small by a chance of the order
+// of 2^-bits only; numbers keep their exact meaning.
+func (f *Field) Trust(bits uint) { f.trust = bits }
 
 // operation says how a node got its value from its operands.
 type operation uint8
