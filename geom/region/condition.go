@@ -115,8 +115,10 @@ func (c inside) holds(p xy) bool {
 func (c inside) cuts(w way) []float64 {
 	var cuts []float64
 	for i, a := range c.outline {
-		edge := c.outline[(i+1)%len(c.outline)].sub(a)
-		cuts = append(cuts, a.sub(w.from).cross(edge)/w.along.cross(edge))
+		b := c.outline[(i+1)%len(c.outline)]
+		if w.along.cross(a.sub(w.from)) > 0 != (w.along.cross(b.sub(w.from)) > 0) {
+			cuts = append(cuts, a.sub(w.from).cross(b.sub(a))/w.along.cross(b.sub(a)))
+		}
 	}
 	return cuts
 }

@@ -14,8 +14,23 @@ import (
 // bounding gives a condition of a region when the run knows its things.
 type bounding = func(*program.State) (region.Condition, error)
 
+// The most regions of a figure, and conditions of a region: what the eye can
+// tell apart, and what keeps a hostile source from eating time.
+const (
+	maxRegions    = 20
+	maxConditions = 20
+)
+
 // shadeWhere hatches the points for which all conditions hold.
 func (s *scope) shadeWhere(h *syntax.Shade) {
+	if s.c.regions++; s.c.regions > maxRegions {
+		s.fail(h.Node, "the figure has more than %d hatched regions", maxRegions)
+		return
+	}
+	if len(h.Where) > maxConditions {
+		s.fail(h.Node, "the region has more than %d conditions", maxConditions)
+		return
+	}
 	var all []bounding
 	var words []string
 	good := true

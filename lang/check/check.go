@@ -74,6 +74,7 @@ type checker struct {
 	spent    int // statements expanded
 	objects  int // things drawn
 	labels   int
+	regions  int                        // hatched
 	muted    map[string]bool            // names on lines that could not be read
 	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
 	full     bool                       // a limit was passed: expand no more
