@@ -30,6 +30,7 @@ type cli struct {
 	Check   checkCmd   `cmd:"" help:"Say of each claim that it holds."`
 	Ask     askCmd     `cmd:"" help:"Work out lengths, ratios, angles and areas of a figure."`
 	Fmt     formatCmd  `cmd:"" help:"Lay sources out in the usual way."`
+	Doc     docCmd     `cmd:"" help:"Show the constructions of the library."`
 	Watch   watchCmd   `cmd:"" help:"Draw figures again whenever their sources change."`
 	Help    helpCmd    `cmd:"" help:"Show what trammel does, or one of its commands."`
 	Version versionCmd `cmd:"" help:"Say which trammel this is."`

@@ -1,0 +1,173 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"trammel/lang/syntax"
+	"trammel/stdlib"
+)
+
+// docCmd is: trammel doc [constructions] [-o folder]
+type docCmd struct {
+	Names []string `arg:"" optional:"" name:"construction" help:"Constructions of the library; nothing is all of them." words:"constructions"`
+	Out   string   `short:"o" placeholder:"FOLDER" help:"Write a page for a browser, library.html, with a picture of each construction."`
+}
+
+// Help is the part of the help that teaches.
+func (docCmd) Help() string {
+	return `Lists the constructions that every source can call, or tells all of some: what
+each needs and claims, its source, an example of its use.
+
+    trammel doc                           lists them, with a sentence each
+    trammel doc erect drop                tells all of two
+    trammel doc -o pages/                 draws them all in pages/library.html
+`
+}
+
+// Run tells of the library.
+func (c *docCmd) Run(e *env) error {
+	entries, err := entriesOf(c.Names)
+	if err != nil {
+		return err
+	}
+	switch {
+	case c.Out != "":
+		return c.write(e, entries)
+	case len(c.Names) == 0:
+		err = list(e.stdout, entries)
+	default:
+		err = tell(e.stdout, entries)
+	}
+	if err != nil {
+		e.fail("<stdout>", err)
+	}
+	return nil
+}
+
+// entriesOf finds constructions by their names; no names are all.
+func entriesOf(names []string) (entries []entry, err error) {
+	known := stdlib.Names()
+	if len(names) == 0 {
+		names = known
+	}
+	for _, name := range names {
+		if !slices.Contains(known, name) {
+			hint := `"trammel doc" lists the constructions`
+			if near := syntax.Nearest(name, known); near != "" {
+				hint = fmt.Sprintf("there is %s; %s", near, hint)
+			}
+			return nil, &usageError{fmt.Sprintf("the library has no construction %s", name), hint}
+		}
+		entries = append(entries, newEntry(name))
+	}
+	return entries, nil
+}
+
+// list writes what each entry is for beside its call, or under a long one.
+func list(w io.Writer, entries []entry) error {
+	const column = 36
+	var b strings.Builder
+	for _, x := range entries {
+		call := x.Call
+		if len(call) > column {
+			fmt.Fprintln(&b, call)
+			call = ""
+		}
+		fmt.Fprintf(&b, "%-*s  %s\n", column, call, x.Sentence)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// tell writes all that there is to say of each entry.
+func tell(w io.Writer, entries []entry) error {
+	var b strings.Builder
+	for i, x := range entries {
+		if i > 0 {
+			b.WriteString("\n\n")
+		}
+		fmt.Fprintf(&b, "%s\n\n    %s\n\n", x.Sentence, x.Call)
+		facts(&b, x)
+		numbered(&b, x.Steps)
+		fmt.Fprintf(&b, "\nIn the library:\n\n%s\nAn example:\n\n%s", indented(x.Source), indented(x.Example))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// facts writes what a construction takes, gives, needs and claims.
+func facts(b *strings.Builder, x entry) {
+	for _, f := range x.facts() {
+		for i, line := range f.Lines {
+			word := f.Word
+			if i > 0 {
+				word = ""
+			}
+			fmt.Fprintf(b, "%-8s%s\n", word, line)
+		}
+	}
+}
+
+// fact is a row of what is known of a construction.
+type fact struct {
+	Word  string
+	Lines []string
+}
+
+func (x entry) facts() []fact {
+	return []fact{
+		{"Takes", []string{strings.Join(x.Takes, ", ")}},
+		{"Gives", []string{strings.Join(x.Gives, ", ")}},
+		{"Needs", x.Needs},
+		{"Claims", x.Claims},
+	}
+}
+
+func numbered(b *strings.Builder, steps []string) {
+	if len(steps) > 0 {
+		b.WriteString("\nIn words:\n\n")
+	}
+	for i, s := range steps {
+		fmt.Fprintf(b, "%6d  %s\n", i+1, s)
+	}
+}
+
+// indented is a text four columns in.
+func indented(text string) string {
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		if strings.TrimSpace(line) != "" {
+			b.WriteString("    ")
+		}
+		b.WriteString(line)
+	}
+	return b.String()
+}
+
+// write makes the page in the folder.
+func (c *docCmd) write(e *env, entries []entry) error {
+	if c.Out == stdio {
+		return &usageError{"a page goes into a folder, and - is none", "name one: trammel doc -o pages/"}
+	}
+	name := filepath.Join(c.Out, "library.html")
+	var page []byte
+	err := guard(func() (err error) {
+		page, err = newPage(entries)
+		return err
+	})
+	if err == nil {
+		_, err = save(name, page)
+	}
+	if err != nil {
+		e.fail(name, err)
+		return nil
+	}
+	if _, err := fmt.Fprintln(e.stdout, printable(name)); err != nil {
+		e.fail("<stdout>", err)
+	}
+	return nil
+}
