@@ -43,10 +43,7 @@ func (s *scope) shadeWhere(h *syntax.Shade) {
 		return
 	}
 	text := strings.Join(words, " and ")
-	put := s.put(func(step int, st *program.State) figure.Mark {
-		r, _ := regionOf(st, all)
-		return figure.Hatch{Region: r, Where: text, Step: step}
-	})
+	step, seen := max(len(s.c.prog.Acts)-1, 0), s.view == shown
 	s.prove(h.Node, func(st *program.State) error {
 		r, err := regionOf(st, all)
 		if err != nil {
@@ -58,7 +55,9 @@ func (s *scope) shadeWhere(h *syntax.Shade) {
 				Help: "change a distance, or leave a condition out",
 			}
 		}
-		put(st)
+		if seen {
+			st.Marks = append(st.Marks, figure.Hatch{Region: r, Where: text, Step: step})
+		}
 		return nil
 	})
 }
