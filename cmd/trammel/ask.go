@@ -57,10 +57,7 @@ func (e *env) answer(name string, a lang.Answer) {
 		e.raise(exitSource)
 		return
 	}
-	_, err := fmt.Fprintln(e.stdout, printable(sentence(a)))
-	if err != nil {
-		e.fail("<stdout>", err)
-	}
+	e.print(printable(sentence(a)) + "\n")
 }
 
 // sentence is: AB = 3√2 cm ≈ 4.242641 cm

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"runtime"
 	"slices"
+	"strings"
 	"text/tabwriter"
 
 	"trammel/lang"
@@ -40,7 +41,8 @@ func (c *checkCmd) Run(e *env) error {
 	}
 	t := tally{reporter: newReporter(e), failed: len(failed)}
 	t.unread(failed)
-	table := tabwriter.NewWriter(e.stdout, 0, 0, 2, ' ', 0)
+	var rows strings.Builder
+	table := tabwriter.NewWriter(&rows, 0, 0, 2, ' ', 0)
 	claims := 0
 	work := func(in input) *drawing {
 		d, _ := e.compileInput(in)
@@ -51,9 +53,8 @@ func (c *checkCmd) Run(e *env) error {
 		c.tabulate(table, d)
 		claims += len(d.Claims)
 	})
-	if err := table.Flush(); err != nil {
-		e.fail("<stdout>", err)
-	}
+	table.Flush()
+	e.print(rows.String())
 	if len(list) != 1 || !list[0].named {
 		fmt.Fprintln(e.stderr, t.summary("with "+counted(claims, "claim")+" checked"))
 	} else if claims == 0 && e.status == exitGood {

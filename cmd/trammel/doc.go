@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -38,12 +37,9 @@ func (c *docCmd) Run(e *env) error {
 	case c.Out != "":
 		return c.write(e, entries)
 	case len(c.Names) == 0:
-		err = list(e.stdout, entries)
+		e.print(list(entries))
 	default:
-		err = tell(e.stdout, entries)
-	}
-	if err != nil {
-		e.fail("<stdout>", err)
+		e.print(tell(entries))
 	}
 	return nil
 }
@@ -68,7 +64,7 @@ func entriesOf(names []string) (entries []entry, err error) {
 }
 
 // list writes what each entry is for beside its call, or under a long one.
-func list(w io.Writer, entries []entry) error {
+func list(entries []entry) string {
 	const column = 36
 	var b strings.Builder
 	for _, x := range entries {
@@ -79,12 +75,11 @@ func list(w io.Writer, entries []entry) error {
 		}
 		fmt.Fprintf(&b, "%-*s  %s\n", column, call, x.Sentence)
 	}
-	_, err := io.WriteString(w, b.String())
-	return err
+	return b.String()
 }
 
 // tell writes all that there is to say of each entry.
-func tell(w io.Writer, entries []entry) error {
+func tell(entries []entry) string {
 	var b strings.Builder
 	for i, x := range entries {
 		if i > 0 {
@@ -95,8 +90,7 @@ func tell(w io.Writer, entries []entry) error {
 		numbered(&b, x.Steps)
 		fmt.Fprintf(&b, "\nIn the library:\n\n%s\nAn example:\n\n%s", indented(x.Source), indented(x.Example))
 	}
-	_, err := io.WriteString(w, b.String())
-	return err
+	return b.String()
 }
 
 // facts writes what a construction takes, gives, needs and claims.
@@ -166,8 +160,6 @@ func (c *docCmd) write(e *env, entries []entry) error {
 		e.fail(name, err)
 		return nil
 	}
-	if _, err := fmt.Fprintln(e.stdout, printable(name)); err != nil {
-		e.fail("<stdout>", err)
-	}
+	e.print(printable(name) + "\n")
 	return nil
 }

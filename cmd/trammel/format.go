@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"io"
 	"runtime"
 
 	"trammel/lang/source"
@@ -73,18 +71,14 @@ func (e *env) layOut(in input, check bool) *laidOut {
 // report shows errors and names the source if it changed, or should.
 func (c *formatCmd) report(r *reporter, l *laidOut) {
 	r.problems(l.name(), l.problems)
-	var err error
 	switch {
 	case l.err != nil:
 		r.fail(l.name(), l.err)
 	case l.problems.Failed():
 	case l.path == stdio && !c.Check:
-		_, err = io.WriteString(r.stdout, l.text)
+		r.print(l.text)
 	case l.changed:
-		_, err = fmt.Fprintln(r.stdout, printable(l.name()))
-	}
-	if err != nil {
-		r.fail("<stdout>", err)
+		r.print(printable(l.name()) + "\n")
 	}
 	if l.changed && c.Check {
 		r.raise(exitSource)

@@ -26,6 +26,7 @@ const (
 type cli struct {
 	Asked help `name:"help" short:"h" help:"Show what a command does."`
 
+	New     newCmd     `cmd:"" help:"Make a source to start from."`
 	Build   buildCmd   `cmd:"" help:"Draw figures."`
 	Check   checkCmd   `cmd:"" help:"Say of each claim that it holds."`
 	Ask     askCmd     `cmd:"" help:"Work out lengths, ratios, angles and areas of a figure."`

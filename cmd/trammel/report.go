@@ -31,6 +31,13 @@ func (e *env) fail(name string, err error) {
 	e.raise(status)
 }
 
+// print writes to the standard output.
+func (e *env) print(text string) {
+	if _, err := io.WriteString(e.stdout, text); err != nil {
+		e.fail("<stdout>", err)
+	}
+}
+
 // paint sets text in a colour of ECMA-48, where colours are wanted.
 func (e *env) paint(sgr, text string) string {
 	if !e.colour || text == "" {
