@@ -101,6 +101,8 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 			p.Help = "did you mean " + near + "?"
 		case kinds[0] == program.Point:
 			p.Help = "make it first: given " + name + " (0, 0), take " + name + " on …, or as a meeting: … at " + name
+		case syntax.AsRun(name) != "":
+			p.Help = "points are capital letters: write " + syntax.AsRun(name)
 		default:
 			p.Help = "a name can be used only after the line that makes it"
 		}

@@ -10,7 +10,8 @@ import (
 type blocks struct {
 	file     *source.File
 	problems *source.List
-	already  int // problems there before the parse
+	already  int  // problems there before the parse
+	full     bool // the file has more mistakes than are reported
 	top      []*Statement
 	open     []*block
 	tooDeep  int // blocks opened beyond the cap and not yet closed
@@ -35,6 +36,15 @@ func (b *blocks) add(l line, s *Statement) {
 		b.checkPlace(l, s)
 		b.append(s)
 	}
+}
+
+// tooMany tells, at the next line, that the file is not worth reading on.
+func (b *blocks) tooMany(l line) bool {
+	if !b.full && len(*b.problems)-b.already > maxMistake {
+		b.full = true
+		b.problems.Add(l.span(b.file), fmt.Sprintf("more than %d mistakes: the rest of the file is not read", maxMistake))
+	}
+	return b.full
 }
 
 func (b *blocks) append(s *Statement) {

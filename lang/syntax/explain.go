@@ -16,7 +16,7 @@ type verdict struct {
 // last always does.
 var rules = []func(*fault) verdict{
 	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordNamed, keywordStart,
-	placeless, paperFormat, dataWithout, runsTouch, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
+	placeless, paperFormat, dataWithout, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 
 // explain words why a statement does not parse; at is the token where it fails.

@@ -134,7 +134,8 @@ func spaced(words []token, i int, index bool) bool {
 		before.is("("), before.is("["), before.is("/"),
 		t.is("(") && calls(words, i-1),
 		index && (isArithmetic(t) || isArithmetic(before)),
-		before.is("-") && isUnary(words, i-1):
+		before.is("-") && isUnary(words, i-1),
+		words[0].is("theme") && (t.is("-") || before.is("-")):
 		return false
 	}
 	return true

@@ -35,6 +35,7 @@ func TestFormat(t *testing.T) {
 		{"units", "unit 8mm\npaper 120mm by 80 mm", "unit 8 mm\npaper 120 mm by 80 mm\n"},
 		{"numbers as written", "given A (0.50, 007)", "given A (0.50, 007)\n"},
 		{"points apart", "hide P[1], Q", "hide P[1], Q\n"},
+		{"a theme's hyphen", "theme large - print", "theme large-print\n"},
 		{"call", "n by parallel( m ,P )in   full", "n by parallel(m, P) in full\n"},
 	}
 	for _, test := range tests {

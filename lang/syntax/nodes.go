@@ -66,10 +66,10 @@ type Paper struct {
 	Height *Expr  `parser:"'by' @@ )"`
 }
 
-// Theme is: theme textbook
+// Theme is: theme textbook · theme large-print
 type Theme struct {
 	Node
-	Name string `parser:"'theme' @Name"`
+	Name string `parser:"'theme' @Name ( @'-' @Name )*"`
 }
 
 // Use is: use "file"

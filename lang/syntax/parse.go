@@ -40,12 +40,18 @@ func Parse(f *source.File, problems *source.List) *File {
 		return &File{Source: f}
 	}
 	b := &blocks{file: f, problems: problems, already: len(*problems)}
-	for _, l := range cut(f, scan(f, problems), problems) {
-		if len(*problems)-b.already > maxMistake {
-			problems.Add(l.span(f), fmt.Sprintf("more than %d mistakes: the rest of the file is not read", maxMistake))
-			break
+	lines := cut(f, scan(f, problems), problems)
+	statements := make([]*Statement, len(lines))
+	for i, l := range lines {
+		if !b.tooMany(l) {
+			statements[i] = parseLine(f, l, problems)
 		}
-		b.add(l, parseLine(f, l, problems))
+	}
+	c := &sounding{file: f, problems: problems, known: namesOf(lines, statements), said: map[*Ref]bool{}}
+	for i, l := range lines {
+		if !b.tooMany(l) {
+			b.add(l, c.sound(l, statements[i]))
+		}
 	}
 	tree := &File{Source: f, Statements: b.finish()}
 	problems.Sort()
@@ -94,9 +100,6 @@ func parseLine(f *source.File, l line, problems *source.List) *Statement {
 		return nil
 	}
 	s.unquote()
-	if !sound(f, s, problems) {
-		return nil
-	}
 	return s
 }
 

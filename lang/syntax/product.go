@@ -5,8 +5,12 @@ package syntax
 func (c *sounding) product(p *Product) {
 	number := p.Head.isNumber()
 	before := p.Head
-	for _, t := range p.Tail {
-		if t.Op == "" {
+	for i := 0; i < len(p.Tail); i++ {
+		t := p.Tail[i]
+		if n := c.inPieces(before, p.Tail[i:]); n > 0 {
+			i += n - 1
+			t = p.Tail[i]
+		} else if t.Op == "" {
 			c.juxtaposed(p, before, t.Factor, number)
 		} else if t.Op == "/" && number && t.Factor.Value.Unit != "" {
 			c.divided(p, t.Factor)
@@ -14,6 +18,34 @@ func (c *sounding) product(p *Product) {
 		number = number && t.Factor.isNumber()
 		before = t.Factor
 	}
+}
+
+// inPieces reports a run whose points do not touch, A B or angle A B C, and
+// tells how many factors of the tail belong to it.
+func (c *sounding) inPieces(first *Factor, tail []*MulTail) int {
+	run := first.Value.Ref
+	if first.Value.Angle != nil {
+		run = first.Value.Angle
+	}
+	if run == nil || run.Name != "" {
+		return 0
+	}
+	n, single, whole := 0, len(run.Points) == 1, c.text(first.Node)
+	for n < len(tail) && tail[n].Op == "" {
+		next := tail[n].Factor.Value.Ref
+		if next == nil || next.Name != "" {
+			break
+		}
+		single = single || len(next.Points) == 1
+		whole += c.text(next.Node)
+		n++
+	}
+	if n == 0 || !single {
+		return 0
+	}
+	c.wrong(Node{Pos: first.Pos, EndPos: tail[n-1].Factor.EndPos}, "write "+whole, touch)
+	c.said[run] = true
+	return n
 }
 
 // juxtaposed checks one factor against the one before it; number tells that

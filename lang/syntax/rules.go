@@ -24,7 +24,59 @@ func runsTouch(x *fault) verdict {
 	if from == 0 || x.token(from-1).is("points") || before.Type == gluedKind {
 		return verdict{from, to, "a comma is missing between " + runs[0] + " and " + runs[1], "write " + strings.Join(runs, ", ")}
 	}
-	return verdict{from, to, "the points of a run touch", "write " + strings.Join(runs, "")}
+	return verdict{from, to, touch, "write " + strings.Join(runs, "")}
+}
+
+// joinedByWord: join A to B · ray from A to B · join AB and CD
+func joinedByWord(x *fault) verdict {
+	if !x.tokens[0].is("join") && !x.tokens[0].is("ray") {
+		return verdict{}
+	}
+	runs, single, to := []string(nil), true, 1
+	if x.token(1).is("from") {
+		to++
+	}
+	for {
+		n := operand(x.tokens[to:])
+		if n == 0 || !x.tokens[to].isPoint() {
+			return verdict{}
+		}
+		runs = append(runs, x.text(to, to+n))
+		single = single && n == 1
+		to += n
+		if t := x.token(to); !t.is("to") && !t.is("and") {
+			break
+		}
+		to++
+	}
+	switch {
+	case len(runs) < 2 || x.at >= to:
+		return verdict{}
+	case single:
+		return verdict{1, to, touch, "write " + strings.Join(runs, "")}
+	}
+	return verdict{1, to, "runs are told apart by commas", "write " + strings.Join(runs, ", ")}
+}
+
+// throughRun: line n through PX
+func throughRun(x *fault) verdict {
+	from := x.at - 1
+	for from > 0 && x.tokens[from].Type == gluedKind {
+		from--
+	}
+	if !x.token(from-1).is("through") || !slices.Contains(x.words(), "and") {
+		return verdict{}
+	}
+	text := x.text(from, x.at)
+	letters := lettersOf(text)
+	if len(letters) != 2 {
+		return verdict{}
+	}
+	both := strings.ToUpper(letters[0]) + " and " + strings.ToUpper(letters[1])
+	if x.tokens[from].Type == nameKind {
+		return verdict{from, x.at, "points are capital letters, not " + text, "write through " + both}
+	}
+	return verdict{from, x.at, `"and" is missing between ` + both, "write through " + both}
 }
 
 // misspelt: arc c center P · claim n perpendicular too m

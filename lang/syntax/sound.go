@@ -14,14 +14,24 @@ type sounding struct {
 	file      *source.File
 	statement *Statement
 	problems  *source.List
+	known     *known
+	said      map[*Ref]bool // what has been reported
 }
 
-// sound reports what is wrong within a statement, and tells that nothing is.
-func sound(f *source.File, s *Statement, problems *source.List) bool {
-	before := len(*problems)
-	c := &sounding{f, s, problems}
+// sound reports what is wrong within a statement; it gives the statement if
+// nothing is.
+func (c *sounding) sound(l line, s *Statement) *Statement {
+	if s == nil {
+		return nil
+	}
+	before := len(*c.problems)
+	c.statement = s
 	walk(reflect.ValueOf(s), c.node)
-	return len(*problems) == before
+	l.noteComma(c.file, c.problems, before)
+	if len(*c.problems) > before {
+		return nil
+	}
+	return s
 }
 
 // walk calls visit on every node below v, parents first, in the order of the
@@ -71,6 +81,8 @@ func (c *sounding) node(node any) {
 		c.index(n)
 	case *Relation:
 		c.relation(n)
+	case *Ref:
+		c.thing(n)
 	default:
 		c.made(node)
 		c.places(node)

@@ -9,6 +9,9 @@ import (
 // many is no upper bound on the points of a run.
 const many = 1 << 30
 
+// touch is what a message says of a run in pieces.
+const touch = "the points of a run touch"
+
 // made checks the names and points that a statement makes.
 func (c *sounding) made(node any) {
 	switch n := node.(type) {
@@ -16,6 +19,7 @@ func (c *sounding) made(node any) {
 		c.points(n.Names...)
 	case *GivenLine:
 		c.name(n.Name, "a line")
+		c.twoPoints(n)
 	case *CoordPoint:
 		c.points(n.Point)
 	case *GivenCirc:
@@ -67,9 +71,7 @@ func (c *sounding) places(node any) {
 	case *Ray:
 		c.run(n.Points, 2, 2, "a ray")
 	case *Join:
-		for _, r := range n.Runs {
-			c.run(r, 2, many, "a join")
-		}
+		c.joined(n)
 	case *Produce:
 		c.points(n.Beyond, n.End)
 	case *Touch:
@@ -93,12 +95,63 @@ func (c *sounding) places(node any) {
 func (c *sounding) points(refs ...*Ref) {
 	for _, r := range refs {
 		switch {
-		case r == nil || len(r.Points) == 1:
+		case r == nil || len(r.Points) == 1 || c.said[r]:
 		case r.Name != "":
-			c.wrong(r.Node, capital(r.Name), "a point is a capital letter, not %s", c.text(r.Node))
+			c.wrongRef(r, capital(r.Name), "a point is a capital letter, not %s", c.text(r.Node))
 		default:
-			c.wrong(r.Node, "", "one point is wanted here, not %s", c.text(r.Node))
+			c.wrongRef(r, "", "one point is wanted here, not %s", c.text(r.Node))
 		}
+	}
+}
+
+// wrongRef is wrong for a reference that is then done with.
+func (c *sounding) wrongRef(r *Ref, help, format string, args ...any) {
+	c.wrong(r.Node, help, format, args...)
+	c.said[r] = true
+}
+
+// thing finds a run in small letters where the name of a thing may stand.
+func (c *sounding) thing(r *Ref) {
+	if r.Index == nil && !c.said[r] && c.known.spells(r.Name) {
+		c.small(r, "")
+	}
+}
+
+// small reports a run in small letters; before is the word that it follows.
+func (c *sounding) small(r *Ref, before string) {
+	c.wrongRef(r, "write "+before+strings.ToUpper(r.Name), "points are capital letters, not %s", r.Name)
+}
+
+// twoPoints: given line m through AB
+func (c *sounding) twoPoints(n *GivenLine) {
+	if len(n.Through) != 1 {
+		return
+	}
+	r := n.Through[0].Point
+	switch letters := lettersOf(r.Name); {
+	case len(r.Points) == 2:
+		both := c.text(r.Points[0].Node) + " and " + c.text(r.Points[1].Node)
+		c.wrongRef(r, "write through "+both, `"and" is missing between %s`, both)
+	case len(letters) == 2:
+		both := strings.ToUpper(letters[0]) + " and " + strings.ToUpper(letters[1])
+		c.wrongRef(r, "write through "+both, "points are capital letters, not %s", r.Name)
+	}
+}
+
+// joined wants runs. Single points with commas between were meant for one.
+func (c *sounding) joined(n *Join) {
+	run, single := "", len(n.Runs) > 1
+	for _, r := range n.Runs {
+		run += c.text(r.Node)
+		single = single && len(r.Points) == 1
+	}
+	if single {
+		all := Node{Pos: n.Runs[0].Pos, EndPos: n.Runs[len(n.Runs)-1].EndPos}
+		c.wrong(all, "write "+run, touch)
+		return
+	}
+	for _, r := range n.Runs {
+		c.run(r, 2, many, "a join")
 	}
 }
 
@@ -128,12 +181,20 @@ func (c *sounding) run(r *Ref, low, high int, what string) {
 	if r == nil || len(r.Points) >= low && len(r.Points) <= high {
 		return
 	}
+	if n := len(lettersOf(r.Name)); n >= low && n <= high && c.known.maySpell(r.Name) {
+		before := ""
+		if what == "an angle" {
+			before = "angle "
+		}
+		c.small(r, before)
+		return
+	}
 	example := "ABCDEFGH"[:low]
 	count := fmt.Sprintf("%d points", low)
 	if high == many {
 		count += " or more"
 	}
-	c.wrong(r.Node, "write them together, as in "+example, "%s takes %s, not %s", what, count, c.text(r.Node))
+	c.wrongRef(r, "write them together, as in "+example, "%s takes %s, not %s", what, count, c.text(r.Node))
 }
 
 func (c *sounding) corners(n *GivenShape) {
@@ -149,7 +210,13 @@ func (c *sounding) corners(n *GivenShape) {
 
 // angle wants three points; a corner's one letter will do in a triangle's data.
 func (c *sounding) angle(n *Value) {
-	if n.Angle == nil || n.Angle.Name != "" || len(n.Angle.Points) == 3 {
+	if n.Angle == nil || len(n.Angle.Points) == 3 || c.said[n.Angle] {
+		return
+	}
+	if name := n.Angle.Name; name != "" {
+		if len(lettersOf(name)) == 3 && c.known.maySpell(name) {
+			c.small(n.Angle, "angle ")
+		}
 		return
 	}
 	if given := c.statement.Given; len(n.Angle.Points) == 1 && given != nil && given.Shape != nil {
