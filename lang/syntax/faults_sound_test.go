@@ -65,7 +65,7 @@ func TestSoundFaults(t *testing.T) {
 		{"join AB\nconstruction f(length ab, angle ba) gives line n\nclaim ab = 3\nclaim ba = 4°\nend", ""},
 		{"join AB\nchoose ab from 1 to 2\nclaim AB = ab", ""},
 		{"join AB\nlocus ab 3 from A\nhide ab", ""},
-		{"join AB\ngiven line abc\nhide ab", ""},
+		{"join AB\ngiven line abc\nhide ab", "3:6 points are capital letters, not ab (write AB)"},
 		{"join AB\nagc ab centre A\nhide ab",
 			"2:1 no statement begins with \"agc\" (did you mean arc?)"},
 		{"claim angle abc = 90°",
