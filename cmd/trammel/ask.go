@@ -11,7 +11,7 @@ import (
 
 // askCmd is: trammel ask file expression…
 type askCmd struct {
-	Source      string   `arg:"" help:"The source, or - for the standard input."`
+	Source      string   `arg:"" help:"The source, or - for the standard input." complete:"sources"`
 	Expressions []string `arg:"" name:"expression" help:"Lengths, ratios, angles, areas or numbers, each in quotes if it holds spaces or signs of the shell."`
 }
 

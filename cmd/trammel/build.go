@@ -9,13 +9,13 @@ import (
 // buildCmd is: trammel build [files or folders] [-o where] [--deps file]
 type buildCmd struct {
 	pictures
-	Deps string `placeholder:"FILE" help:"Write rules for make to FILE: of each picture, the sources that it is drawn from."`
+	Deps string `placeholder:"FILE" help:"Write rules for make to FILE: of each picture, the sources that it is drawn from." complete:"files"`
 }
 
 // pictures is what to draw, and where to.
 type pictures struct {
-	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder."`
-	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg for one picture, or - for the standard output. Unsaid, a picture goes beside its source."`
+	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
+	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg for one picture, or - for the standard output. Unsaid, a picture goes beside its source." complete:"files"`
 	style
 	Jobs count `short:"j" placeholder:"N" help:"Draw so many figures at a time; unsaid, one for each processor."`
 }

@@ -12,7 +12,7 @@ import (
 
 // checkCmd is: trammel check [files or folders] [--choices]
 type checkCmd struct {
-	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder."`
+	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
 	Choices bool     `help:"Say too what was chosen where the source leaves something to chance."`
 }
 

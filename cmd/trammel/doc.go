@@ -12,8 +12,8 @@ import (
 
 // docCmd is: trammel doc [constructions] [-o folder]
 type docCmd struct {
-	Names []string `arg:"" optional:"" name:"construction" help:"Constructions of the library; nothing is all of them." words:"constructions"`
-	Out   string   `short:"o" placeholder:"FOLDER" help:"Write a page for a browser, library.html, with a picture of each construction."`
+	Names []string `arg:"" optional:"" name:"construction" help:"Constructions of the library; nothing is all of them." complete:"constructions"`
+	Out   string   `short:"o" placeholder:"FOLDER" help:"Write a page for a browser, library.html, with a picture of each construction." complete:"folders"`
 }
 
 // Help is the part of the help that teaches.

@@ -9,7 +9,7 @@ import (
 
 // formatCmd is: trammel fmt [files or folders] [--check]
 type formatCmd struct {
-	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - to read the standard input and write the standard output; nothing is the current folder."`
+	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - to read the standard input and write the standard output; nothing is the current folder." complete:"sources"`
 	Check   bool     `help:"Change nothing: name the sources that are not laid out in the usual way, and fail if there are any."`
 }
 

@@ -23,11 +23,15 @@ A first figure, in five lines saved as first.trm:
 
 The commands, each with an example:
 
+    trammel new circle              makes a source to start from, circle.trm
     trammel build first.trm         draws first.svg
     trammel check first.trm         says of each claim that it holds
+    trammel ask first.trm AB        works out lengths, ratios, angles, areas
     trammel fmt first.trm           lays the source out in the usual way
+    trammel doc erect               shows a construction of the library
     trammel watch .                 draws again whenever a source changes
     trammel help build              shows all that a command can do
+    trammel completion bash         has a shell complete all of this
     trammel version                 says which trammel this is
 
 A folder stands for all sources in it and below, and "-" for the standard input.
@@ -60,7 +64,7 @@ func printHelp(options kong.HelpOptions, ctx *kong.Context) error {
 
 // helpCmd is: trammel help [command]
 type helpCmd struct {
-	Command string `arg:"" optional:"" help:"The command to explain."`
+	Command string `arg:"" optional:"" help:"The command to explain." complete:"commands"`
 }
 
 // Run shows the help.

@@ -26,15 +26,16 @@ const (
 type cli struct {
 	Asked help `name:"help" short:"h" help:"Show what a command does."`
 
-	New     newCmd     `cmd:"" help:"Make a source to start from."`
-	Build   buildCmd   `cmd:"" help:"Draw figures."`
-	Check   checkCmd   `cmd:"" help:"Say of each claim that it holds."`
-	Ask     askCmd     `cmd:"" help:"Work out lengths, ratios, angles and areas of a figure."`
-	Fmt     formatCmd  `cmd:"" help:"Lay sources out in the usual way."`
-	Doc     docCmd     `cmd:"" help:"Show the constructions of the library."`
-	Watch   watchCmd   `cmd:"" help:"Draw figures again whenever their sources change."`
-	Help    helpCmd    `cmd:"" help:"Show what trammel does, or one of its commands."`
-	Version versionCmd `cmd:"" help:"Say which trammel this is."`
+	New        newCmd        `cmd:"" help:"Make a source to start from."`
+	Build      buildCmd      `cmd:"" help:"Draw figures."`
+	Check      checkCmd      `cmd:"" help:"Say of each claim that it holds."`
+	Ask        askCmd        `cmd:"" help:"Work out lengths, ratios, angles and areas of a figure."`
+	Fmt        formatCmd     `cmd:"" help:"Lay sources out in the usual way."`
+	Doc        docCmd        `cmd:"" help:"Show the constructions of the library."`
+	Watch      watchCmd      `cmd:"" help:"Draw figures again whenever their sources change."`
+	Help       helpCmd       `cmd:"" help:"Show what trammel does, or one of its commands."`
+	Completion completionCmd `cmd:"" help:"Print a script by which a shell completes command lines."`
+	Version    versionCmd    `cmd:"" help:"Say which trammel this is."`
 }
 
 // env is what a run has to do with besides files.

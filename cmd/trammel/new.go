@@ -19,8 +19,8 @@ var topicFiles embed.FS
 
 // newCmd is: trammel new [topic] [file]
 type newCmd struct {
-	Topic string `arg:"" optional:"" help:"What the source is to be about; nothing lists the topics." words:"topics"`
-	File  string `arg:"" optional:"" help:"The source to make, a folder for it, or - for the standard output. Unsaid, it is named after its topic."`
+	Topic string `arg:"" optional:"" help:"What the source is to be about; nothing lists the topics." complete:"topics"`
+	File  string `arg:"" optional:"" help:"The source to make, a folder for it, or - for the standard output. Unsaid, it is named after its topic." complete:"sources"`
 }
 
 // Help is the part of the help that teaches.
