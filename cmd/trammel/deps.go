@@ -62,7 +62,7 @@ func (r *rules) add(d *drawing) {
 	slices.Sort(sources)
 	sources = slices.Compact(sources)
 	r.sources = append(r.sources, sources...)
-	fmt.Fprintf(&r.text, "%s: %s\n", words[0], strings.Join(sources, " "))
+	fmt.Fprintf(&r.text, "%s: %s\n", asTarget(words[0]), strings.Join(sources, " "))
 }
 
 // String is all rules, as a file for make.
@@ -71,10 +71,13 @@ func (r *rules) String() string {
 	b.WriteString(r.text.String())
 	slices.Sort(r.sources)
 	for _, s := range slices.Compact(r.sources) {
-		fmt.Fprintf(&b, "\n%s:\n", s)
+		fmt.Fprintf(&b, "\n%s:\n", asTarget(s))
 	}
 	return b.String()
 }
+
+// asTarget is a word as make reads it before the colon, where % makes patterns.
+func asTarget(word string) string { return strings.ReplaceAll(word, "%", `\%`) }
 
 // makeWord is a file name as GNU make reads it in a rule (its manual, "Rule
 // Syntax" and "Using Wildcard Characters in File Names"). Some names it cannot
@@ -95,7 +98,7 @@ func makeWord(name string) (string, error) {
 			b.WriteByte('$')
 		case strings.ContainsRune(" #:", r):
 			b.WriteString(strings.Repeat(`\`, backslashes+1))
-		case strings.ContainsRune("%*?[", r):
+		case strings.ContainsRune("*?[", r):
 			b.WriteByte('\\')
 		}
 		b.WriteRune(r)
