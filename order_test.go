@@ -33,12 +33,13 @@ const order = `
 	lang/warn:     lang/source lang/program geom geom/figure
 	lang:          lang/source lang/syntax lang/program lang/check lang/eval lang/solve lang/warn geom geom/exact geom/figure stdlib
 	stdlib:
+	examples/library:
 
 	svg/glyph:     codeberg.org/go-fonts/stix golang.org/x/image
 	svg:           svg/glyph github.com/ajstarks/svgo
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
-	cmd/trammel:   lang lang/source lang/syntax svg svg/layout
+	cmd/trammel:   lang lang/source lang/syntax svg svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `
 

@@ -25,7 +25,11 @@ func (s *scope) ask(text string) program.Answer {
 	var value func(*program.State) (string, string, error)
 	ok := false
 	if len(tree.Statements) == 1 && tree.Statements[0].Claim != nil && !problems.Failed() {
-		value, ok = in.answer(tree.Statements[0].Claim.Relation.Left)
+		r := tree.Statements[0].Claim.Relation
+		if len(r.Chain) != 1 {
+			return program.Answer{Problem: "a relation is no value (claim it in the source, or ask for one side of it)"}
+		}
+		value, ok = in.answer(r.Left)
 	}
 	if !ok || problems.Failed() {
 		return program.Answer{Problem: firstProblem(problems, len("claim "+text))}
@@ -42,6 +46,9 @@ func firstProblem(problems source.List, end int) string {
 		return "the expression ends where a value is wanted"
 	}
 	text := problems[0].Text
+	if strings.Contains(problems[0].Help, "a claim reads") {
+		return text + " (an expression reads: AB + BC · AB : CD · angle ABC · area of ABC · radius k)"
+	}
 	if problems[0].Help != "" {
 		text += " (" + problems[0].Help + ")"
 	}

@@ -1,8 +1,10 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -65,6 +67,9 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 		s.bars = append(s.bars, in.bars...) // they are on the paper, and can carry marks
 	}
 	s.receive(n, def, targets, results, in.first)
+	if in.view != unseen {
+		s.adopt(in, targets, results)
+	}
 }
 
 // enter is the scope of one call.
@@ -356,6 +361,40 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 		}
 		if c, ok := s.c.centres[r.slot]; ok {
 			s.c.centres[slot] = c
+		}
+	}
+}
+
+// adopt makes straights that a construction has drawn between points of the
+// caller the caller's own, under the caller's names.
+func (s *scope) adopt(in *scope, targets []target, results []result) {
+	outer := map[int]int{}
+	for inner, slot := range in.copies {
+		outer[inner] = slot
+	}
+	for _, slot := range in.names {
+		if slot < in.first {
+			outer[slot] = slot // a parameter that is the caller's very slot
+		}
+	}
+	for i, t := range targets {
+		if i < len(results) {
+			outer[results[i].slot] = s.names[t.name]
+		}
+	}
+	var pairs []pair
+	for k := range in.straights {
+		pairs = append(pairs, k)
+	}
+	slices.SortFunc(pairs, func(a, b pair) int { return cmp.Or(a[0]-b[0], a[1]-b[1]) })
+	for _, k := range pairs {
+		a, ok1 := outer[k[0]]
+		b, ok2 := outer[k[1]]
+		if !ok1 || !ok2 {
+			continue
+		}
+		for _, slot := range in.straights[k] {
+			s.bar(a, b, slot, s.reachOf(slot))
 		}
 	}
 }

@@ -43,6 +43,7 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 		copies[inner] = outer
 		order = append(order, inner)
 	}
+	in.copies = copies
 	name := def.node.Name
 	s.emit(n.Node, func(st *program.State) error {
 		for _, need := range all {

@@ -46,12 +46,26 @@ func (s *scope) placed(p *syntax.PlacedPoint, role figure.Role) {
 		return
 	}
 	s.draw(slot, role)
+	s.hideTwin(p, slot)
 	if at != nil {
 		s.coords(at, slot)
 		return
 	}
 	if good {
 		s.settle(p.Node, slot, &pl)
+	}
+}
+
+// hideTwin draws no second dot where a construction takes the centre of a
+// circle whose centre is on the paper.
+func (s *scope) hideTwin(p *syntax.PlacedPoint, slot int) {
+	if s.depth == 0 || len(p.Places) != 1 || p.Places[0].Centre == nil {
+		return
+	}
+	k, ok := s.circle(p.Places[0].Centre)
+	if centre := s.centre(k); ok && centre >= 0 && s.slot(centre).Ink != nil && !s.slot(centre).Ink.Hidden {
+		ink := s.slot(slot).Ink
+		ink.Hidden, ink.Label = true, nil
 	}
 }
 

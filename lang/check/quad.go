@@ -121,7 +121,7 @@ func (sh *shape) fromDiagonals() (corners, bool) {
 	if side == nil {
 		i, j, side = 1, 2, other
 	}
-	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], "the middle"}}
+	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], "the middle"}}
 	t.set(sideOf(0, 1), *side)
 	halves := [2]expr{scale(*p, rat(1, 2)), scale(*q, rat(1, 2))}
 	t.set(sideOf(0, 2), halves[i%2])
@@ -159,7 +159,7 @@ func (sh *shape) supplement(i, j int) {
 // at the ends are those of the triangle, not of the whole shape, so only the
 // middle one is taken over.
 func (sh *shape) part(i, j, k int) *shape {
-	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], sh.letters[k]}}
+	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], sh.letters[k]}}
 	at := []int{i, j, k}
 	for a := range 3 {
 		for b := a + 1; b < 3; b++ {
@@ -239,13 +239,7 @@ func (sh *shape) kite() (corners, bool) {
 			t.set(angleAt(end), scale(*v, rat(1, 2)))
 		}
 	}
-	if sh.datum(sideOf(1, 3)) != nil && t.count(true)+t.count(false) < 2 {
-		for i, plain := range []rational{rat(4, 1), rat(6, 1)} {
-			if t.datum(sideOf(i, i+1)) == nil {
-				t.chanceSide(sideOf(i, i+1), plain)
-			}
-		}
-	}
+	sh.kiteSides(t)
 	sh.kiteWidth(t)
 	lacking := 3 - t.count(true) - t.count(false)
 	for _, side := range []struct {
@@ -265,6 +259,41 @@ func (sh *shape) kite() (corners, bool) {
 		}
 		return []geom.Point{p[0], p[1], p[2], geom.Through(p[0], p[2]).Mirror(p[1])}, nil
 	}, true
+}
+
+// kiteSides finds the sides of a kite of known width as far as they are needed:
+// from the angles that its axis halves, else by chance.
+func (sh *shape) kiteSides(t *shape) {
+	bd := sh.datum(sideOf(1, 3))
+	if bd == nil {
+		return
+	}
+	for _, end := range []int{0, 2} {
+		half, side := t.datum(angleAt(end)), sideOf(min(end, 1), max(end, 1))
+		if half == nil || t.datum(side) != nil {
+			continue
+		}
+		t.set(side, sh.computed(func(st *program.State) (geom.Real, error) {
+			w, err := positive(st, bd)
+			if err != nil {
+				return nil, err
+			}
+			a, err := half.size(st)
+			if err != nil {
+				return nil, err
+			}
+			_, sin, err := a.CosSin(st.Field)
+			if err != nil {
+				return nil, err
+			}
+			return w.Div(sin.MulInt(2)), nil
+		}))
+	}
+	for i, plain := range []rational{rat(4, 1), rat(6, 1)} {
+		if known := t.count(true); known < 2 && t.datum(sideOf(i, i+1)) == nil {
+			t.chanceSide(sideOf(i, i+1), plain)
+		}
+	}
 }
 
 // kiteWidth turns the cross diagonal BD, which AC halves at right angles, into
@@ -349,7 +378,7 @@ func (sh *shape) trapezium() (corners, bool) {
 	sh.supplement(0, 3)
 	sh.supplement(1, 2)
 	ab, cd := sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
-	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[3]}}
+	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[3]}}
 	take := func(to, from element) {
 		if v := sh.datum(from); v != nil {
 			t.set(to, *v)
@@ -359,6 +388,10 @@ func (sh *shape) trapezium() (corners, bool) {
 	take(sideOf(1, 2), sideOf(1, 2))
 	take(angleAt(0), angleAt(0))
 	take(angleAt(1), angleAt(1))
+	if p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3)); (p == nil) != (q == nil) && t.count(true)+t.count(false) == 0 {
+		sh.openDiagonal(p == nil)
+		ab, cd = sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
+	}
 	if f, ok := sh.slantedDiagonals(ab, cd); ok {
 		return f, true
 	}
@@ -380,6 +413,24 @@ func (sh *shape) trapezium() (corners, bool) {
 	return t.trapeziumCorners(ab, cd), true
 }
 
+// openDiagonal leaves to chance what a trapezium with one diagonal lacks: the
+// other diagonal, and the parallel sides.
+func (sh *shape) openDiagonal(first bool) {
+	e := sideOf(1, 3)
+	if first {
+		e = sideOf(0, 2)
+	}
+	sh.chanceSide(e, rat(63, 10))
+	for _, side := range []struct {
+		e     element
+		plain rational
+	}{{sideOf(0, 1), rat(6, 1)}, {sideOf(2, 3), rat(3, 1)}} {
+		if sh.datum(side.e) == nil {
+			sh.chanceSide(side.e, side.plain)
+		}
+	}
+}
+
 // slantedDiagonals is a trapezium from its parallel sides and both diagonals:
 // BD shifted along to C makes a triangle on AB + DC with AC.
 func (sh *shape) slantedDiagonals(ab, cd *expr) (corners, bool) {
@@ -387,7 +438,7 @@ func (sh *shape) slantedDiagonals(ab, cd *expr) (corners, bool) {
 	if p == nil || q == nil || ab == nil || cd == nil {
 		return nil, false
 	}
-	t := &shape{s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[2]}}
+	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[2]}}
 	base := combine(*ab, *cd, program.Amount.Add)
 	t.set(sideOf(0, 1), expr{node: sh.n, dim: 1, value: base.value})
 	t.set(sideOf(0, 2), *p)

@@ -26,13 +26,14 @@ type scope struct {
 	grouped   bool // inside a step
 	nested    bool // inside a step or repeat
 	parent    *scope
-	needing   bool // in what a construction needs
-	stating   bool // in a claim or mark: what it names is what the figure is for
-	broken    bool // a library call that has failed
-	first     int  // the first slot made inside a call
-	ticks     int  // tick classes given out
-	arcs      int  // equal-angle classes given out
-	arrows    int  // parallel classes given out
+	needing   bool        // in what a construction needs
+	stating   bool        // in a claim or mark: what it names is what the figure is for
+	broken    bool        // a library call that has failed
+	copies    map[int]int // the caller's slots by those of the parameters
+	first     int         // the first slot made inside a call
+	ticks     int         // tick classes given out
+	arcs      int         // equal-angle classes given out
+	arrows    int         // parallel classes given out
 }
 
 // pair is two point slots, the smaller first.

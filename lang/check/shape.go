@@ -33,6 +33,8 @@ type shape struct {
 	fresh   []bool
 	letters []string
 	classes []*class
+	of      *shape   // what this triangle is part of
+	chosen  bool     // something of it is left to chance
 	written []*class // as the source has them, to be held against the result
 }
 
@@ -274,6 +276,7 @@ func (sh *shape) set(e element, v expr) {
 
 // chanceSide leaves a side to chance.
 func (sh *shape) chanceSide(e element, plain *big.Rat) {
+	sh.whole().chosen = true
 	in := sh.s.input(sh.n, program.Opening, sh.describe(e), plain)
 	sh.set(e, expr{node: sh.n, dim: 1, value: func(st *program.State) (program.Amount, error) {
 		return pure(st.Input(in)), nil
@@ -282,10 +285,19 @@ func (sh *shape) chanceSide(e element, plain *big.Rat) {
 
 // chanceAngle leaves an angle to chance, near a number of degrees.
 func (sh *shape) chanceAngle(e element, degrees int64) {
+	sh.whole().chosen = true
 	in := sh.s.input(sh.n, program.Bearing, sh.describe(e), rat(degrees, 1))
 	sh.set(e, expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
 		return geom.Turned(rationalTurn(st, in)), nil
 	}})
+}
+
+// whole is the shape that a triangle is part of, or the shape itself.
+func (sh *shape) whole() *shape {
+	for sh.of != nil {
+		sh = sh.of
+	}
+	return sh
 }
 
 // fixAngle sets an angle to a number of degrees.
@@ -390,6 +402,13 @@ func (sh *shape) corner(ps []geom.Point, i int) geom.Angle {
 }
 
 func (sh *shape) disagree(e element, is, want string) error {
+	if sh.chosen {
+		return &program.Fault{
+			Text:  fmt.Sprintf("%s cannot be brought to %s together with what else is given of the %s", sh.describe(e), want, sh.kind),
+			Help:  "give the sides and the angles between them, or leave this out",
+			Range: true,
+		}
+	}
 	return &program.Fault{
 		Text:  fmt.Sprintf("the other data make %s %s, and not %s", sh.describe(e), is, want),
 		Help:  "leave one of the data out, or make them agree",
@@ -477,10 +496,19 @@ func traits(list []string) func([]geom.Point) string {
 		}
 		is := map[int]string{1: "acute", 0: "right", -1: "obtuse"}[largest]
 		for _, t := range list {
+			if t == "isosceles" && !isosceles(ps) {
+				return "not isosceles"
+			}
 			if (t == "acute" || t == "right" || t == "obtuse") && t != is {
 				return is + ", not " + t
 			}
 		}
 		return ""
 	}
+}
+
+// isosceles tells whether two sides of a triangle are equal.
+func isosceles(ps []geom.Point) bool {
+	a, b, c := geom.Dist2(ps[1], ps[2]), geom.Dist2(ps[2], ps[0]), geom.Dist2(ps[0], ps[1])
+	return a.Equal(b) || b.Equal(c) || c.Equal(a)
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trammel/geom"
+	"trammel/geom/figure"
 	"trammel/lang/program"
 )
 
@@ -28,7 +29,7 @@ func (s *search) badness(steps []int) float64 {
 			mine[slot] = true
 		}
 	}
-	return sum + s.crowding(mine) + s.likeness(mine) + s.thinness(mine)
+	return sum + s.crowding(mine) + s.likeness(mine) + s.thinness(mine) + s.grazing(mine)
 }
 
 // flatness objects to crossings under 45°, and strongly under 30°.
@@ -117,8 +118,8 @@ func (s *search) nearness(p, q place, size float64) float64 {
 		}
 		return accident
 	}
-	if d < 0.07 {
-		return (0.07 - d) * 8
+	if d < 0.12 {
+		return (0.12 - d) * 5
 	}
 	return 0
 }
@@ -257,4 +258,29 @@ func (s *search) oversize(size float64) float64 {
 		return min((mm-150)/80, 8)
 	}
 	return 0
+}
+
+// grazing objects to named points that lie close beside a given line.
+func (s *search) grazing(mine map[int]bool) float64 {
+	pts := s.places(mine)
+	size := spread(s.places(nil))
+	sum := 0.0
+	for slot, v := range s.st.Values {
+		c, ok := v.(*program.Curve)
+		if !ok || c.Straight == nil || s.p.Slots[slot].Ink == nil || s.p.Slots[slot].Ink.Role != figure.Given {
+			continue
+		}
+		l := c.Line()
+		dx, dy, x, y := l.D.X.Float(), l.D.Y.Float(), l.P.X.Float(), l.P.Y.Float()
+		for _, p := range pts {
+			if s.p.Slots[p.slot].Ink.Hidden {
+				continue
+			}
+			d := math.Abs(dx*(p.y-y)-dy*(p.x-x)) / math.Hypot(dx, dy) / size
+			if d > 1e-9 && d < 0.1 {
+				sum += (0.1 - d) * 3
+			}
+		}
+	}
+	return sum
 }

@@ -77,11 +77,11 @@ func (f *finder) falseAppearances() {
 }
 
 func (f *finder) compareLengths(s, t straight) {
-	if s.length == 0 || t.length == 0 || math.Abs(s.length-t.length) > nearSize*math.Max(s.length, t.length) {
+	if s.length == 0 || t.length == 0 || s.a < 0 || t.a < 0 || math.Abs(s.length-t.length) > nearSize*math.Max(s.length, t.length) {
 		return
 	}
 	a, b := geom.Dist2(f.point(s.a), f.point(s.b)), geom.Dist2(f.point(t.a), f.point(t.b))
-	if s.a < 0 || t.a < 0 || a.Equal(b) {
+	if a.Equal(b) {
 		return
 	}
 	f.warn(f.st.Program.Slots[t.slot].Span, "choose other measurements, or say so: # intended: why",
