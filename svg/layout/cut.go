@@ -1,22 +1,29 @@
 package layout
 
 // cutInk breaks the lines that still run under a label, so that the label can
-// be read, and warns of it. Marks and dots are never cut.
+// be read. Faint lines bear that without a word; where a label stands on
+// heavier ink, or nearer to another thing than to its own, there is a warning.
+// Marks and dots are never cut.
 func (d *drawing) cutInk() {
 	for _, l := range d.labels {
 		s := l.spots[l.at]
-		if s.hits == 0 {
-			continue
+		if s.hits > 0 || s.lost {
+			help := "enlarge the unit"
+			if l.pointed {
+				help += " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
+			}
+			d.warn(l.step, l.what+" finds no clear place", help)
 		}
-		help := "enlarge the unit"
-		if l.pointed {
-			help += " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
+		if s.hits+s.thin > 0 {
+			d.cut(s.grow(d.mm(clearInk)))
 		}
-		d.warn(l.step, l.what+" finds no clear place", help)
-		d.cut(s.grow(d.mm(clearInk)))
 	}
 	d.warnOverlaps()
 }
+
+// crumb is the length in millimetres under which what a cut leaves of a stroke
+// would look like a blot.
+const crumb = 0.8
 
 // cut takes away the ink of things, not of marks, within b.
 func (d *drawing) cut(b box) {
@@ -27,9 +34,11 @@ func (d *drawing) cut(b box) {
 			continue
 		}
 		for _, c := range s.without(b.grow(s.half())) {
-			piece := s
-			piece.curve = c
-			rest = append(rest, piece)
+			if c.length() >= d.mm(crumb) {
+				piece := s
+				piece.curve = c
+				rest = append(rest, piece)
+			}
 		}
 	}
 	d.strokes = rest

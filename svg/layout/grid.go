@@ -7,6 +7,7 @@ type obstacle struct {
 	shape
 	half   float64 // of the stroke's width
 	weight int     // what touching it costs
+	thin   bool    // a line of the construction
 	stroke int     // index into drawing.strokes, -1 for a dot
 	dot    int     // index into drawing.dots, -1 for a stroke
 }

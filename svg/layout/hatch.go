@@ -70,7 +70,7 @@ func (d *drawing) hatchCosts() {
 	}
 	var all []obstacle
 	for i, h := range d.hatches {
-		all = append(all, obstacle{h, 0, hatchCost, i, -1})
+		all = append(all, obstacle{h, 0, hatchCost, true, i, -1})
 	}
 	g := newGrid(all)
 	for _, l := range d.labels {

@@ -14,6 +14,7 @@ type label struct {
 	owner   *figure.Thing // whose label it is; nil for that of a mark
 	home    vec           // the point it belongs to, when it is a point's
 	pointed bool          // home is set
+	base    *segment      // the stretch it belongs to, when it is a straight's
 	spots   []spot        // where it may stand
 	at      int           // the spot chosen
 	rivals  []*label      // those whose spots reach its own
@@ -26,7 +27,10 @@ type label struct {
 type spot struct {
 	box
 	cost int
-	hits int     // strokes and dots under it
+	hits int     // heavy strokes, marks and dots under it
+	thin int     // strokes of the construction under it
+	lost bool    // another thing is nearer than its own
+	own  float64 // distance from what is labelled
 	way  float64 // direction from what is labelled
 }
 
@@ -79,7 +83,11 @@ func (d *drawing) named(x *figure.Thing, what string) (*label, bool) {
 	if x.Hidden || x.Label == nil {
 		return nil, false
 	}
-	l, ok := d.request(x.Label.Text, x.Label.Name, d.theme.label, what+x.Label.Text, x.Step)
+	called := x.Name
+	if called == "" {
+		called = x.Label.Text
+	}
+	l, ok := d.request(x.Label.Text, x.Label.Name, d.theme.label, what+called, x.Step)
 	l.owner = x
 	return l, ok
 }

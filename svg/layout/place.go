@@ -9,9 +9,11 @@ const (
 	costDot     = 2000
 	costTight   = 90 // ink within the tight distance
 	costNear    = 30 // ink within the comfortable one
-	costForeign = 70 // another point is nearer than one's own
+	costLost    = 500 // another thing is nearer than one's own
+	costDoubt   = 100 // or all but as near
 	costLabels  = 4000
-	costClose   = 60 // labels closer than a letter apart
+	costClose   = 60  // labels closer than a letter apart
+	costMixed   = 150 // a length nearer to another label than to its own middle
 )
 
 // Distances in millimetres that a label keeps.
@@ -21,6 +23,7 @@ const (
 	comfortInk   = 0.9
 	clearLabel   = 0.5 // from another label, at least
 	comfortLabel = 1.6
+	nearer       = 0.7 // by which a label should be nearer to its own
 )
 
 // maxPairs bounds the pairs that are tried together.
@@ -58,10 +61,10 @@ func (d *drawing) obstacles() []obstacle {
 		case s.layer == constructionLayer:
 			weight = costTouch * 2 / 3
 		}
-		all = append(all, obstacle{s.curve, s.half(), weight, i, -1})
+		all = append(all, obstacle{s.curve, s.half(), weight, s.layer == constructionLayer, i, -1})
 	}
 	for i, o := range d.dots {
-		all = append(all, obstacle{o.disc, 0, costDot, -1, i})
+		all = append(all, obstacle{o.disc, 0, costDot, false, -1, i})
 	}
 	return all
 }
@@ -77,26 +80,58 @@ func (d *drawing) priceSpots() {
 }
 
 func (d *drawing) price(g *grid, l *label, s *spot) {
-	own := s.near(l.home)
-	wide := d.mm(comfortInk)
-	if l.pointed {
-		wide = max(wide, own)
-	}
-	g.near(s.grow(wide+mm), func(o *obstacle) {
+	s.own = l.away(s.box)
+	g.near(s.grow(max(d.mm(comfortInk), s.own+d.mm(nearer))+mm), func(o *obstacle) {
+		s.cost += d.strange(l, s, o)
 		switch {
 		case o.touches(s.grow(d.mm(clearInk) + o.half)):
 			s.cost += o.weight
-			s.hits++
+			if o.thin {
+				s.thin++
+			} else {
+				s.hits++
+			}
 		case d.owns(l, o):
 		case o.touches(s.grow(d.mm(tightInk) + o.half)):
 			s.cost += costTight
 		case o.touches(s.grow(d.mm(comfortInk) + o.half)):
 			s.cost += costNear
 		}
-		if o.dot >= 0 && l.pointed && d.dots[o.dot].owner != l.owner && s.near(d.dots[o.dot].c) <= own {
-			s.cost += costForeign
-		}
 	})
+}
+
+// away is how far a box is from what the label belongs to.
+func (l *label) away(b box) float64 {
+	switch {
+	case l.pointed:
+		return b.near(l.home)
+	case l.base != nil:
+		return b.off(*l.base)
+	}
+	return 0
+}
+
+// strange is what it costs that the label at s would be read as that of o: of
+// another point, or of another straight that is not faint.
+func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
+	switch {
+	case d.owns(l, o) || o.thin:
+		return 0
+	case l.pointed && o.dot >= 0 && d.dots[o.dot].c != l.home:
+		switch far := s.near(d.dots[o.dot].c); {
+		case far <= s.own:
+			s.lost = true
+			return costLost
+		case far <= s.own+d.mm(nearer):
+			return costDoubt
+		}
+	case l.base != nil && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
+		if g, ok := o.shape.(segment); ok && !l.base.along(g) && g.touches(s.grow(s.own)) {
+			s.lost = true
+			return costMixed
+		}
+	}
+	return 0
 }
 
 // owns tells whether the label belongs to the obstacle.
@@ -117,7 +152,7 @@ func (d *drawing) findRivals() {
 		l.at = unplaced
 		room[i] = nowhere
 		for _, s := range l.spots {
-			room[i] = room[i].union(s.grow(d.mm(comfortLabel)))
+			room[i] = room[i].union(s.grow(d.reach(l, &s)))
 		}
 	}
 	for i, l := range d.labels {
@@ -135,7 +170,7 @@ func (d *drawing) constrainedFirst() []*label {
 	good := make(map[*label]int, len(order))
 	for _, l := range order {
 		for _, s := range l.spots {
-			if s.hits == 0 {
+			if s.hits+s.thin == 0 {
 				good[l]++
 			}
 		}
@@ -144,15 +179,25 @@ func (d *drawing) constrainedFirst() []*label {
 	return order
 }
 
+// reach is how near another label matters to l at s.
+func (d *drawing) reach(l *label, s *spot) float64 {
+	if l.base != nil {
+		return max(d.mm(comfortLabel), s.own)
+	}
+	return d.mm(comfortLabel)
+}
+
 // clash is what two labels at these spots cost each other.
-func (d *drawing) clash(a, b *spot) int {
+func (d *drawing) clash(l *label, a *spot, o *label, b *spot) int {
 	switch {
-	case !a.grow(d.mm(comfortLabel)).overlaps(b.box):
+	case !a.grow(max(d.reach(l, a), d.reach(o, b))).overlaps(b.box):
 		return 0
 	case a.grow(d.mm(clearLabel)).overlaps(b.box):
 		return costLabels
+	case a.grow(d.mm(comfortLabel)).overlaps(b.box):
+		return costClose
 	}
-	return costClose
+	return costMixed
 }
 
 // total is what l at its spot i costs among its rivals, leaving out one.
@@ -160,7 +205,7 @@ func (d *drawing) total(l *label, i int, but *label) int {
 	cost := l.spots[i].cost
 	for _, o := range l.rivals {
 		if o != but && o.at != unplaced {
-			cost += d.clash(&l.spots[i], &o.spots[o.at])
+			cost += d.clash(l, &l.spots[i], o, &o.spots[o.at])
 		}
 	}
 	return cost
@@ -219,13 +264,13 @@ func (d *drawing) movePairs(left *int) bool {
 func (d *drawing) movePair(l, o *label) bool {
 	costL, costO := d.totals(l, o), d.totals(o, l)
 	i, j := l.at, o.at
-	least := costL[i] + costO[j] + d.clash(&l.spots[i], &o.spots[j])
+	least := costL[i] + costO[j] + d.clash(l, &l.spots[i], o, &o.spots[j])
 	for a := range costL {
 		for b := range costO {
 			if costL[a]+costO[b] >= least {
 				continue
 			}
-			if c := costL[a] + costO[b] + d.clash(&l.spots[a], &o.spots[b]); c < least {
+			if c := costL[a] + costO[b] + d.clash(l, &l.spots[a], o, &o.spots[b]); c < least {
 				least, i, j = c, a, b
 			}
 		}

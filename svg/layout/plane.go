@@ -99,6 +99,18 @@ func (b box) near(p vec) float64 {
 	return vec{max(b.lo.x-p.x, 0, p.x-b.hi.x), max(b.lo.y-p.y, 0, p.y-b.hi.y)}.len()
 }
 
+// off is how far the box is from a segment, 0 where they touch.
+func (b box) off(s segment) float64 {
+	if s.touches(b) {
+		return 0
+	}
+	off := min(b.near(s.a), b.near(s.b))
+	for _, corner := range [4]vec{b.lo, b.hi, {b.lo.x, b.hi.y}, {b.hi.x, b.lo.y}} {
+		off = min(off, s.dist(corner))
+	}
+	return off
+}
+
 // shape is what a label may run into.
 type shape interface {
 	bounds() box
@@ -121,6 +133,19 @@ type segment struct{ a, b vec }
 func (s segment) length() float64 { return s.a.dist(s.b) }
 
 func (s segment) bounds() box { return box{s.a, s.a}.union(box{s.b, s.b}) }
+
+// dist is how far p is from the segment.
+func (s segment) dist(p vec) float64 {
+	u := s.a.to(s.b)
+	along := clamp(u.dot(p.sub(s.a)), 0, s.length())
+	return p.dist(s.a.add(u.times(along)))
+}
+
+// along tells whether o lies on the same line as s.
+func (s segment) along(o segment) bool {
+	u := s.a.to(s.b)
+	return math.Abs(u.cross(o.a.sub(s.a))) < touching && math.Abs(u.cross(o.b.sub(s.a))) < touching
+}
 
 // touches by separating axes: those of the box, then the segment's own normal.
 func (s segment) touches(b box) bool {

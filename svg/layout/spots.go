@@ -15,7 +15,7 @@ const (
 	costNarrow = 50  // for a narrow sector, where there is a wide one
 	costInside = 60  // for the inner side of a figure or circle
 	costSide   = 9   // for the square of the steps away from a stroke
-	costDoubt  = 150 // for standing in another angle
+	costWithin = 150 // for standing in another angle
 	costOff    = 160 // for the wrong side of an angle
 )
 
@@ -124,7 +124,7 @@ func widestSector(rays []float64) (middle, width float64) {
 }
 
 // sideGaps are the distances in millimetres from a stroke to words beside it.
-var sideGaps = []float64{1.1, 1.6, 2.3, 3.1}
+var sideGaps = []float64{1.1, 1.6, 2.3, 3.1, 4.2, 5.4}
 
 // beside appends spots on both sides of the place p of a straight that runs
 // along u. The cost of a side is told by the sides, left first.
@@ -200,19 +200,40 @@ func (d *drawing) joined(a, b vec) []vec {
 	return list
 }
 
-// lengthSpots lie along the segment, best at its middle.
+// lengthSpots lie along the segment, best at its middle. That of a piece of
+// another segment with a length stands on the other side than that one's.
 func (d *drawing) lengthSpots(l *label, m figure.LengthLabel) []spot {
-	a, b := d.place(m.A), d.place(m.B)
-	return d.along(l, a, b)
+	s := segment{d.place(m.A), d.place(m.B)}
+	sides := d.sides(s.a, s.b)
+	if d.isPiece(s) {
+		sides[0], sides[1] = sides[1], sides[0]
+	}
+	return d.along(l, s, sides)
 }
 
-func (d *drawing) along(l *label, a, b vec) []spot {
-	u := a.to(b)
-	sides := d.sides(a, b)
+// isPiece tells whether the length of a longer stretch over s is written too.
+func (d *drawing) isPiece(s segment) bool {
+	for _, m := range d.fig.Marks {
+		if m, ok := m.(figure.LengthLabel); ok {
+			o := segment{d.place(m.A), d.place(m.B)}
+			if o.length() > s.length()+touching && o.dist(s.a) < touching && o.dist(s.b) < touching {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// costShift is for moving from the middle of a segment by its length.
+const costShift = 1400
+
+// along lists the spots beside s. The label belongs to its middle third.
+func (d *drawing) along(l *label, s segment, sides [2]float64) []spot {
+	at := func(part float64) vec { return s.a.add(s.b.sub(s.a).times(part)) }
+	l.base = &segment{at(1.0 / 3), at(2.0 / 3)}
 	var spots []spot
 	for _, part := range []float64{0.5, 0.46, 0.54, 0.42, 0.58, 0.37, 0.63, 0.31, 0.69, 0.25, 0.75, 0.18, 0.82} {
-		p := a.add(b.sub(a).times(part))
-		spots = d.beside(spots, l, p, u, 700*math.Abs(part-0.5), sides)
+		spots = d.beside(spots, l, at(part), s.a.to(s.b), costShift*math.Abs(part-0.5), sides)
 	}
 	return spots
 }
@@ -221,9 +242,11 @@ func (d *drawing) along(l *label, a, b vec) []spot {
 // with it; a join's stands at its middle like a length.
 func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
 	if s.Start != nil && s.End != nil {
-		return d.along(l, d.place(*s.Start), d.place(*s.End))
+		j := segment{d.place(*s.Start), d.place(*s.End)}
+		return d.along(l, j, d.sides(j.a, j.b))
 	}
 	r := d.rule(s)
+	l.base = &segment{r.point(r.lo), r.point(r.hi)}
 	var spots []spot
 	for i, free := range []bool{s.End == nil, s.Start == nil} {
 		if !free {
@@ -314,7 +337,7 @@ func (d *drawing) doubt(c corner, p vec) int {
 	w := p.sub(c.at)
 	for _, b := range d.bands {
 		if b.at == c.at && !b.same(c) && turn(w.angle()-b.from) <= b.sweep && b.sweep < c.sweep && w.len() > b.lo {
-			return costDoubt
+			return costWithin
 		}
 	}
 	return 0
