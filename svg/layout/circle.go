@@ -9,9 +9,11 @@ import (
 
 // An arc goes a little over its meetings; those that lie closer than oneSweep
 // are joined by one sweep of the compass, and an arc that would go farther
-// round than allRound is drawn as the whole circle.
+// round than allRound is drawn as the whole circle. Two arcs that meet twice
+// are struck at each meeting alone, unless the lens between is short.
 const (
 	arcOver  = 3.5 // mm past a meeting
+	longLens = 20  // mm
 	oneSweep = 75 * math.Pi / 180
 	allRound = 300 * math.Pi / 180
 )
@@ -23,6 +25,7 @@ type rounded struct {
 	c     vec
 	r     float64
 	spans []span
+	free  bool // the ends are where the compass happened to be lifted
 	pen
 }
 
@@ -72,7 +75,7 @@ func (d *drawing) roundAll() []rounded {
 		if c.Hidden {
 			continue
 		}
-		k := rounded{owner: &c.Thing, c: d.place(c.Circle.C)}
+		k := rounded{owner: &c.Thing, c: d.place(c.Circle.C), free: c.Part == nil}
 		k.pen, _ = d.theme.ink(&c.Thing)
 		k.r = math.Round(float64(math.Sqrt(c.Circle.R2.Float()) * d.scale))
 		for _, s := range d.sweeps(c, k) {
@@ -80,8 +83,11 @@ func (d *drawing) roundAll() []rounded {
 		}
 		all = append(all, k)
 	}
+	d.easeEnds(all)
 	return all
 }
+
+func (k rounded) point(along float64) vec { return k.c.add(way(along / k.r).times(k.r)) }
 
 // sweeps are the angles through which c is drawn.
 func (d *drawing) sweeps(c *figure.Circle, k rounded) []span {
@@ -96,11 +102,38 @@ func (d *drawing) sweeps(c *figure.Circle, k rounded) []span {
 	for i, p := range c.Used {
 		angles[i] = d.place(p).sub(k.c).angle()
 	}
-	return compass(angles, min(d.mm(arcOver)/k.r, math.Pi/3))
+	lens := func(from, to float64) bool {
+		return c.Role == figure.Construction && (to-from)*k.r > d.mm(longLens) && d.twin(c, k, from, to)
+	}
+	return compass(angles, min(d.mm(arcOver)/k.r, math.Pi/3), lens)
 }
 
-// compass sweeps through the angles, over at each end.
-func compass(angles []float64, over float64) []span {
+// twin tells whether another arc is used where k is at both angles.
+func (d *drawing) twin(c *figure.Circle, k rounded, from, to float64) bool {
+	p, q := k.c.add(way(from).times(k.r)), k.c.add(way(to).times(k.r))
+	for _, o := range d.fig.Circles {
+		if o == c || o.Hidden || o.Whole || o.Part != nil || d.place(o.Circle.C) == k.c {
+			continue
+		}
+		if d.uses(o, p) && d.uses(o, q) {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *drawing) uses(c *figure.Circle, p vec) bool {
+	for _, q := range c.Used {
+		if d.place(q).dist(p) < touching {
+			return true
+		}
+	}
+	return false
+}
+
+// compass sweeps through the angles, over at each end, but not from one to the
+// next where they are the ends of a lens.
+func compass(angles []float64, over float64, lens func(from, to float64) bool) []span {
 	sort.Float64s(angles)
 	first := afterWidestGap(angles)
 	var sweeps []span
@@ -110,7 +143,8 @@ func compass(angles []float64, over float64) []span {
 		if first+i >= len(angles) {
 			a += fullway
 		}
-		if n := len(sweeps); n > 0 && a-over-sweeps[n-1].hi < max(oneSweep-2*over, 0) {
+		n := len(sweeps)
+		if n > 0 && a-over-sweeps[n-1].hi < max(oneSweep-2*over, 0) && !lens(sweeps[n-1].hi-over, a) {
 			total += a + over - sweeps[n-1].hi
 			sweeps[n-1].hi = a + over
 		} else {

@@ -91,13 +91,49 @@ func TestCompass(t *testing.T) {
 		{"all round", degrees(0, 70, 140, 210, 285), 1, 360},
 	}
 	for _, tt := range tests {
-		got := compass(tt.angles, 10*math.Pi/180)
+		got := compass(tt.angles, 10*math.Pi/180, func(from, to float64) bool { return false })
 		sum := 0.0
 		for _, s := range got {
 			sum += (s.hi - s.lo) * 180 / math.Pi
 		}
 		if len(got) != tt.strokes || math.Abs(sum-tt.drawn) > 0.01 {
 			t.Errorf("%s: %d strokes of %.2f°, want %d of %.2f°", tt.name, len(got), sum, tt.strokes, tt.drawn)
+		}
+	}
+}
+
+// TestLens strikes two arcs that meet twice far apart at each meeting alone.
+func TestLens(t *testing.T) {
+	for _, tt := range []struct {
+		half    float64
+		strokes int
+	}{{0.7, 2}, {2.2, 4}} {
+		s := newSketch("lens")
+		s.point("A", 0, 0, giv)
+		s.point("B", 6, 0, giv)
+		s.at["X"], s.at["Y"] = s.pt(3, tt.half), s.pt(3, -tt.half)
+		s.arc("A", math.Hypot(3, tt.half), "XY", con)
+		s.arc("B", math.Hypot(3, tt.half), "XY", con)
+		if got := len(drawn(t, s).strokes); got != tt.strokes {
+			t.Errorf("meetings %v cm apart: %d strokes, want %d", 2*tt.half, got, tt.strokes)
+		}
+	}
+}
+
+// TestNoCorners looks for arcs that end where another stroke ends.
+func TestNoCorners(t *testing.T) {
+	s := newSketch("corner")
+	s.point("A", 0, 0, giv)
+	s.at["X"] = s.pt(3, 0)
+	over := 3.5 / 30
+	s.at["E"], s.at["F"] = s.pt(3*math.Cos(over), 3*math.Sin(over)), s.pt(6, 3)
+	s.arc("A", 3, "X", con)
+	s.join("EF", giv)
+	d := drawn(t, s)
+	end := d.place(s.at["E"])
+	for _, m := range d.strokes {
+		if a, ok := m.curve.(arc); ok && (a.start().dist(end) < 1*mm || a.end().dist(end) < 1*mm) {
+			t.Errorf("the arc ends %.0f µm from the join's end", min(a.start().dist(end), a.end().dist(end)))
 		}
 	}
 }

@@ -4,16 +4,16 @@ import "sort"
 
 // What touching costs. A spot whose cost reaches costTouch is a bad one.
 const (
-	costTouch   = 1000 // black ink; grey is two thirds
-	costMark    = 1200
-	costDot     = 2000
-	costTight   = 90 // ink within the tight distance
-	costNear    = 30 // ink within the comfortable one
-	costLost    = 500 // another thing is nearer than one's own
-	costDoubt   = 100 // or all but as near
-	costLabels  = 4000
-	costClose   = 60  // labels closer than a letter apart
-	costMixed   = 150 // a length nearer to another label than to its own middle
+	costTouch  = 1000 // black ink; grey is two thirds
+	costMark   = 1200
+	costDot    = 2000
+	costTight  = 90  // ink within the tight distance
+	costNear   = 30  // ink within the comfortable one
+	costLost   = 500 // another thing is nearer than one's own
+	costDoubt  = 100 // or all but as near
+	costLabels = 4000
+	costClose  = 60  // labels closer than a letter apart
+	costMixed  = 150 // a length nearer to another label than to its own middle
 )
 
 // Distances in millimetres that a label keeps.
