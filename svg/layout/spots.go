@@ -238,8 +238,16 @@ func (d *drawing) along(l *label, s segment, sides [2]float64) []spot {
 	return spots
 }
 
-// straightSpots are those of a line's name: near an end, beside it or in line
-// with it; a join's stands at its middle like a length.
+// Costs of places for a line's name.
+const (
+	costEnd    = 45 // for the end that is not the customary one
+	costBeside = 40 // for standing beside the line, not in line with it
+	costBelow  = 20 // for the lower side of a line
+)
+
+// straightSpots are those of a line's name: beyond an end, in line with it, or
+// beside it there. The right end is the customary one, the upper one of a
+// steep line. A join's name stands at its middle like a length.
 func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
 	if s.Start != nil && s.End != nil {
 		j := segment{d.place(*s.Start), d.place(*s.End)}
@@ -248,29 +256,44 @@ func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
 	r := d.rule(s)
 	l.base = &segment{r.point(r.lo), r.point(r.hi)}
 	var spots []spot
-	for i, free := range []bool{s.End == nil, s.Start == nil} {
-		if !free {
-			continue
-		}
-		tip, u := r.point(r.hi), r.way
-		if i == 1 {
-			tip, u = r.point(r.lo), r.way.times(-1)
-		}
-		later := float64(30 * i)
-		upper := [2]float64{0, 20}
-		if n := u.left(); n.y > 0.1 || math.Abs(n.y) <= 0.1 && n.x < 0 {
-			upper = [2]float64{20, 0}
-		}
-		for j, g := range sideGaps {
-			spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g))), price(later)+25+j*18, tip))
-		}
-		for j, in := range []float64{1.5, 2.5, 3.5, 5, 7, 9, 12, 15, 19} {
-			if d.mm(in) < r.hi-r.lo {
-				spots = d.beside(spots, l, tip.sub(u.times(d.mm(in))), u, later+float64(j*8), upper)
-			}
+	if s.End == nil {
+		spots = d.endSpots(spots, l, r.point(r.hi), r.way, r.hi-r.lo)
+	}
+	if s.Start == nil {
+		spots = d.endSpots(spots, l, r.point(r.lo), r.way.times(-1), r.hi-r.lo)
+	}
+	return spots
+}
+
+// endSpots appends those at the tip of a line that comes there along u.
+func (d *drawing) endSpots(spots []spot, l *label, tip, u vec, length float64) []spot {
+	cost := 0
+	if !customaryEnd(u) {
+		cost = costEnd
+	}
+	for i, g := range sideGaps {
+		spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g))), cost+i*i*costSide, tip))
+	}
+	sides := [2]float64{0, costBelow}
+	if n := u.left(); n.y > 0.1 || math.Abs(n.y) <= 0.1 && n.x < 0 {
+		sides = [2]float64{costBelow, 0}
+	}
+	for i, in := range []float64{1.5, 2.5, 3.5, 5, 7, 9, 12, 15, 19} {
+		if d.mm(in) < length {
+			spots = d.beside(spots, l, tip.sub(u.times(d.mm(in))), u, float64(cost+costBeside+i*8), sides)
 		}
 	}
 	return spots
+}
+
+// customaryEnd tells whether a line that ends along u ends on the right, or at
+// the top if it is steep.
+func customaryEnd(u vec) bool {
+	const steep = 1.2
+	if math.Abs(u.y) > steep*math.Abs(u.x) {
+		return u.y < 0
+	}
+	return u.x > 0
 }
 
 // circleSpots stand on the rim of what is drawn of the circle, outside first.
