@@ -5,7 +5,6 @@ import (
 	"math/big"
 	"math/rand/v2"
 
-	"trammel/geom/exact"
 	"trammel/lang/eval"
 	"trammel/lang/program"
 )
@@ -87,12 +86,7 @@ func (r *Result) refuseAccidents() {
 	if inputs == nil {
 		return
 	}
-	failed, err := eval.Claims(r.program, inputs, exact.NewRoughField())
-	if err != nil || len(failed) == 0 {
-		return
-	}
-	// Rough numbers raise the suspicion; exact ones decide.
-	failed, err = eval.Claims(r.program, inputs, exact.NewField())
+	failed, err := eval.Claims(r.program, inputs, false)
 	for i, c := range r.program.Claims {
 		var f *program.Fault
 		if err != nil || c.Here || c.Inequality || !errors.As(failed[c.Step], &f) || !f.False {
@@ -111,7 +105,7 @@ func (r *Result) otherFigure() []*big.Rat {
 	delta := big.NewRat(1, 4)
 	for range attempts {
 		inputs := r.moved(random, delta, 5)
-		if _, err := eval.Claims(r.program, inputs, exact.NewRoughField()); err == nil {
+		if _, err := eval.Claims(r.program, inputs, false); err == nil {
 			return inputs
 		}
 		delta.Mul(delta, big.NewRat(1, 2))
@@ -124,7 +118,7 @@ func (r *Result) sample(random *rand.Rand, out []Reach) bool {
 	delta := big.NewRat(1, 4)
 	for range attempts {
 		inputs := r.moved(random, delta, gridBits)
-		failed, err := eval.Claims(r.program, inputs, exact.NewField())
+		failed, err := eval.Claims(r.program, inputs, true)
 		if err != nil {
 			delta.Mul(delta, big.NewRat(3, 4))
 			continue
@@ -153,7 +147,11 @@ func (r *Result) sample(random *rand.Rand, out []Reach) bool {
 func (r *Result) moved(random *rand.Rand, delta *big.Rat, bits int) []*big.Rat {
 	out := make([]*big.Rat, len(r.inputs))
 	for i, v := range r.inputs {
-		step := new(big.Rat).SetFrac64(random.Int64N(1<<(bits+1))-1<<bits, 1<<bits)
+		n := random.Int64N(1<<(bits+1)) - 1<<bits
+		if n >= 0 {
+			n++ // every input moves
+		}
+		step := new(big.Rat).SetFrac64(n, 1<<bits)
 		step.Mul(step, delta)
 		size := v
 		if v.Sign() == 0 {

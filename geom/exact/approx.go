@@ -82,6 +82,16 @@ func (x *Real) Float() float64 {
 	return f
 }
 
+// Near is x to within 10^-9 of itself or of 1, whichever is more: for choosing
+// only. Unlike Float it does not work out how near to 0 a number is that may be 0.
+func (x *Real) Near() float64 {
+	mid := x.bounds.lo + (x.bounds.hi-x.bounds.lo)/2
+	if x.bounds.hi-x.bounds.lo <= 1e-9*math.Max(1, math.Abs(mid)) {
+		return mid
+	}
+	return x.Float()
+}
+
 // floatOf is the float of what ever longer enclosures hold.
 func floatOf(enclose func(uint) enclosure) float64 {
 	for prec := uint(64); ; prec *= 4 {

@@ -18,7 +18,7 @@ const (
 )
 
 func (t *tower) checkWork() {
-	if t.work > mostWork {
+	if t.work > mostWork || t.limit > 0 && t.work > t.limit {
 		panic(&exhausted{"too many steps"})
 	}
 }

@@ -137,7 +137,14 @@ func (x *Mixed) Sign() int {
 func (x *Mixed) IsZero() bool { return x.Sign() == 0 }
 
 // Cmp is the sign of x - y.
-func (x *Mixed) Cmp(y *Mixed) int { return x.Sub(y).Sign() }
+func (x *Mixed) Cmp(y *Mixed) int {
+	a, ok1 := x.Constructible()
+	b, ok2 := y.Constructible()
+	if ok1 && ok2 {
+		return a.Cmp(b)
+	}
+	return x.Sub(y).Sign()
+}
 
 // Equal is Cmp == 0.
 func (x *Mixed) Equal(y *Mixed) bool { return x.Cmp(y) == 0 }

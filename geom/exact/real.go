@@ -46,6 +46,10 @@ func NewRoughField() *Field {
 // of 2^-bits only; numbers keep their exact meaning.
 func (f *Field) Trust(bits uint) { f.trust = bits }
 
+// Limit lowers what a decision of the field may cost, in products of two
+// machine words: some 10 ns each. What costs more is Undecided.
+func (f *Field) Limit(work int) { f.tower.limit = work }
+
 // operation says how a node got its value from its operands.
 type operation uint8
 

@@ -9,6 +9,7 @@ type tower struct {
 	maps      map[levelSet]*mapSearch
 	baseRoots map[baseImage][]uint64
 	work      int // spent since the last decision began
+	limit     int // on work, when lower than the usual one; 0: none
 
 	plain  bool      // leave out the complete square test, to try what mends its lack
 	moved  *tower    // what replaced this tower when it proved to be no field

@@ -155,15 +155,15 @@ func common(a, b *program.Curve) *geom.Point {
 // mayLieOn tells by floats, generously, whether it is worth asking if p lies on
 // a curve. A point that it leaves out costs a root and no truth.
 func mayLieOn(c *program.Curve, p geom.Point) bool {
-	x, y := p.X.Float(), p.Y.Float()
+	x, y := p.X.Near(), p.Y.Near()
 	if c.Straight != nil {
 		l := c.Straight.Line
-		dx, dy := l.D.X.Float(), l.D.Y.Float()
-		px, py := x-l.P.X.Float(), y-l.P.Y.Float()
+		dx, dy := l.D.X.Near(), l.D.Y.Near()
+		px, py := x-l.P.X.Near(), y-l.P.Y.Near()
 		return math.Abs(dx*py-dy*px) <= 1e-6*math.Hypot(dx, dy)*(1+math.Hypot(px, py))
 	}
-	r2 := c.Circle.R2.Float()
-	dx, dy := x-c.Circle.C.X.Float(), y-c.Circle.C.Y.Float()
+	r2 := c.Circle.R2.Near()
+	dx, dy := x-c.Circle.C.X.Near(), y-c.Circle.C.Y.Near()
 	return math.Abs(dx*dx+dy*dy-r2) <= 1e-6*(1+r2)
 }
 

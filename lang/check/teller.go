@@ -110,7 +110,7 @@ func heading(c *program.Curve, p geom.Point) (x, y float64) {
 	} else {
 		v = p.Sub(c.Circle.C).Left()
 	}
-	x, y = v.X.Float(), v.Y.Float()
+	x, y = v.X.Near(), v.Y.Near()
 	n := math.Hypot(x, y)
 	return x / n, y / n
 }

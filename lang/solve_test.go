@@ -1,0 +1,352 @@
+package lang_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"trammel/lang"
+)
+
+// leftToChance are figures whose givens and openings are left to chance, in
+// every form that the language has for it. Each has points A and B.
+var leftToChance = []struct{ name, lines string }{
+	{"perpendicular", `given line m through A (0, 0) and B (8, 0)
+given P on m, 4 from A
+arc c centre P radius any cuts m at L and R
+arc d centre L radius any over PL
+arc e centre R radius d
+d meets e at X above m
+line n through P and X
+claim n perpendicular to m`},
+	{"dropped", `given A (0, 0)
+given B (8, 0)
+line m through A and B
+given P above m
+arc c centre P radius any cuts m at L and R
+arc d centre L radius any
+arc e centre R radius d
+d meets e at Y below m
+line n through P and Y cuts m at F
+join PL, PR`},
+	{"bisected", `given A (0, 0)
+given B (8, 1)
+join AB
+arc c centre A radius any over half AB
+arc d centre B radius c
+c meets d at X and Y
+line n through X and Y cuts AB at M`},
+	{"half angle", `given A (0, 0)
+given B (8, 0)
+given angle BAC = 50°
+ray AB
+ray AC
+arc c centre A radius any cuts AB at S, AC at T
+arc d centre S radius any over half ST
+arc e centre T radius d
+d meets e at H farthest from A
+ray AH
+claim angle BAH = 25°`},
+	{"angle", `given A (0, 0)
+given B (8, 0)
+given angle BAC
+ray AB
+ray AC
+H by halve(B, A, C)`},
+	{"sixty", `given A (0, 0)
+given B (8, 0)
+ray AB
+arc c centre A radius any cuts AB at S
+arc d centre S radius c
+c meets d at T left of AB
+ray AT
+claim angle SAT = 60°`},
+	{"two bounds", `given A (0, 0)
+given B (8, 0)
+join AB
+arc c centre A radius any over half AB under AB
+arc d centre B radius c
+c meets d at X above AB
+join AXB`},
+	{"unequal", `given A (0, 0)
+given B (8, 0)
+arc c centre A radius any
+arc d centre B radius any
+c meets d at X above AB
+join AXB
+join AB`},
+	{"chain", `given A (0, 0)
+given B (8, 0)
+join AB
+arc c centre A radius any over half AB
+arc d centre B radius c
+c meets d at X above AB
+arc e centre X radius any over half AX
+arc f centre A radius e
+e meets f at Y left of AX
+join AXB
+join AYX`},
+	{"between two", `given A (0, 0)
+given B (8, 0)
+given C between A and B
+arc c centre A radius any over half AC
+arc d centre C radius c
+arc e centre C radius any over half CB
+arc f centre B radius e
+c meets d at X above AB
+e meets f at Y above AB
+join AXC, CYB`},
+	{"third", `given A (0, 0)
+given B (8, 0)
+given C 5 from A
+arc c centre A radius any cuts AB at D nearest B
+join CD`},
+	{"stepped", `given A (0, 0)
+given B (8, 0)
+ray AB
+step off P[1 to 4] on AB from A, radius any`},
+	{"taken", `given A (0, 0)
+given B (8, 0)
+join AB
+take X on AB
+n by erect(AB, X)
+take Y on n, above AB
+join AYB`},
+	{"free line", `given line m
+given A on m
+given B above m
+n, F by drop(m, B)
+join AB`},
+	{"above two", `given A (0, 0)
+given B (8, 0)
+line m through A and B
+given P above m
+given Q above m
+n by parallel(m, P)
+r by parallel(m, Q)`},
+	{"inside", `given A (0, 0)
+given B (8, 0)
+given C (3, 5)
+join ABCA
+given P inside ABC
+join AP, BP, CP`},
+	{"inside circle", `given circle k centre O radius 3
+given A on k
+given B inside k
+line n through A and B
+n meets k at C other than A
+join OB`},
+	{"outside", `given circle k centre O (0, 0) radius 2
+given A outside k
+B, T, n, r by tangents(k, A)`},
+	{"on circle", `given circle k centre O (0, 0) radius 3
+given A on k at 210°
+given B on k at 330°
+given C on k, above AB
+join ACB
+join AOB
+claim angle AOB = 2 angle ACB`},
+	{"on arc", `given circle k centre O (0, 0) radius 3
+given A on k at 20°
+take B on k
+take C on k
+join ABCA`},
+	{"free points", `given points A, B, C, D
+join ABCDA
+K by middle(A, B)
+L by middle(B, C)
+M by middle(C, D)
+N by middle(D, A)
+join KLMNK
+claim parallelogram KLMN`},
+	{"free three", `given points A, B, C
+join ABCA
+arc c centre A radius any cuts AB at D, AC at E
+arc d centre D radius any over half DE
+arc e centre E radius d
+d meets e at H farthest from A
+line h through A and H cuts BC at K`},
+	{"free triangle", `given triangle ABC
+arc c centre A radius any over half AB
+arc d centre B radius c
+c meets d at X and Y
+line n through X and Y cuts AB at M
+join CM`},
+	{"acute", `given acute triangle ABC
+a, D by drop(BC, A)
+b, E by drop(CA, B)
+c, F by drop(AB, C)
+claim concurrent a, b, c`},
+	{"obtuse", `given obtuse triangle ABC
+k, O by circumcircle(A, B, C)`},
+	{"right", `given right triangle ABC
+a, D by drop(AB, C)`},
+	{"isosceles", `given isosceles triangle ABC
+a, D by drop(BC, A)`},
+	{"many inside", `given triangle ABC
+given P inside ABC
+a, D by drop(BC, P)
+b, E by drop(CA, P)
+c, F by drop(AB, P)`},
+	{"quadrilaterals", `given parallelogram ABCD
+join AC, BD
+AC meets BD at M
+claim M midpoint of AC`},
+	{"trapezium", `given trapezium ABCD
+join AC, BD
+AC meets BD at M`},
+	{"kite", `given kite ABCD
+join AC, BD
+claim AC perpendicular to BD`},
+	{"copied", `given A (0, 0)
+given B (8, 0)
+given C (6, 4)
+ray AB
+ray AC
+given line m
+given Q on m
+given R on m
+S by copyangle(B, A, C, Q, R)`},
+}
+
+func titled(lines string) string { return "figure \"by chance\"\n" + lines + "\n" }
+
+// chosen compiles a source that must be free of errors.
+func chosen(t *testing.T, text string) *lang.Result {
+	t.Helper()
+	r := lang.Compile("chance.trm", []byte(text))
+	if r.Figure == nil {
+		t.Fatalf("%s\n%v", text, complaints(r))
+	}
+	return r
+}
+
+func complaints(r *lang.Result) (all []string) {
+	for _, p := range r.Problems {
+		line, _ := p.Span.File.Position(p.Span.Start)
+		all = append(all, fmt.Sprintf("%d: %s", line, p.Text))
+	}
+	return all
+}
+
+// spots are the points of a figure that have letters, in units.
+func spots(r *lang.Result) map[string][2]float64 {
+	at := map[string][2]float64{}
+	for _, p := range r.Figure.Points {
+		if p.Label != nil {
+			at[p.Name] = [2]float64{p.At.X.Float(), p.At.Y.Float()}
+		}
+	}
+	return at
+}
+
+// TestChoosesWell: every meeting exists, and there is nothing to warn about: no
+// crossing under 30°, no two things nearly but not exactly alike.
+func TestChoosesWell(t *testing.T) {
+	for _, f := range leftToChance {
+		t.Run(f.name, func(t *testing.T) {
+			if r := chosen(t, titled(f.lines)); len(r.Problems) > 0 {
+				t.Errorf("%s\n%v", f.lines, complaints(r))
+			}
+		})
+	}
+}
+
+// TestChoosesOnPaper: what is chosen goes on a page: no figure is larger than
+// 20 units or smaller than 2, and no two points are nearer than 0.3.
+func TestChoosesOnPaper(t *testing.T) {
+	for _, f := range leftToChance {
+		at := spots(chosen(t, titled(f.lines)))
+		widest, closest := 0.0, math.Inf(1)
+		for p, a := range at {
+			for q, b := range at {
+				if d := math.Hypot(a[0]-b[0], a[1]-b[1]); p != q {
+					widest, closest = max(widest, d), min(closest, d)
+				}
+			}
+		}
+		if widest > 20 || widest < 2 || closest < 0.3 {
+			t.Errorf("%s: the points are from %.2f to %.2f units apart", f.name, closest, widest)
+		}
+	}
+}
+
+// TestChoosesAlike: the same source gives the same figure, in any order of compiling.
+func TestChoosesAlike(t *testing.T) {
+	first := make([]string, len(leftToChance))
+	for i, f := range leftToChance {
+		first[i] = choices(chosen(t, titled(f.lines)))
+	}
+	for i := len(leftToChance) - 1; i >= 0; i-- {
+		if again := choices(chosen(t, titled(leftToChance[i].lines))); again != first[i] {
+			t.Errorf("%s: first %s, then %s", leftToChance[i].name, first[i], again)
+		}
+	}
+}
+
+func choices(r *lang.Result) string {
+	var all []string
+	for _, c := range r.Choices() {
+		all = append(all, c.Name+" "+c.Value)
+	}
+	return strings.Join(all, ", ")
+}
+
+// TestChoicesStay: a line at the end that makes no new demand leaves every choice as it is.
+func TestChoicesStay(t *testing.T) {
+	for _, f := range leftToChance {
+		before := choices(chosen(t, titled(f.lines)))
+		for _, line := range []string{"label A above", "note \"here\" near B", "claim AB > 0", "join AB", "# a remark"} {
+			if strings.Contains(f.lines, line) {
+				continue
+			}
+			if after := choices(chosen(t, titled(f.lines+"\n"+line))); after != before {
+				t.Errorf("%s, with %s: %s\nwithout it: %s", f.name, line, after, before)
+			}
+		}
+	}
+}
+
+// mostMoved is how many times the shift of a given point another may be
+// shifted: a straight's meetings swing wider than what swings it.
+const mostMoved = 4
+
+// TestChoicesFollow: as a given point moves in small steps the others follow.
+// At some steps a choice must be made anew, since what was chosen has come too
+// near to something else; these are few.
+func TestChoicesFollow(t *testing.T) {
+	steps, jumps := 0, map[string]int{}
+	for _, f := range leftToChance {
+		if !strings.Contains(f.lines, "B (8, 0)") {
+			continue
+		}
+		var before map[string][2]float64
+		for x := 72; x <= 88; x += 2 {
+			now := spots(chosen(t, titled(strings.Replace(f.lines, "B (8, 0)", fmt.Sprintf("B (%d/10, 0)", x), 1))))
+			if before != nil {
+				steps++
+				jumps[f.name] += jumped(before, now, 0.2*mostMoved)
+			}
+			before = now
+		}
+	}
+	sum := 0
+	for _, n := range jumps {
+		sum += n
+	}
+	t.Log(steps, sum, jumps)
+	if sum*6 > steps {
+		t.Errorf("in %d of %d steps something is chosen anew: %v", sum, steps, jumps)
+	}
+}
+
+// jumped is 1 if a point has moved by more than the bound.
+func jumped(before, now map[string][2]float64, bound float64) int {
+	for p, a := range now {
+		if b := before[p]; math.Hypot(a[0]-b[0], a[1]-b[1]) > bound {
+			return 1
+		}
+	}
+	return 0
+}
