@@ -33,7 +33,7 @@ func (s *scope) named(n *syntax.Named) {
 func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 	targets, ok := s.targets(n.Names)
 	def := s.find(c.Name, c.Node)
-	if def == nil || !ok {
+	if def == nil || !ok || def.faulty {
 		s.poison(targets)
 		return
 	}
@@ -337,6 +337,11 @@ func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
 func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int) {
 	if len(targets) > len(results) {
 		s.fail(n.Node, "%s gives %s, and there are %s for it", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "it reads: " + head(def)
+		s.poison(targets)
+		return
+	}
+	if len(targets) < len(results) && def.hasFamily() {
+		s.fail(n.Node, "%s gives %s, and there are %s for it", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "name them all, as a family: " + example(def)
 		s.poison(targets)
 		return
 	}

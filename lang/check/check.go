@@ -29,6 +29,7 @@ const (
 	maxObjects    = 20_000
 	maxLabels     = 500
 	maxDepth      = 200
+	maxUses       = 16
 )
 
 // Check makes the Program of a file. It is nil when the file holds
@@ -52,6 +53,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 	c.muted = namesNear(f.Source, *problems)
 	top := newScope(c, f.Source)
 	top.view = shown
+	c.using = []string{f.Source.Name}
 	c.file(top, f)
 	top.settleUnmet()
 	c.primeLetters()
@@ -79,6 +81,7 @@ type checker struct {
 	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
 	full     bool                       // a limit was passed: expand no more
 	unitSet  bool
+	using    []string // the files that are being used, outermost first
 
 	centres   map[int]int // centre by circle
 	reaches   map[int]int // how far a straight reaches
@@ -320,15 +323,29 @@ func namesNear(f *source.File, problems source.List) map[string]bool {
 		if p.Span.File != f || p.Severity != source.Error {
 			continue
 		}
-		line, _ := f.Position(p.Span.Start)
-		for _, name := range nameShape.FindAllString(f.Line(line), -1) {
+		n, _ := f.Position(p.Span.Start)
+		line := quoted.ReplaceAllString(f.Line(n), "")
+		line, _, _ = strings.Cut(line, "#")
+		words := strings.Fields(line)
+		if len(words) == 0 || makesNothing[words[0]] {
+			continue
+		}
+		for _, name := range nameShape.FindAllString(line, -1) {
 			names[name] = true
 		}
-		for _, word := range strings.Fields(f.Line(line)) {
+		for _, word := range words {
 			names[strings.Trim(word, ",")] = true
 		}
 	}
 	return names
+}
+
+var quoted = regexp.MustCompile(`"[^"]*"?`)
+
+// makesNothing are the words of lines that give nothing a name.
+var makesNothing = map[string]bool{
+	"label": true, "mark": true, "claim": true, "note": true, "shade": true,
+	"hide": true, "faint": true, "bold": true, "dashed": true, "join": true,
 }
 
 // primeLetters gives the letters of constructions shown in full a prime where

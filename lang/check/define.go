@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
 	"trammel/lang/program"
@@ -10,9 +11,10 @@ import (
 
 // definition is a construction and what it could see where it stands.
 type definition struct {
-	node *syntax.Construction
-	file *source.File
-	env  *env
+	node   *syntax.Construction
+	file   *source.File
+	env    *env
+	faulty bool // it has mistakes of its own, which have been told
 }
 
 // env is the constructions known at a place: the newest first.
@@ -36,8 +38,10 @@ func (s *scope) define(n *syntax.Construction) {
 		p := s.fail(n.Node, "%s is defined already", n.Name)
 		p.Notes = append(p.Notes, source.Note{Span: old.node.Span(old.file), Text: "here"})
 	}
-	def := &definition{n, s.file, s.env}
+	def := &definition{node: n, file: s.file, env: s.env}
+	before := len(*s.c.problems)
 	s.rehearse(def)
+	def.faulty = len(*s.c.problems) > before
 	s.env = &env{def, s.env}
 }
 
@@ -88,6 +92,12 @@ func (s *scope) use(u *syntax.Use) {
 		s.fail(u.Node, "%s holds a figure, and only constructions can be used", u.Path).Help = "put the constructions into a file of their own"
 		return
 	}
+	if slices.Contains(s.c.using, f.Source.Name) || len(s.c.using) == maxUses {
+		s.fail(u.Node, "%s uses itself: %s", f.Source.Name, strings.Join(append(s.c.using, f.Source.Name), " → ")).Help = "put what both need into a third file"
+		return
+	}
+	s.c.using = append(s.c.using, f.Source.Name)
+	defer func() { s.c.using = s.c.using[:len(s.c.using)-1] }()
 	in := newScope(s.c, f.Source)
 	for _, st := range f.Statements {
 		in.statement(st)
@@ -113,7 +123,7 @@ func (s *scope) find(name string, at syntax.Node) *definition {
 	if f := s.c.loader.Library(name); f != nil {
 		for _, st := range f.Statements {
 			if st.Construction != nil && st.Construction.Name == name {
-				def := &definition{st.Construction, f.Source, nil}
+				def := &definition{node: st.Construction, file: f.Source}
 				s.c.library[name] = def
 				return def
 			}
@@ -130,4 +140,20 @@ func (s *scope) find(name string, at syntax.Node) *definition {
 		p.Help = "the library has " + strings.Join(s.c.loader.LibraryNames(), ", ") + "; your own stand before their use"
 	}
 	return nil
+}
+
+// hasFamily tells whether a construction gives a family of points.
+func (d *definition) hasFamily() bool {
+	for _, g := range d.node.Gives {
+		if g.From != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// example is the family that a construction gives, as its head has it.
+func example(d *definition) string {
+	_, gives, _ := strings.Cut(head(d), " gives ")
+	return gives
 }

@@ -379,6 +379,9 @@ func (s *scope) arm(n syntax.Node, slot, vertex, other int, e expr, conds []cond
 		if err != nil {
 			return err
 		}
+		if err := s.under180(size, e); err != nil {
+			return err
+		}
 		cos, sin, err := size.CosSin(st.Field)
 		if err != nil {
 			return err
@@ -414,4 +417,25 @@ func setBearing(st *program.State, slot, vertex, other int, dist geom.Real, by g
 		}
 	}
 	return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not %s", st.Program.Slots[slot].Name, placesOf(both), conds[0].text)}
+}
+
+// under180 refuses a size that no angle of a figure has.
+func (s *scope) under180(size geom.Angle, e expr) error {
+	low, err := size.Cmp(geom.Degrees(new(big.Rat)))
+	if err != nil {
+		return err
+	}
+	high, err := size.Cmp(geom.Degrees(rat(180, 1)))
+	if err != nil {
+		return err
+	}
+	if low > 0 && high < 0 {
+		return nil
+	}
+	span := s.span(e.node)
+	return &program.Fault{
+		Text: fmt.Sprintf("an angle lies between 0° and 180°, and this is %s", size),
+		Help: "for an angle over 180° give the rest of the full turn, to the other side: right of AB",
+		Span: &span,
+	}
 }

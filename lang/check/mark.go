@@ -106,13 +106,21 @@ func (s *scope) drawn(n syntax.Node, a, b int) func(*program.State) error {
 	}
 	return func(st *program.State) error {
 		pa, pb := st.Point(a), st.Point(b)
+		hidden := false
 		for _, bar := range bars {
 			c, ok := st.Value(bar).(*program.Curve)
-			if ok && covers(c, pa, pb) {
+			if !ok || !covers(c, pa, pb) {
+				continue
+			}
+			if !st.Program.Slots[bar].Ink.Hidden {
 				return nil
 			}
+			hidden = true
 		}
 		name := s.names2(a, b)
+		if hidden {
+			return &program.Fault{Text: name + " is hidden, so the mark has nothing to stand on", Help: "leave the hide out, or the mark"}
+		}
 		return &program.Fault{Text: name + " is not drawn, so the mark has nothing to stand on", Help: "join " + name + " first", Cascade: true}
 	}
 }

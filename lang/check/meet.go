@@ -36,7 +36,7 @@ func (s *scope) meeting(n syntax.Node, first curve, ok bool, m *syntax.Meeting) 
 	if !ok || !ok2 || !ok3 {
 		return
 	}
-	if first.slot >= 0 && first.slot == second.slot {
+	if first.slot >= 0 && first.slot == second.slot && !s.slot(first.slot).Twice {
 		s.fail(m.With.Node, "%s cannot meet itself", first.text)
 		return
 	}

@@ -109,10 +109,10 @@ func (s *scope) declare(name string, kind program.Kind, at syntax.Node) int {
 	}
 	n := s.add(kind, at)
 	s.slot(n).Name = name
-	_, s.slot(n).Twice = s.names[name]
-	if !s.slot(n).Twice {
-		s.names[name] = n
+	if old, taken := s.names[name]; taken {
+		s.slot(n).Twice, s.slot(n).Span = true, s.slot(old).Span
 	}
+	s.names[name] = n
 	return n
 }
 

@@ -446,6 +446,12 @@ func settleShape(st *program.State, ps []geom.Point, slots []int, fresh []bool, 
 		if p.Equal(q) {
 			return nil, sameSpot(st, slots[i], slots[j])
 		}
+		if is, want := geom.Dist(p, q), geom.Dist(ps[i], ps[j]); !is.Equal(want) {
+			return nil, &program.Fault{
+				Text: fmt.Sprintf("%s and %s are there already, %s apart, and the data make %s%s %s", letters[i], letters[j], geom.Show(is), letters[i], letters[j], geom.Show(want)),
+				Help: "leave that length out of the data, or place the points anew",
+			}
+		}
 		out := geom.Similar(ps, i, j, p, q)
 		for k := range out {
 			if !fresh[k] && !out[k].Equal(st.Point(slots[k])) {
