@@ -72,30 +72,68 @@ func (r *Result) Reaches(seed uint64) []Reach {
 // accidentSeed fixes the one other figure in which every build tries its claims.
 const accidentSeed = 2
 
-// refuseAccidents makes an error of equations that hold only because of what
-// was chosen for the source: a claim is meant of every figure that it describes.
+// refuseAccidents makes an error of claims that hold only because of what was
+// chosen for the source: a claim is meant of every figure that it describes.
+// Equations are tried in one other figure, inequalities in several, far apart.
 func (r *Result) refuseAccidents() {
-	asked := false
+	equations, inequalities := false, false
 	for _, c := range r.program.Claims {
-		asked = asked || !c.Here && !c.Inequality && r.hangs(c.Step)
+		if !c.Here && r.hangs(c.Step) {
+			equations = equations || !c.Inequality
+			inequalities = inequalities || c.Inequality
+		}
 	}
-	if !asked {
-		return
+	if equations {
+		if inputs := r.otherFigure(); inputs != nil {
+			r.refuse(inputs, false)
+		}
 	}
-	inputs := r.otherFigure()
-	if inputs == nil {
-		return
+	if inequalities {
+		random := rand.New(rand.NewPCG(accidentSeed, stream))
+		for range farTrials {
+			r.refuse(r.far(random), true)
+		}
 	}
+}
+
+// refuse makes errors of the claims of a kind that fail on other inputs.
+func (r *Result) refuse(inputs []*big.Rat, inequalities bool) {
 	failed, err := eval.Claims(r.program, inputs, false)
+	if err != nil {
+		return
+	}
 	for i, c := range r.program.Claims {
 		var f *program.Fault
-		if err != nil || c.Here || c.Inequality || !errors.As(failed[c.Step], &f) || !f.False {
+		if c.Here || c.Inequality != inequalities || !r.Claims[i].Holds || !errors.As(failed[c.Step], &f) || !f.False {
 			continue
 		}
 		p := r.Problems.Add(c.Step.Span, "the claim holds only for what was chosen here, and not always")
 		p.Help = "give what makes it true, or write: claim here " + c.Text
 		r.Claims[i].Holds = false
 	}
+}
+
+// farTrials is how many figures an inequality is tried in.
+const farTrials = 12
+
+// far are inputs that may lie anywhere that a source lets them: openings up to
+// three times as wide or narrow, points anywhere about, parts of a way all along it.
+func (r *Result) far(random *rand.Rand) []*big.Rat {
+	out := make([]*big.Rat, len(r.inputs))
+	for i, v := range r.inputs {
+		n := random.Int64N(31) + 1 // of 32
+		switch r.program.Inputs[i].Kind {
+		case program.Opening:
+			out[i] = new(big.Rat).Mul(v, big.NewRat(n+8, 16))
+		case program.Coordinate:
+			out[i] = new(big.Rat).Add(v, big.NewRat(n-16, 3))
+		case program.Fraction:
+			out[i] = big.NewRat(n, 32)
+		case program.Bearing:
+			out[i] = big.NewRat(n*360, 33)
+		}
+	}
+	return out
 }
 
 // otherFigure is the inputs of another figure of the same source, in short

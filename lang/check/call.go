@@ -336,12 +336,12 @@ func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
 // receive gives results their names in the caller's scope.
 func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int) {
 	if len(targets) > len(results) {
-		s.fail(n.Node, "%s gives %s, and there are %s for it", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "it reads: " + head(def)
+		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "it reads: " + head(def)
 		s.poison(targets)
 		return
 	}
 	if len(targets) < len(results) && def.hasFamily() {
-		s.fail(n.Node, "%s gives %s, and there are %s for it", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "name them all, as a family: " + example(def)
+		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "name them all, as a family: " + example(def)
 		s.poison(targets)
 		return
 	}
