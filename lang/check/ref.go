@@ -101,8 +101,11 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 			p.Help = "did you mean " + near + "?"
 		case kinds[0] == program.Point:
 			p.Help = "make it first: given " + name + " (0, 0), take " + name + " on …, or as a meeting: … at " + name
-		case syntax.AsRun(name) != "":
-			p.Help = "points are capital letters: write " + syntax.AsRun(name)
+		case syntax.FollowsNumber(s.file, p.Span.Start):
+			p.Text = name + " is not known here, and is no unit"
+			p.Help = "the units are mm, cm and deg"
+		case s.allPoints(syntax.AsRun(name)):
+			p.Help = "points are capital letters: write " + strings.Join(syntax.AsRun(name), "")
 		default:
 			p.Help = "a name can be used only after the line that makes it"
 		}
@@ -120,6 +123,16 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		p.Help = "a curve round a join bounds a region, as in: shade where inside " + name + "; its sides and half circles have no names of their own"
 	}
 	return 0, false
+}
+
+// allPoints tells whether every one of the names, two or more, is a known point.
+func (s *scope) allPoints(names []string) bool {
+	for _, name := range names {
+		if slot, known := s.names[name]; !known || s.slot(slot).Kind != program.Point {
+			return false
+		}
+	}
+	return len(names) > 1
 }
 
 // unmet notes the first use of an unknown name; further uses are passed over.

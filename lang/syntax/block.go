@@ -83,11 +83,19 @@ func (b *blocks) close(l line) {
 	}
 	inner := b.open[n-1]
 	b.open = b.open[:n-1]
-	if inner.statement == nil {
-		return
+	switch {
+	case inner.statement == nil && inner.opener.is("step"):
+		for _, s := range inner.body { // a step hides nothing
+			b.append(s)
+		}
+	case inner.statement == nil:
+	case inner.statement.Construction != nil:
+		inner.statement.setBody(inner.body)
+		b.top = append(b.top, inner.statement)
+	default:
+		inner.statement.setBody(inner.body)
+		b.append(inner.statement)
 	}
-	inner.statement.setBody(inner.body)
-	b.append(inner.statement)
 }
 
 // finish reports the blocks still open, and gives the statements of the file.

@@ -19,7 +19,7 @@ var signs = []sign{
 	{"=<", "", "write ≤ or <="},
 	{"=>", "", "write ≥ or >="},
 	{"<>", "", "write ≠ or !="},
-	{"//", "", "a comment begins with #"},
+	{"//", "", remark},
 	{"<=", "≤", ""},
 	{">=", "≥", ""},
 	{"!=", "≠", ""},
@@ -44,7 +44,7 @@ var strayHelp = map[rune]string{
 	'½': "write 1/2", '⅓': "write 1/3", '¼': "write 1/4", '¾': "write 3/4", '³': "only a square is known: AB²",
 	'_': "a name is one word, without _", '&': "write and", '!': "write not before the relation", '°': "a degree sign touches its number: 60°",
 	'{': "brackets are round: (0, 0)", '}': "brackets are round: (0, 0)",
-	'%': "write a fraction", '\\': "a statement goes on in the next line after a comma", '@': "write at", '|': "write parallel to",
+	'%': "write a fraction", '\\': "a statement goes on in the next line after a comma", '@': "write at", '|': "write AB for a length, parallel to for parallels",
 }
 
 func isDigit(r rune) bool { return '0' <= r && r <= '9' }
@@ -102,8 +102,12 @@ func clockLength(text string) int {
 	return len("o") + size + len("clock")
 }
 
-// forbidden tells what a text cannot hold: controls, and bytes that are no text.
-func forbidden(r rune) bool { return r != '\t' && unicode.IsControl(r) || r == utf8.RuneError }
+// forbidden tells what a text cannot hold: controls, bytes that are no text, and
+// the marks that make text run another way than it is stored (Unicode Annex 9).
+func forbidden(r rune) bool {
+	turning := '\u202a' <= r && r <= '\u202e' || '\u2066' <= r && r <= '\u2069'
+	return r != '\t' && unicode.IsControl(r) || r == utf8.RuneError || turning
+}
 
 // describe names the first character of a text for a message.
 func describe(text string) string {

@@ -16,7 +16,8 @@ type verdict struct {
 // last always does.
 var rules = []func(*fault) verdict{
 	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordNamed, keywordStart,
-	placeless, paperFormat, dataWithout, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
+	placeless, listedGivens, noKind, noParamKind, decimalComma, barePlace, manyMeetings, congruentRuns, wrongMark, diameter, filler,
+	paperFormat, dataWithout, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 
 // explain words why a statement does not parse; at is the token where it fails.
@@ -138,8 +139,14 @@ func wrongStart(x *fault) verdict {
 	case t.Type == nameKind || t.isPoint():
 		return verdict{}
 	}
+	if start := x.text(0, min(2, len(x.tokens))); strings.HasPrefix(start, "--") || strings.HasPrefix(start, "/*") {
+		return verdict{0, 1, text, remark}
+	}
 	return verdict{0, 1, text, startHelp}
 }
+
+// remark is how a comment is written.
+const remark = "a comment begins with #"
 
 const startHelp = "a statement begins with a word such as given, arc, line, join, claim or mark, or with the names that it makes"
 

@@ -4,6 +4,9 @@ import (
 	"reflect"
 	"strings"
 	"unicode"
+	"unicode/utf8"
+
+	"trammel/lang/source"
 )
 
 // known is what a whole file tells of its names. It knows small runs: words
@@ -103,11 +106,20 @@ func lettersOf(word string) []string {
 	return letters
 }
 
-// AsRun is the run that a word in small letters may be meant for, AB for ab,
-// or "" when it has other than two or three letters.
-func AsRun(word string) string {
-	if n := len(lettersOf(word)); n != 2 && n != 3 {
-		return ""
+// AsRun is the points that a word in small letters may be meant for: A, B for ab.
+func AsRun(word string) []string {
+	var points []string
+	for _, l := range lettersOf(word) {
+		points = append(points, strings.ToUpper(l))
 	}
-	return strings.ToUpper(word)
+	return points
+}
+
+// FollowsNumber tells whether a number stands right before a place, so that
+// what stands there may be meant for its unit.
+func FollowsNumber(f *source.File, at int) bool {
+	before := strings.TrimRight(f.Text[:at], " ")
+	number := strings.TrimRight(before, "0123456789.")
+	r, _ := utf8.DecodeLastRuneInString(number)
+	return len(number) < len(before) && !unicode.IsLetter(r) && !isPrime(r)
 }

@@ -26,7 +26,9 @@ type scanner struct {
 	line, col int
 	tokens    []token
 	problems  *source.List
-	notUTF8   bool // said once a file
+	notUTF8   bool   // said once a file
+	first     int    // index of the line's first token
+	strayed   string // the last help for a stray character, said once a line
 	alike     lookalikes
 }
 
@@ -48,6 +50,7 @@ func (s *scanner) one() {
 		s.advance()
 		s.emit(lineEndKind, "\n")
 		s.line, s.col = s.line+1, 1
+		s.first, s.strayed = len(s.tokens), ""
 	case r == '#':
 		s.comment()
 	case r == '"':
@@ -231,10 +234,32 @@ func (s *scanner) stray() {
 		s.notText()
 		return
 	}
-	what := describe(s.text[s.pos:])
+	what, help := describe(s.text[s.pos:]), s.strayHelp(r)
 	s.advance()
 	s.takeWhile(func(next rune) bool { return next == r })
-	s.bad(what+" has no meaning here", strayHelp[r])
+	switch line := s.tokens[s.first:]; {
+	case r == '.' && len(line) > 1 && line[0].is("use") && line[1].Type == nameKind:
+		s.takeWhile(func(r rune) bool { return r != '\n' && r != '#' })
+		s.here = line[1].Pos
+		s.bad("the text has no quotes", `write use "`+strings.TrimSpace(s.read())+`"`)
+	case help != "" && s.strayed == help:
+		s.emit(badKind, s.read())
+	default:
+		s.strayed = help
+		s.bad(what+" has no meaning here", help)
+	}
+}
+
+// strayHelp is what to write for a stray character where it stands.
+func (s *scanner) strayHelp(r rune) string {
+	n := len(s.tokens)
+	switch {
+	case r == ';' && n-s.first > 1 && s.tokens[n-1].Type == numberKind && s.tokens[n-2].is("("):
+		return "write a comma: (5, 0)"
+	case r == '%' && n == s.first:
+		return remark
+	}
+	return strayHelp[r]
 }
 
 func (s *scanner) notText() {

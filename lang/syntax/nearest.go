@@ -17,6 +17,7 @@ var habits = map[string]string{
 	"perp": "perpendicular", "intersect": "meets", "intersects": "meets", "crosses": "meets", "cross": "meets", "cut": "cuts",
 	"tangent": "touches", "touching": "touches", "touch": "touches", "halves": "bisects", "equals": "=", "equal": "=", "is": "=",
 	"per": "/", "times": "*", "plus": "+", "minus": "-", "root": "sqrt", "degrees": "°", "degree": "°",
+	"pi":          "π",
 	"millimetres": "mm", "millimeters": "mm", "millimetre": "mm", "millimeter": "mm",
 	"centimetres": "cm", "centimeters": "cm", "centimetre": "cm", "centimeter": "cm",
 	"diameter": "2 radius", "closest": "nearest", "furthest": "farthest", "except": "other than",

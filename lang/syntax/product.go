@@ -1,5 +1,7 @@
 package syntax
 
+import "strings"
+
 // product checks what stands side by side. A number may stand before what it
 // multiplies; a product goes left to right, so that 1/2 AB is half of AB.
 func (c *sounding) product(p *Product) {
@@ -27,23 +29,21 @@ func (c *sounding) inPieces(first *Factor, tail []*MulTail) int {
 	if first.Value.Angle != nil {
 		run = first.Value.Angle
 	}
-	if run == nil || run.Name != "" {
+	if run == nil || run.Name != "" || c.statement.Named != nil {
 		return 0
 	}
-	n, single, whole := 0, len(run.Points) == 1, c.text(first.Node)
-	for n < len(tail) && tail[n].Op == "" {
-		next := tail[n].Factor.Value.Ref
-		if next == nil || next.Name != "" {
-			break
-		}
-		single = single || len(next.Points) == 1
-		whole += c.text(next.Node)
+	point := func(t *MulTail) bool { r := t.Factor.Value.Ref; return t.Op == "" && r != nil && r.Name == "" }
+	if len(tail) == 0 || !point(tail[0]) || len(run.Points) > 1 && len(tail[0].Factor.Value.Ref.Points) > 1 {
+		return 0
+	}
+	n := 1
+	for n < len(tail) && point(tail[n]) {
 		n++
 	}
-	if n == 0 || !single {
-		return 0
-	}
-	c.wrong(Node{Pos: first.Pos, EndPos: tail[n-1].Factor.EndPos}, "write "+whole, touch)
+	last := tail[n-1].Factor.EndPos
+	rest := strings.Fields(c.text(Node{Pos: tail[0].Pos, EndPos: last}))
+	whole := c.text(first.Node) + strings.Join(rest, "")
+	c.wrong(Node{Pos: first.Pos, EndPos: last}, "write "+clip(whole, 2*maxName), touch)
 	c.said[run] = true
 	return n
 }
@@ -57,23 +57,45 @@ func (c *sounding) juxtaposed(p *Product, before, factor *Factor, number bool) {
 	if r := factor.Value.Ref; r != nil {
 		name = r.Name
 	}
-	switch unit := habits[name]; {
+	unit, called := habits[name], c.statement.Named != nil && c.statement.Named.By != nil
+	switch {
 	case unit == "mm" || unit == "cm":
 		c.wrong(factor.Node, "write "+a+" "+unit, "%s is no unit", name)
+	case unit == "π" && !c.known.made[name]:
+		c.wrong(factor.Node, "write "+a+" π", "%s is not known", name)
 	case unit == "°":
 		c.wrong(factor.Node, "write "+a+unit, "%s is no unit", name)
 	case before.isNumber() && factor.Value.Number != "":
 		c.wrong(span, "put a sign between them; a mixed number is 2 + 1/2", "two numbers stand side by side: %s", c.text(span))
 	case number:
 	case before.isNumber():
-		whole := Node{Pos: p.Pos, EndPos: factor.EndPos}
-		c.wrong(whole, "put brackets round what belongs together", "%s can be read in two ways", c.text(whole))
+		whole, left := Node{Pos: p.Pos, EndPos: factor.EndPos}, c.text(Node{Pos: p.Pos, EndPos: before.EndPos})
+		c.wrong(whole, "write ("+left+") * "+b+", or "+strings.TrimSuffix(left, a)+"("+a+" "+b+")", "%s can be read in two ways", c.text(whole))
+	case called:
+		c.wrong(span, "write "+a+", "+b, "a comma is missing between %s and %s", a, b)
+	case c.fills(factor), c.fills(before):
 	case before.Value.Ref != nil && before.Value.Ref.Name != "" && factor.Value.Paren != nil:
 		c.wrong(before.Node, "for a product write "+a+" * "+b, "%s is no function", a)
 	default:
 		c.wrong(span, "write "+a+" * "+b, "only a number may stand before what it multiplies: %s", c.text(span))
 	}
 }
+
+// fills reports a word of plain speech that passed for a name: AB is parallel
+// to CD.
+func (c *sounding) fills(f *Factor) bool {
+	r := f.Value.Ref
+	if r == nil || !fillers[r.Name] || c.known.made[r.Name] {
+		return false
+	}
+	if !c.said[r] {
+		c.wrongRef(r, "leave it out", "%s has no place in a source", quote(r.Name))
+	}
+	return true
+}
+
+// fillers are words of plain speech that a source leaves out.
+var fillers = wordSet("is are that be")
 
 // divided: 1/2 cm, where the unit belongs to the 2.
 func (c *sounding) divided(p *Product, factor *Factor) {

@@ -160,8 +160,12 @@ func unquoted(x *fault) verdict {
 	if t.Value == "" || !x.wants(textChunk) || t.Type == keywordKind || nearest(t.Value, x.words()) != "" {
 		return verdict{}
 	}
-	rest := x.text(x.at, len(x.tokens))
-	return verdict{x.at, len(x.tokens), "the text has no quotes", "write " + x.text(0, x.at) + ` "` + strings.Trim(rest, `"`) + `"`}
+	to := x.at + 1
+	for to < len(x.tokens) && !x.tokens[to].is("near") && !(x.tokens[to].is("for") && x.tokens[0].is("task")) {
+		to++
+	}
+	whole := x.text(0, x.at) + ` "` + strings.Trim(x.text(x.at, to), `"`) + `" ` + x.text(to, len(x.tokens))
+	return verdict{x.at, to, "the text has no quotes", "write " + strings.TrimSpace(whole)}
 }
 
 // placeless: given A

@@ -66,6 +66,10 @@ func (c *sounding) places(node any) {
 		c.points(n.From, n.Towards)
 	case *Cond:
 		c.points(n.As, n.From, n.Than, n.Nearest, n.Farthest, n.Between, n.And, n.Beyond)
+	case *Meeting:
+		if k := len(n.Picks); k > 2 {
+			c.wrong(Node{Pos: n.Picks[0].Pos, EndPos: n.Picks[k-1].EndPos}, "name two of them", "%s", twice(k))
+		}
 	case *Pick:
 		c.points(n.Point)
 	case *Ray:
@@ -110,6 +114,11 @@ func (c *sounding) wrongRef(r *Ref, help, format string, args ...any) {
 	c.said[r] = true
 }
 
+// twice is the fault of n names for the meetings of two things.
+func twice(n int) string {
+	return fmt.Sprintf("two things meet twice at most, and here are %d names", n)
+}
+
 // thing finds a run in small letters where the name of a thing may stand.
 func (c *sounding) thing(r *Ref) {
 	if r.Index == nil && !c.said[r] && c.known.spells(r.Name) {
@@ -147,7 +156,7 @@ func (c *sounding) joined(n *Join) {
 	}
 	if single {
 		all := Node{Pos: n.Runs[0].Pos, EndPos: n.Runs[len(n.Runs)-1].EndPos}
-		c.wrong(all, "write "+run, touch)
+		c.wrong(all, "write "+clip(run, 2*maxName), touch)
 		return
 	}
 	for _, r := range n.Runs {
@@ -194,7 +203,11 @@ func (c *sounding) run(r *Ref, low, high int, what string) {
 	if high == many {
 		count += " or more"
 	}
-	c.wrongRef(r, "write them together, as in "+example, "%s takes %s, not %s", what, count, c.text(r.Node))
+	help := ""
+	if len(r.Points) < 2 {
+		help = "write them together, as in " + example
+	}
+	c.wrongRef(r, help, "%s takes %s, not %s", what, count, c.text(r.Node))
 }
 
 func (c *sounding) corners(n *GivenShape) {
@@ -233,7 +246,11 @@ func (c *sounding) opening(n Node, o Opening, part bool, what string) {
 	case said && part:
 		c.wrong(n, "leave the radius out: it is the distance to the first point", "a part arc has its opening from its points")
 	case !said && !part:
-		c.wrong(n, "end it with radius any, radius 3, radius AB or through A", "nothing says how wide this %s is", what)
+		help := "end it with radius any, radius 3, radius AB or through A"
+		if c.statement.StepOff != nil {
+			help = "end it with radius any, radius 3 or radius AB"
+		}
+		c.wrong(n, help, "nothing says how wide this %s is", what)
 	}
 }
 
