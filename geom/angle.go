@@ -72,7 +72,7 @@ func (a Angle) Cmp(b Angle) (int, error) {
 	}
 	dir, err := whole.direction()
 	if err != nil {
-		return 0, fmt.Errorf("not decided: the two angles are the same to 9 decimals of a degree, and one of them has no exact cosine here (whole degrees, tenths, minutes and their halvings have)")
+		return 0, fmt.Errorf("not decided: the two angles are the same to 7 decimals of a degree, and one of them has no exact cosine here (whole degrees, tenths, minutes and their halvings have)")
 	}
 	if dir == nil {
 		return whole.degrees.Sign(), nil

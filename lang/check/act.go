@@ -12,9 +12,9 @@ import (
 
 // How far a straight reaches, for "the longest drawn under that name".
 const (
-	reachJoin = iota + 1
-	reachRay
-	reachLine
+	reachJoin = 1
+	reachRay  = 1000 // past any join, however often produced
+	reachLine = 2000
 )
 
 func (s *scope) reachOf(slot int) int { return s.c.reaches[slot] }
@@ -345,7 +345,7 @@ func (s *scope) produceTo(p *syntax.Produce, from, beyond int) {
 	slot := s.add(program.Line, p.Node)
 	reach, role := reachJoin, figure.Construction
 	if drawn := s.straights[pairOf(from, beyond)]; len(drawn) > 0 {
-		reach, role = s.reachOf(drawn[0]), s.slot(drawn[0]).Ink.Role
+		reach, role = s.reachOf(drawn[0])+1, s.slot(drawn[0]).Ink.Role
 	}
 	s.draw(slot, role)
 	text := s.slot(from).Name + s.slot(beyond).Name

@@ -150,7 +150,7 @@ func (s *scope) paramKind(p *syntax.Param) (program.Kind, bool) {
 func (in *scope) bind(def *definition, c *syntax.CallExp, caller *scope) bool {
 	params := def.node.Params
 	if len(c.Args) != len(params) {
-		p := caller.fail(c.Node, "%s takes %s, and here are %s", c.Name, plural(len(params), "argument"), plural(len(c.Args), "argument"))
+		p := caller.fail(c.Node, "%s takes %s, not %d", c.Name, plural(len(params), "argument"), len(c.Args))
 		p.Help = "it reads: " + head(def)
 		return false
 	}

@@ -219,7 +219,7 @@ func (s *scope) compare(a expr, op string, b expr) (relation, bool) {
 	if !ok {
 		return nil, false
 	}
-	at, bt := s.span(a.node).Text(), s.span(b.node).Text()
+	at, bt := shortened(s.span(a.node).Text()), shortened(s.span(b.node).Text())
 	return func(st *program.State) (verdict, error) {
 		sign, why, err := difference(st, a, b, at, bt)
 		if err != nil {
@@ -313,4 +313,13 @@ func compares(sign int, op string) bool {
 		return sign <= 0
 	}
 	return sign >= 0
+}
+
+// shortened is a text with its middle cut out where it is longer than a message bears.
+func shortened(text string) string {
+	r := []rune(text)
+	if len(r) <= 60 {
+		return text
+	}
+	return string(r[:28]) + " … " + string(r[len(r)-28:])
 }

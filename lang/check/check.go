@@ -47,6 +47,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 		seen:     map[seenKey]bool{},
 		library:  map[string]*definition{},
 		unmet:    map[string]*source.Problem{},
+		heads:    map[string]*syntax.Construction{},
 		centres:  map[int]int{},
 		reaches:  map[int]int{},
 	}
@@ -54,6 +55,11 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 	top := newScope(c, f.Source)
 	top.view = shown
 	c.using = []string{f.Source.Name}
+	for _, st := range f.Statements {
+		if st.Construction != nil {
+			c.heads[st.Construction.Name] = st.Construction
+		}
+	}
 	c.file(top, f)
 	top.settleUnmet()
 	c.primeLetters()
@@ -81,7 +87,9 @@ type checker struct {
 	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
 	full     bool                       // a limit was passed: expand no more
 	unitSet  bool
-	using    []string // the files that are being used, outermost first
+	using    []string                        // the files that are being used, outermost first
+	defining string                          // the construction that is being checked by itself
+	heads    map[string]*syntax.Construction // the file\'s own, by name
 
 	centres   map[int]int // centre by circle
 	reaches   map[int]int // how far a straight reaches
@@ -278,6 +286,10 @@ func (s *scope) repeat(r *syntax.Repeat) {
 	to, ok2 := s.whole(r.To)
 	name, ok3 := s.loopName(r.Var)
 	if !ok1 || !ok2 || !ok3 {
+		return
+	}
+	if to < from {
+		s.fail(r.Node, "the repeat counts from %d to %d, so nothing is done", from, to).Help = "count upwards"
 		return
 	}
 	if to-from+1 > maxStatements {

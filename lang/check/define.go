@@ -40,7 +40,10 @@ func (s *scope) define(n *syntax.Construction) {
 	}
 	def := &definition{node: n, file: s.file, env: s.env}
 	before := len(*s.c.problems)
+	outer := s.c.defining
+	s.c.defining = n.Name
 	s.rehearse(def)
+	s.c.defining = outer
 	def.faulty = len(*s.c.problems) > before
 	s.env = &env{def, s.env}
 }
@@ -129,17 +132,37 @@ func (s *scope) find(name string, at syntax.Node) *definition {
 			}
 		}
 	}
+	if name == s.c.defining {
+		s.fail(at, "%s cannot call itself", name).Help = "repeat … end does a thing many times"
+		return nil
+	}
+	if later := s.c.heads[name]; later != nil && s.file == s.c.prog.Source {
+		p := s.fail(at, "%s is used before it is defined", name)
+		p.Help = "move the construction above this line"
+		p.Notes = append(p.Notes, source.Note{Span: later.Span(s.file), Text: name + " is defined here"})
+		return nil
+	}
 	p := s.fail(at, "there is no construction %s here", name)
 	known := s.c.loader.LibraryNames()
 	for e := s.env; e != nil; e = e.next {
 		known = append(known, e.def.node.Name)
 	}
-	if near := syntax.Nearest(name, known); near != "" {
+	switch near := syntax.Nearest(name, known); {
+	case otherNames[name] != "":
+		p.Help = "the library calls it " + otherNames[name]
+	case near != "":
 		p.Help = "did you mean " + near + "?"
-	} else {
-		p.Help = "the library has " + strings.Join(s.c.loader.LibraryNames(), ", ") + "; your own stand before their use"
+	default:
+		p.Help = "trammel doc lists the library; your own stand before their use"
 	}
 	return nil
+}
+
+// otherNames are what people call constructions of the library.
+var otherNames = map[string]string{
+	"midpoint": "middle, or bisect for the line too", "perpendicular": "erect (at a point) or drop (from a point)",
+	"bisector": "bisect (of a join) or halve (of an angle)", "equilateral": "triangleon", "square": "squareon",
+	"altitude": "drop", "foot": "drop", "split": "divide", "tangentat": "tangent",
 }
 
 // hasFamily tells whether a construction gives a family of points.

@@ -166,9 +166,14 @@ type join struct{ slot, a, b int }
 // thinness objects to sharp corners between joins: of a triangle that is hardly one.
 func (s *search) thinness(mine map[int]bool) float64 {
 	var joins []join
+	drawn := map[[2]int]bool{}
 	for slot, sl := range s.p.Slots {
 		if sl.Between != nil && sl.Ink != nil && !sl.Ink.Hidden && s.st.Values[slot] != nil && len(joins) < 40 {
-			joins = append(joins, join{slot, sl.Between[0], sl.Between[1]})
+			a, b := sl.Between[0], sl.Between[1]
+			if !drawn[[2]int{a, b}] && !drawn[[2]int{b, a}] {
+				drawn[[2]int{a, b}] = true
+				joins = append(joins, join{slot, a, b})
+			}
 		}
 	}
 	sum := 0.0

@@ -192,6 +192,10 @@ func (s *search) lament(in, i int) {
 	s.troubles = append(s.troubles, t)
 }
 
+// worthwhile is by how much another value must better the figure to be taken:
+// choices that are nearly level stay as they are when the source changes a little.
+const worthwhile = 0.05
+
 // better improves one input, as far as its nearer effects show.
 func (s *search) better(in int) {
 	steps := s.effects(in, len(s.p.Steps))
@@ -217,7 +221,7 @@ func (s *search) better(in int) {
 		if s.redo(steps) >= 0 {
 			continue
 		}
-		if b := s.badness(steps) + s.strangeness(in); b < badness-0.01 && s.stillWhole(all, len(steps)) {
+		if b := s.badness(steps) + s.strangeness(in); b < badness-worthwhile && s.stillWhole(all, len(steps)) {
 			best, badness = v, b
 		}
 		if badness <= good {

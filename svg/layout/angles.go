@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"trammel/geom/figure"
@@ -11,7 +12,7 @@ import (
 type corner struct {
 	at          vec
 	from, sweep float64
-	leg         float64 // the shorter arm
+	leg         float64 // the shorter arm, as far as its point
 }
 
 // band is the room that the mark of a corner takes about its vertex.
@@ -26,6 +27,8 @@ const (
 	square    = 3.0
 	arcRadius = 6.0
 	arcApart  = 1.0
+	arcStep   = 0.9 // between arcs of equal angles side by side
+	arcToText = 0.9
 	arcLength = 4.5 // an arc shorter than this gets a greater radius
 	bandApart = 1.4
 	legPart   = 0.4 // of the shorter arm: no arc is larger
@@ -57,15 +60,23 @@ func (c corner) meets(o corner) bool {
 }
 
 // drawAngles draws right angles first and then the arcs, the widest first, so
-// that a narrow angle, which wants a greater radius anyhow, steps outward.
+// that a narrow angle, which wants a greater radius anyhow, steps outward. Last
+// come the divided angles: their arcs go round those of their parts.
 func (d *drawing) drawAngles() {
+	d.angleText = d.angleHeight()
 	for _, m := range d.fig.Marks {
 		if m, ok := m.(figure.RightAngle); ok {
 			d.drawSquare(m)
 		}
 	}
 	wanted := d.arcsWanted()
-	sort.SliceStable(wanted, func(i, j int) bool { return wanted[i].sweep > wanted[j].sweep+0.001 })
+	sort.SliceStable(wanted, func(i, j int) bool {
+		a, b := wanted[i], wanted[j]
+		if (a.roomy > 0) != (b.roomy > 0) {
+			return b.roomy > 0
+		}
+		return a.sweep > b.sweep+0.001
+	})
 	for _, w := range wanted {
 		d.drawAngleArcs(w)
 	}
@@ -75,6 +86,7 @@ func (d *drawing) drawAngles() {
 type wanted struct {
 	corner
 	count, group, step int
+	roomy              float64 // radius beyond which the label of a divided angle has room; else 0
 }
 
 // arcsWanted lists the angles with arcs: the equal ones, and those that have
@@ -84,26 +96,80 @@ func (d *drawing) arcsWanted() []wanted {
 	for i, m := range d.fig.Marks {
 		if m, ok := m.(figure.AngleArcs); ok {
 			for _, a := range m.Angles {
-				list = append(list, wanted{d.corner(a), m.Count, i, m.Step})
+				list = append(list, wanted{d.corner(a), m.Count, i, m.Step, 0})
 			}
 		}
 	}
 	for i, m := range d.fig.Marks {
-		if m, ok := m.(figure.AngleLabel); ok && !d.marked(d.corner(m.Angle), list) {
-			list = append(list, wanted{d.corner(m.Angle), 1, i, m.Step})
+		m, ok := m.(figure.AngleLabel)
+		if !ok {
+			continue
 		}
+		c := d.corner(m.Angle)
+		if _, square := d.bandOf(c); square {
+			continue
+		}
+		at := slices.IndexFunc(list, func(w wanted) bool { return w.same(c) })
+		if at < 0 {
+			at = len(list)
+			list = append(list, wanted{c, 1, i, m.Step, 0})
+		}
+		list[at].roomy = d.roomFor(m, c)
 	}
 	return list
 }
 
-func (d *drawing) marked(c corner, list []wanted) bool {
-	for _, w := range list {
-		if w.same(c) {
-			return true
+// roomFor is the least radius beyond which the label of a divided angle fits
+// between the straights that divide it, and 0 if none do.
+func (d *drawing) roomFor(m figure.AngleLabel, c corner) float64 {
+	ways := d.ways(c)
+	l, ok := d.request(m.Text, m.Name, d.angleText, "", m.Step)
+	if len(ways) == 2 || !ok {
+		return 0
+	}
+	least := math.Inf(1)
+	for i, to := range ways[1:] {
+		from := ways[i]
+		u, clear := way((from+to)/2), max(l.reach(way(from).left()), l.reach(way(to).left()))+d.mm(tightInk)
+		least = min(least, clear/math.Sin(min(to-from, math.Pi)/2)-l.reach(u)-d.mm(arcToText))
+	}
+	return max(least, 1)
+}
+
+// ways are those of the arms and of the straights that leave the vertex
+// between them, in order from the first arm.
+func (d *drawing) ways(c corner) []float64 {
+	const slack = 0.01
+	ways := []float64{c.from}
+	for _, s := range d.strokes {
+		if g, ok := s.curve.(segment); ok && s.layer != markLayer {
+			for _, r := range g.rays(c.at) {
+				if off := turn(r - c.from); slack < off && off < c.sweep-slack {
+					ways = append(ways, c.from+off)
+				}
+			}
 		}
 	}
-	_, ok := d.bandOf(c)
-	return ok
+	slices.Sort(ways)
+	return append(ways, c.from+c.sweep)
+}
+
+// arm is how far the shorter arm of an angle is drawn.
+func (d *drawing) arm(c corner) float64 {
+	arm := math.Inf(1)
+	for _, u := range [2]vec{way(c.from), way(c.from + c.sweep)} {
+		drawn := c.leg
+		for _, s := range d.strokes {
+			if g, ok := s.curve.(segment); ok && s.layer != markLayer {
+				a, b := g.a.sub(c.at), g.b.sub(c.at)
+				if near, far := min(u.dot(a), u.dot(b)), max(u.dot(a), u.dot(b)); math.Abs(u.cross(a)) < touching && math.Abs(u.cross(b)) < touching && near < touching {
+					drawn = max(drawn, far)
+				}
+			}
+		}
+		arm = min(arm, drawn)
+	}
+	return arm
 }
 
 // bandOf is the mark of an angle, if it has one.
@@ -147,8 +213,8 @@ func (d *drawing) drawAngleArcs(w wanted) {
 // radius is that of the innermost arc: as large as the angle wants, stepping
 // outward past other marks at the vertex while the arms allow, else inward.
 func (d *drawing) radius(w wanted, thick float64) float64 {
-	most := float64(legPart*w.leg) - thick
-	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep), most)
+	most := float64(legPart*d.arm(w.corner)) - thick
+	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep, w.roomy-thick), most)
 	for r := first; r <= most; r += d.mm(0.5) {
 		if d.free(w, r, r+thick) {
 			return r
@@ -165,7 +231,11 @@ func (d *drawing) radius(w wanted, thick float64) float64 {
 func (d *drawing) free(w wanted, lo, hi float64) bool {
 	gap := d.mm(bandApart)
 	for _, b := range d.bands {
-		if b.group != w.group && b.meets(w.corner) && lo < b.hi+gap && b.lo < hi+gap {
+		switch {
+		case !b.meets(w.corner):
+		case b.group != w.group && lo < b.hi+gap && b.lo < hi+gap:
+			return false
+		case b.group == w.group && math.Abs(lo-b.lo) < d.mm(arcStep)-1:
 			return false
 		}
 	}

@@ -157,6 +157,31 @@ func TestStraightEnds(t *testing.T) {
 	}
 }
 
+// TestProlong draws a ray on in its own ink where a fainter one goes farther,
+// and leaves a join alone.
+func TestProlong(t *testing.T) {
+	s := newSketch("prolong")
+	s.point("A", 0, 0, giv)
+	s.point("B", 3, 0, giv)
+	s.point("C", 6, 0, giv)
+	ray := s.line("", "A", "B", "AB", res)
+	from := s.at["A"]
+	ray.Start = &from
+	s.line("", "A", "C", "BC", con)
+	d := drawn(t, s)
+	if got := d.lengthIn(resultLayer); math.Abs(got-65*mm) > 10 {
+		t.Errorf("the ray has %.0f µm of ink, want 65000", got)
+	}
+	s = newSketch("a join")
+	s.point("A", 0, 0, giv)
+	s.point("B", 3, 0, giv)
+	s.join("AB", res)
+	s.line("", "A", "B", "AB", con)
+	if got := drawn(t, s).lengthIn(resultLayer); math.Abs(got-30*mm) > 10 {
+		t.Errorf("the join has %.0f µm of ink, want 30000", got)
+	}
+}
+
 // TestMarksKeepClear slides ticks off a crossing and steps arcs outward.
 func TestMarksKeepClear(t *testing.T) {
 	s := newSketch("clear")

@@ -99,7 +99,7 @@ func (d *drawing) requestMark(m figure.Mark) {
 			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
 		}
 	case figure.AngleLabel:
-		if l, ok := d.request(m.Text, m.Name, d.angleHeight(), "the angle "+m.Text, m.Step); ok {
+		if l, ok := d.request(m.Text, m.Name, d.angleText, "the angle "+m.Text, m.Step); ok {
 			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
 		}
 	case figure.Note:
@@ -166,13 +166,21 @@ func (l *label) beyond(u vec, gap float64) float64 {
 	return t
 }
 
-// narrow angles have no room for large figures; then all angles have small
-// ones, so that the figure keeps one size for them.
+// narrow angles, or those divided into narrow ones, have no room for large
+// figures; then all angles have small ones, so that the figure keeps one size.
 const narrow = 35 * math.Pi / 180
 
 func (d *drawing) angleHeight() svg.Micrometre {
 	for _, m := range d.fig.Marks {
-		if m, ok := m.(figure.AngleLabel); ok && d.corner(m.Angle).sweep < narrow {
+		m, ok := m.(figure.AngleLabel)
+		if !ok {
+			continue
+		}
+		widest, ways := 0.0, d.ways(d.corner(m.Angle))
+		for i, to := range ways[1:] {
+			widest = max(widest, to-ways[i])
+		}
+		if widest < narrow {
 			return d.theme.small
 		}
 	}

@@ -58,17 +58,19 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 
 // drawing is the sheet while it is being worked on.
 type drawing struct {
-	fig      *figure.Figure
-	theme    theme
-	scale    float64 // micrometres of paper for one unit
-	strokes  []stroke
-	dots     []dot
-	shades   []svg.Path
-	hatches  []segment
-	bands    []band
-	labels   []*label
-	texts    []svg.Text // placed words
-	warnings []Warning
+	fig       *figure.Figure
+	theme     theme
+	scale     float64 // micrometres of paper for one unit
+	strokes   []stroke
+	dots      []dot
+	ruled     map[*figure.Thing]ruled // straights as drawn
+	shades    []svg.Path
+	hatches   []segment
+	bands     []band
+	labels    []*label
+	angleText svg.Micrometre // height of the labels of angles
+	texts     []svg.Text     // placed words
+	warnings  []Warning
 }
 
 // stroke is a curve with its ink. Owner is nil for a mark.

@@ -253,7 +253,10 @@ func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
 		j := segment{d.place(*s.Start), d.place(*s.End)}
 		return d.along(l, j, d.sides(j.a, j.b))
 	}
-	r := d.rule(s)
+	r, ok := d.ruled[&s.Thing]
+	if !ok {
+		r = d.rule(s)
+	}
 	l.base = &segment{r.point(r.lo), r.point(r.hi)}
 	var spots []spot
 	if s.End == nil {
@@ -333,8 +336,8 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 		r = b.hi
 	}
 	var spots []spot
-	for i, out := range []float64{0.9, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
-		for _, part := range []float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3} {
+	for i, out := range []float64{arcToText, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
+		for _, part := range []float64{0, -0.1, 0.1, -0.17, 0.17, -0.25, 0.25, -0.33, 0.33} {
 			u := way(c.middle() + float64(part*c.sweep))
 			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
 			spots = append(spots, l.spotAt(p, i*14+price(math.Abs(part)*200)+d.doubt(c, p), c.at))
@@ -355,10 +358,15 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 }
 
 // doubt is what it costs to stand beyond the mark of another angle at the same
-// vertex, where words would be read as its size.
+// vertex, where words would be read as its size, unless the angle's own mark
+// lies between.
 func (d *drawing) doubt(c corner, p vec) int {
 	w := p.sub(c.at)
+	own, _ := d.bandOf(c)
 	for _, b := range d.bands {
+		if b.lo < own.lo && w.len() > own.hi {
+			continue
+		}
 		if b.at == c.at && !b.same(c) && turn(w.angle()-b.from) <= b.sweep && b.sweep < c.sweep && w.len() > b.lo {
 			return costWithin
 		}

@@ -13,6 +13,7 @@ type ruled struct {
 	owner   *figure.Thing
 	at, way vec
 	span
+	loose [2]bool // no point is at the low or the high end
 	pen
 }
 
@@ -20,6 +21,7 @@ type ruled struct {
 // the heavier pen has it, the earlier one among equals.
 func (d *drawing) drawStraights() {
 	all := d.ruleAll()
+	d.ruled = map[*figure.Thing]ruled{}
 	for i, r := range all {
 		var covers []span
 		for j, s := range all {
@@ -30,6 +32,7 @@ func (d *drawing) drawStraights() {
 		for _, s := range r.uncovered(covers) {
 			d.ink(segment{r.point(s.lo), r.point(s.hi)}, r.owner)
 		}
+		d.ruled[r.owner] = r
 	}
 }
 
@@ -44,7 +47,31 @@ func (d *drawing) ruleAll() []ruled {
 			all = append(all, r)
 		}
 	}
+	prolong(all)
 	return all
+}
+
+// prolong draws the loose ends of lines and rays as far as fainter ones on the
+// same line go on, so that none ends in paler ink.
+func prolong(all []ruled) {
+	for i := range all {
+		r := &all[i]
+		for _, s := range all {
+			if !r.loose[0] && !r.loose[1] || !r.outranks(s.pen) || s.dashed || !r.along(s) {
+				continue
+			}
+			c := r.cover(s)
+			if c.lo > r.hi || c.hi < r.lo {
+				continue
+			}
+			if r.loose[0] {
+				r.lo = min(r.lo, c.lo)
+			}
+			if r.loose[1] {
+				r.hi = max(r.hi, c.hi)
+			}
+		}
+	}
 }
 
 func (r ruled) point(t float64) vec { return r.at.add(r.way.times(t)).snap() }
@@ -72,6 +99,7 @@ func (d *drawing) rule(s *figure.Straight) ruled {
 		r.way, r.hi = r.at.to(d.place(*s.End)), r.at.dist(d.place(*s.End))
 		return r
 	}
+	r.loose = [2]bool{s.Start == nil, s.End == nil}
 	used, n := d.usedSpan(s, r)
 	over := d.mm(5)
 	if n < 2 {
