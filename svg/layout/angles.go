@@ -19,7 +19,7 @@ type corner struct {
 type band struct {
 	corner
 	lo, hi float64
-	group  int // marks of one group are equal angles and may touch
+	group  int // marks of one group are equal angles
 }
 
 // Sizes in millimetres of the marks of angles.
@@ -28,6 +28,7 @@ const (
 	arcRadius = 6.0
 	arcApart  = 1.0
 	arcStep   = 0.9 // between arcs of equal angles side by side
+	arcsStep  = 1.5 // between double ones: each falls between two others
 	arcToText = 0.9
 	arcLength = 4.5 // an arc shorter than this gets a greater radius
 	bandApart = 1.4
@@ -229,13 +230,16 @@ func (d *drawing) radius(w wanted, thick float64) float64 {
 }
 
 func (d *drawing) free(w wanted, lo, hi float64) bool {
-	gap := d.mm(bandApart)
+	gap, step := d.mm(bandApart), d.mm(arcStep)
+	if w.count > 1 {
+		step = d.mm(arcsStep)
+	}
 	for _, b := range d.bands {
 		switch {
 		case !b.meets(w.corner):
 		case b.group != w.group && lo < b.hi+gap && b.lo < hi+gap:
 			return false
-		case b.group == w.group && math.Abs(lo-b.lo) < d.mm(arcStep)-1:
+		case b.group == w.group && math.Abs(lo-b.lo) < step-1:
 			return false
 		}
 	}

@@ -214,6 +214,60 @@ func TestMarksKeepClear(t *testing.T) {
 	}
 }
 
+// TestNeighbours reads equal angles side by side as so many marks: no arc of
+// one runs on as an arc of the next.
+func TestNeighbours(t *testing.T) {
+	for _, count := range []int{1, 2, 3} {
+		s := newSketch("neighbours")
+		for i, n := range []string{"P", "Q", "R", "S"} {
+			a := float64(i) * 0.6
+			s.point(n, 5*math.Cos(a), 5*math.Sin(a), giv)
+		}
+		s.point("O", 0, 0, giv)
+		s.arcs(count, "POQ", "QOR", "ROS")
+		strokes := drawn(t, s).strokes
+		if len(strokes) != 3*count {
+			t.Fatalf("%d arcs, want %d", len(strokes), 3*count)
+		}
+		for i, m := range strokes {
+			for _, o := range strokes[:i] {
+				a, b := m.curve.(arc), o.curve.(arc)
+				meet := apart(a.from, b.from+b.sweep) < 0.01 || apart(b.from, a.from+a.sweep) < 0.01
+				if meet && math.Abs(a.r-b.r) < 0.4*mm {
+					t.Errorf("%d arcs each: neighbours with the radii %v and %v", count, a.r, b.r)
+				}
+			}
+		}
+	}
+}
+
+// TestDividedAngle writes the size of an angle that others divide right beyond
+// its own arc, and that arc beyond theirs.
+func TestDividedAngle(t *testing.T) {
+	s := newSketch("divided")
+	s.point("O", 0, 0, giv)
+	for i, n := range []string{"P", "Q", "R"} {
+		a := float64(i) * 30 * math.Pi / 180
+		s.point(n, 6*math.Cos(a), 6*math.Sin(a), giv)
+		s.join("O"+n, giv)
+	}
+	s.arcs(1, "POQ", "QOR")
+	s.size("POR", "60°")
+	d := drawn(t, s)
+	d.requestLabels()
+	d.placeLabels()
+	whole, ok := d.bandOf(d.corner(s.angle("POR")))
+	for _, b := range d.bands {
+		if !ok || b != whole && b.hi >= whole.lo {
+			t.Errorf("the arc of the whole at %v, that of a part at %v", whole.lo, b.hi)
+		}
+	}
+	l := d.labels[len(d.labels)-1]
+	if off := l.spots[l.at].near(d.place(s.at["O"])) - whole.hi; off < 0.5*mm || off > 3*mm {
+		t.Errorf("the size stands %.0f µm beyond its arc", off)
+	}
+}
+
 // TestRadiusCap holds arcs within 0.4 of the shorter arm, however narrow.
 func TestRadiusCap(t *testing.T) {
 	for _, deg := range []float64{2, 8, 15, 40, 90, 170} {
