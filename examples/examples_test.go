@@ -22,11 +22,7 @@ import (
 var update = flag.Bool("update", false, "write the pictures anew")
 
 // warned names the examples that may warn, each with its warnings in order.
-var warned = map[string][]string{
-	"circumcircle-obtuse.trm":    {"the label of the point M finds no clear place", "the label of the point N finds no clear place"},
-	"perpendicular-bisector.trm": {"the label of the point M finds no clear place"},
-	"tangents-from-a-point.trm":  {"the label of the point M finds no clear place"},
-}
+var warned = map[string][]string{}
 
 // shared is the folder of constructions that several examples use.
 const shared = "shared/"
