@@ -32,7 +32,8 @@ const (
 	arcToText = 0.9
 	arcLength = 4.5 // an arc shorter than this gets a greater radius
 	bandApart = 1.4
-	legPart   = 0.4 // of the shorter arm: no arc is larger
+	farStep   = 20.0 // arcs step outward so far at most
+	legPart   = 0.4  // of the shorter arm: no arc is larger
 )
 
 func (d *drawing) corner(a figure.Angle) corner {
@@ -142,35 +143,35 @@ func (d *drawing) roomFor(m figure.AngleLabel, c corner) float64 {
 func (d *drawing) ways(c corner) []float64 {
 	const slack = 0.01
 	ways := []float64{c.from}
-	for _, s := range d.strokes {
-		if g, ok := s.curve.(segment); ok && s.layer != markLayer {
+	d.through(c.at, func(k curve) {
+		if g, ok := k.(segment); ok && len(ways) < mostRays {
 			for _, r := range g.rays(c.at) {
 				if off := turn(r - c.from); slack < off && off < c.sweep-slack {
 					ways = append(ways, c.from+off)
 				}
 			}
 		}
-	}
+	})
 	slices.Sort(ways)
 	return append(ways, c.from+c.sweep)
 }
 
 // arm is how far the shorter arm of an angle is drawn.
 func (d *drawing) arm(c corner) float64 {
-	arm := math.Inf(1)
-	for _, u := range [2]vec{way(c.from), way(c.from + c.sweep)} {
-		drawn := c.leg
-		for _, s := range d.strokes {
-			if g, ok := s.curve.(segment); ok && s.layer != markLayer {
-				a, b := g.a.sub(c.at), g.b.sub(c.at)
-				if near, far := min(u.dot(a), u.dot(b)), max(u.dot(a), u.dot(b)); math.Abs(u.cross(a)) < touching && math.Abs(u.cross(b)) < touching && near < touching {
-					drawn = max(drawn, far)
-				}
+	arms := [2]float64{c.leg, c.leg}
+	d.through(c.at, func(k curve) {
+		g, ok := k.(segment)
+		if !ok {
+			return
+		}
+		for i, u := range [2]vec{way(c.from), way(c.from + c.sweep)} {
+			a, b := g.a.sub(c.at), g.b.sub(c.at)
+			if math.Abs(u.cross(a)) < touching && math.Abs(u.cross(b)) < touching {
+				arms[i] = max(arms[i], u.dot(a), u.dot(b))
 			}
 		}
-		arm = min(arm, drawn)
-	}
-	return arm
+	})
+	return min(arms[0], arms[1])
 }
 
 // bandOf is the mark of an angle, if it has one.
@@ -216,6 +217,7 @@ func (d *drawing) drawAngleArcs(w wanted) {
 func (d *drawing) radius(w wanted, thick float64) float64 {
 	most := float64(legPart*d.arm(w.corner)) - thick
 	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep, w.roomy-thick), most)
+	most = min(most, first+d.mm(farStep))
 	for r := first; r <= most; r += d.mm(0.5) {
 		if d.free(w, r, r+thick) {
 			return r

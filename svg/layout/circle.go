@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"trammel/geom/figure"
@@ -70,6 +71,7 @@ func (k rounded) laps() []span {
 }
 
 func (d *drawing) roundAll() []rounded {
+	d.strike()
 	var all []rounded
 	for _, c := range d.fig.Circles {
 		if c.Hidden {
@@ -99,36 +101,46 @@ func (d *drawing) sweeps(c *figure.Circle, k rounded) []span {
 		return []span{{0, fullway}}
 	}
 	angles := make([]float64, len(c.Used))
+	used := make(map[float64]vec, len(c.Used))
 	for i, p := range c.Used {
 		angles[i] = d.place(p).sub(k.c).angle()
+		used[angles[i]] = d.place(p)
 	}
 	lens := func(from, to float64) bool {
-		return c.Role == figure.Construction && (to-from)*k.r > d.mm(longLens) && d.twin(c, k, from, to)
+		return c.Role == figure.Construction && float64(turn(to-from)*k.r) > d.mm(longLens) && d.twin(k.c, used[from], used[to])
 	}
 	return compass(angles, min(d.mm(arcOver)/k.r, math.Pi/3), lens)
 }
 
-// twin tells whether another arc is used where k is at both angles.
-func (d *drawing) twin(c *figure.Circle, k rounded, from, to float64) bool {
-	p, q := k.c.add(way(from).times(k.r)), k.c.add(way(to).times(k.r))
-	for _, o := range d.fig.Circles {
-		if o == c || o.Hidden || o.Whole || o.Part != nil || d.place(o.Circle.C) == k.c {
-			continue
-		}
-		if d.uses(o, p) && d.uses(o, q) {
+// mostStruck bounds the arcs through one meeting that are looked at.
+const mostStruck = 100
+
+// twin tells whether an arc about another centre is used at both places.
+func (d *drawing) twin(c, p, q vec) bool {
+	through := d.struck[p]
+	for _, i := range d.struck[q] {
+		if _, ok := slices.BinarySearch(through, i); ok && d.centres[i] != c {
 			return true
 		}
 	}
 	return false
 }
 
-func (d *drawing) uses(c *figure.Circle, p vec) bool {
-	for _, q := range c.Used {
-		if d.place(q).dist(p) < touching {
-			return true
+// strike notes of each meeting which arcs are used there.
+func (d *drawing) strike() {
+	d.struck = map[vec][]int{}
+	for i, c := range d.fig.Circles {
+		d.centres = append(d.centres, d.place(c.Circle.C))
+		if c.Hidden || c.Whole || c.Part != nil {
+			continue
+		}
+		for _, p := range c.Used {
+			at := d.place(p)
+			if list := d.struck[at]; len(list) == 0 || len(list) < mostStruck && list[len(list)-1] != i {
+				d.struck[at] = append(list, i)
+			}
 		}
 	}
-	return false
 }
 
 // compass sweeps through the angles, over at each end, but not from one to the
@@ -137,20 +149,21 @@ func compass(angles []float64, over float64, lens func(from, to float64) bool) [
 	sort.Float64s(angles)
 	first := afterWidestGap(angles)
 	var sweeps []span
-	total := 0.0
+	total, last := 0.0, 0.0
 	for i := range angles {
 		a := angles[(first+i)%len(angles)]
 		if first+i >= len(angles) {
 			a += fullway
 		}
 		n := len(sweeps)
-		if n > 0 && a-over-sweeps[n-1].hi < max(oneSweep-2*over, 0) && !lens(sweeps[n-1].hi-over, a) {
+		if n > 0 && a-over-sweeps[n-1].hi < max(oneSweep-2*over, 0) && !lens(last, angles[(first+i)%len(angles)]) {
 			total += a + over - sweeps[n-1].hi
 			sweeps[n-1].hi = a + over
 		} else {
 			total += 2 * over
 			sweeps = append(sweeps, span{a - over, a + over})
 		}
+		last = angles[(first+i)%len(angles)]
 	}
 	if total > allRound {
 		return []span{{0, fullway}}

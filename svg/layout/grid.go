@@ -13,7 +13,8 @@ type obstacle struct {
 }
 
 // grid finds the obstacles near a box: the paper is cut into cells, each with
-// the indices of the obstacles that enter it.
+// the indices of the obstacles that enter it. Cells at the border reach beyond
+// it without end.
 type grid struct {
 	all        []obstacle
 	lo         vec
@@ -29,37 +30,60 @@ func newGrid(all []obstacle) *grid {
 	for _, o := range all {
 		whole = whole.union(o.bounds().grow(o.half))
 	}
-	g := &grid{all: all, seen: make([]int32, len(all))}
-	if whole.empty() {
-		return g
+	g := &grid{cell: 4 * mm, cols: 1, rows: 1}
+	if !whole.empty() {
+		size := whole.size()
+		g.lo, g.cell = whole.lo, max(g.cell, size.x/64, size.y/64)
+		g.cols, g.rows = int(size.x/g.cell)+1, int(size.y/g.cell)+1
 	}
-	size := whole.size()
-	g.lo, g.cell = whole.lo, max(4*mm, size.x/64, size.y/64)
-	g.cols, g.rows = int(size.x/g.cell)+1, int(size.y/g.cell)+1
 	g.cells = make([][]int32, g.cols*g.rows)
-	for i, o := range all {
-		g.enter(int32(i), o)
+	for _, o := range all {
+		g.add(o)
 	}
 	return g
 }
 
-// enter notes the obstacle in each cell that it touches.
-func (g *grid) enter(i int32, o obstacle) {
-	g.each(o.bounds().grow(o.half), func(col, row int) {
-		lo := g.lo.add(vec{float64(col) * g.cell, float64(row) * g.cell})
-		if o.touches(box{lo, lo.add(vec{g.cell, g.cell})}.grow(o.half)) {
-			g.cells[row*g.cols+col] = append(g.cells[row*g.cols+col], i)
+// add notes the obstacle in each cell that it touches.
+func (g *grid) add(o obstacle) {
+	i := int32(len(g.all))
+	g.all, g.seen = append(g.all, o), append(g.seen, 0)
+	c := g.reach(o.bounds().grow(o.half))
+	for row := c.row; row <= c.lastRow; row++ {
+		for col := c.col; col <= c.lastCol; col++ {
+			if o.touches(g.square(col, row).grow(o.half)) {
+				g.cells[row*g.cols+col] = append(g.cells[row*g.cols+col], i)
+			}
 		}
-	})
+	}
 }
 
-func (g *grid) each(b box, visit func(col, row int)) {
-	c0, c1 := g.index(b.lo.x-g.lo.x, g.cols), g.index(b.hi.x-g.lo.x, g.cols)
-	r0, r1 := g.index(b.lo.y-g.lo.y, g.rows), g.index(b.hi.y-g.lo.y, g.rows)
-	for row := r0; row <= r1; row++ {
-		for col := c0; col <= c1; col++ {
-			visit(col, row)
-		}
+// square is the paper of a cell.
+func (g *grid) square(col, row int) box {
+	const beyond = 1e8
+	lo := g.lo.add(vec{float64(col) * g.cell, float64(row) * g.cell})
+	b := box{lo, lo.add(vec{g.cell, g.cell})}
+	if col == 0 {
+		b.lo.x -= beyond
+	}
+	if row == 0 {
+		b.lo.y -= beyond
+	}
+	if col == g.cols-1 {
+		b.hi.x += beyond
+	}
+	if row == g.rows-1 {
+		b.hi.y += beyond
+	}
+	return b
+}
+
+// cells is a rectangle of them, its ends included.
+type cells struct{ col, lastCol, row, lastRow int }
+
+func (g *grid) reach(b box) cells {
+	return cells{
+		g.index(b.lo.x-g.lo.x, g.cols), g.index(b.hi.x-g.lo.x, g.cols),
+		g.index(b.lo.y-g.lo.y, g.rows), g.index(b.hi.y-g.lo.y, g.rows),
 	}
 }
 
@@ -67,18 +91,22 @@ func (g *grid) index(x float64, n int) int {
 	return int(clamp(math.Floor(x/g.cell), 0, float64(n-1)))
 }
 
-// near visits, once each, the obstacles in the cells that b enters.
-func (g *grid) near(b box, visit func(o *obstacle)) {
-	if len(g.cells) == 0 {
-		return
-	}
+// near visits, once each, the obstacles in the cells that b enters, until visit
+// has had enough.
+func (g *grid) near(b box, visit func(o *obstacle) (more bool)) {
 	g.query++
-	g.each(b, func(col, row int) {
-		for _, i := range g.cells[row*g.cols+col] {
-			if g.seen[i] != g.query {
+	c := g.reach(b)
+	for row := c.row; row <= c.lastRow; row++ {
+		for col := c.col; col <= c.lastCol; col++ {
+			for _, i := range g.cells[row*g.cols+col] {
+				if g.seen[i] == g.query {
+					continue
+				}
 				g.seen[i] = g.query
-				visit(&g.all[i])
+				if !visit(&g.all[i]) {
+					return
+				}
 			}
 		}
-	})
+	}
 }

@@ -76,7 +76,10 @@ func (d *drawing) hatchCosts() {
 	for _, l := range d.labels {
 		for i := range l.spots {
 			on := false
-			g.near(l.spots[i].box, func(o *obstacle) { on = on || o.touches(l.spots[i].box) })
+			g.near(l.spots[i].box, func(o *obstacle) bool {
+				on = o.touches(l.spots[i].box)
+				return !on
+			})
 			if on {
 				l.spots[i].cost += hatchCost
 			}

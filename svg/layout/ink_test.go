@@ -21,6 +21,7 @@ func drawn(t *testing.T, s *sketch) *drawing {
 	d.drawStraights()
 	d.drawCircles()
 	d.drawDots()
+	d.lay()
 	d.drawMarks()
 	return d
 }

@@ -26,12 +26,13 @@ type label struct {
 // other labels do.
 type spot struct {
 	box
-	cost int
-	hits int     // heavy strokes, marks and dots under it
-	thin int     // strokes of the construction under it
-	lost bool    // another thing is nearer than its own
-	own  float64 // distance from what is labelled
-	way  float64 // direction from what is labelled
+	cost  int
+	hits  int     // heavy strokes, marks and dots under it
+	thin  int     // strokes of the construction under it
+	lost  bool    // another thing is nearer than its own
+	own   float64 // distance from what is labelled
+	reach float64 // distance within which another label matters
+	way   float64 // direction from what is labelled
 }
 
 // text is words in the type of the theme.

@@ -37,6 +37,7 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	d.drawStraights()
 	d.drawCircles()
 	d.drawDots()
+	d.lay()
 	d.drawMarks()
 	d.drawHatches()
 	d.requestLabels()
@@ -58,19 +59,25 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 
 // drawing is the sheet while it is being worked on.
 type drawing struct {
-	fig       *figure.Figure
-	theme     theme
-	scale     float64 // micrometres of paper for one unit
-	strokes   []stroke
-	dots      []dot
+	fig      *figure.Figure
+	theme    theme
+	scale    float64 // micrometres of paper for one unit
+	strokes  []stroke
+	dots     []dot
+	shades   []svg.Path
+	hatches  []segment
+	bands    []band
+	labels   []*label
+	texts    []svg.Text // placed words
+	warnings []Warning
+
 	ruled     map[*figure.Thing]ruled // straights as drawn
-	shades    []svg.Path
-	hatches   []segment
-	bands     []band
-	labels    []*label
-	angleText svg.Micrometre // height of the labels of angles
-	texts     []svg.Text     // placed words
-	warnings  []Warning
+	joins     []segment               // those with both their ends
+	struck    map[vec][]int           // arcs by the meetings that they are used at, in order
+	centres   []vec                   // of the circles
+	ground    *grid                   // what is inked so far
+	angleText svg.Micrometre          // height of the labels of angles
+	effort    int                     // spent on placing labels
 }
 
 // stroke is a curve with its ink. Owner is nil for a mark.
@@ -129,6 +136,7 @@ func (d *drawing) ink(c curve, x *figure.Thing) {
 // mark adds a stroke of a mark.
 func (d *drawing) mark(c curve) {
 	d.strokes = append(d.strokes, stroke{c, d.theme.mark, markLayer, nil})
+	d.ground.add(d.obstacle(len(d.strokes) - 1))
 }
 
 // mm is a distance or a size of a mark in this theme.

@@ -111,22 +111,14 @@ func (d *drawing) slide(a, b vec, reach, half float64) vec {
 
 // across is the ink near ab, other than what runs along it.
 func (d *drawing) across(a, b vec, far float64) []shape {
-	u, about := a.to(b), segment{a, b}.bounds().grow(far)
+	about := segment{a, b}.bounds().grow(far)
 	var near []shape
-	for _, s := range d.strokes {
-		if !s.bounds().overlaps(about) {
-			continue
+	d.ground.near(about, func(o *obstacle) bool {
+		if g, ok := o.shape.(segment); (!ok || !g.along(segment{a, b})) && o.bounds().overlaps(about) {
+			near = append(near, o.shape)
 		}
-		if g, ok := s.curve.(segment); ok && math.Abs(u.cross(g.a.sub(a))) < touching && math.Abs(u.cross(g.b.sub(a))) < touching {
-			continue
-		}
-		near = append(near, s)
-	}
-	for _, o := range d.dots {
-		if o.bounds().overlaps(about) {
-			near = append(near, o)
-		}
-	}
+		return true
+	})
 	return near
 }
 

@@ -50,38 +50,49 @@ func (d *drawing) placeLabels() {
 	}
 }
 
-// obstacles is the ink that labels keep clear of.
-func (d *drawing) obstacles() []obstacle {
+// lay makes the grid of what is inked; marks enter it as they are drawn.
+func (d *drawing) lay() {
 	var all []obstacle
-	for i, s := range d.strokes {
-		weight := costTouch
-		switch {
-		case s.layer == markLayer:
-			weight = costMark
-		case s.layer == constructionLayer:
-			weight = costTouch * 2 / 3
-		}
-		all = append(all, obstacle{s.curve, s.half(), weight, s.layer == constructionLayer, i, -1})
+	for i := range d.strokes {
+		all = append(all, d.obstacle(i))
 	}
 	for i, o := range d.dots {
 		all = append(all, obstacle{o.disc, 0, costDot, false, -1, i})
 	}
-	return all
+	d.ground = newGrid(all)
+}
+
+// obstacle is a stroke as what labels keep clear of.
+func (d *drawing) obstacle(i int) obstacle {
+	s := d.strokes[i]
+	switch s.layer {
+	case markLayer:
+		return obstacle{s.curve, s.half(), costMark, false, i, -1}
+	case constructionLayer:
+		return obstacle{s.curve, s.half(), costTouch * 2 / 3, true, i, -1}
+	}
+	return obstacle{s.curve, s.half(), costTouch, false, i, -1}
 }
 
 // priceSpots adds to each spot what the ink about it costs.
 func (d *drawing) priceSpots() {
-	g := newGrid(d.obstacles())
 	for _, l := range d.labels {
 		for i := range l.spots {
-			d.price(g, l, &l.spots[i])
+			d.price(l, &l.spots[i])
 		}
 	}
 }
 
-func (d *drawing) price(g *grid, l *label, s *spot) {
+// hopeless is a cost at which a spot is not looked at further.
+const hopeless = 12 * costTouch
+
+func (d *drawing) price(l *label, s *spot) {
 	s.own = l.away(s.box)
-	g.near(s.grow(max(d.mm(comfortInk), s.own+d.mm(nearer))+mm), func(o *obstacle) {
+	s.reach = d.mm(comfortLabel)
+	if l.base != nil {
+		s.reach = max(s.reach, s.own)
+	}
+	d.ground.near(s.grow(max(d.mm(comfortInk), s.own+d.mm(nearer))+mm), func(o *obstacle) bool {
 		s.cost += d.strange(l, s, o)
 		switch {
 		case o.touches(s.grow(d.mm(clearInk) + o.half)):
@@ -97,6 +108,7 @@ func (d *drawing) price(g *grid, l *label, s *spot) {
 		case o.touches(s.grow(d.mm(comfortInk) + o.half)):
 			s.cost += costNear
 		}
+		return s.cost < hopeless
 	})
 }
 
@@ -145,6 +157,13 @@ func (d *drawing) owns(l *label, o *obstacle) bool {
 // unplaced is where a label is before it has a spot.
 const unplaced = -1
 
+// mostRivals and mostEffort bound the search on a sheet where hundreds of
+// labels want the same place: none of them will be read.
+const (
+	mostRivals = 250
+	mostEffort = 30e6 // comparisons of two labels
+)
+
 // findRivals tells each label which others may get in its way.
 func (d *drawing) findRivals() {
 	room := make([]box, len(d.labels))
@@ -152,12 +171,12 @@ func (d *drawing) findRivals() {
 		l.at = unplaced
 		room[i] = nowhere
 		for _, s := range l.spots {
-			room[i] = room[i].union(s.grow(d.reach(l, &s)))
+			room[i] = room[i].union(s.grow(s.reach))
 		}
 	}
 	for i, l := range d.labels {
 		for j, o := range d.labels {
-			if i != j && room[i].overlaps(room[j]) {
+			if i != j && room[i].overlaps(room[j]) && len(l.rivals) < mostRivals {
 				l.rivals = append(l.rivals, o)
 			}
 		}
@@ -179,18 +198,10 @@ func (d *drawing) constrainedFirst() []*label {
 	return order
 }
 
-// reach is how near another label matters to l at s.
-func (d *drawing) reach(l *label, s *spot) float64 {
-	if l.base != nil {
-		return max(d.mm(comfortLabel), s.own)
-	}
-	return d.mm(comfortLabel)
-}
-
 // clash is what two labels at these spots cost each other.
-func (d *drawing) clash(l *label, a *spot, o *label, b *spot) int {
+func (d *drawing) clash(a, b *spot) int {
 	switch {
-	case !a.grow(max(d.reach(l, a), d.reach(o, b))).overlaps(b.box):
+	case !a.grow(max(a.reach, b.reach)).overlaps(b.box):
 		return 0
 	case a.grow(d.mm(clearLabel)).overlaps(b.box):
 		return costLabels
@@ -203,9 +214,10 @@ func (d *drawing) clash(l *label, a *spot, o *label, b *spot) int {
 // total is what l at its spot i costs among its rivals, leaving out one.
 func (d *drawing) total(l *label, i int, but *label) int {
 	cost := l.spots[i].cost
+	d.effort += len(l.rivals)
 	for _, o := range l.rivals {
 		if o != but && o.at != unplaced {
-			cost += d.clash(l, &l.spots[i], o, &o.spots[o.at])
+			cost += d.clash(&l.spots[i], &o.spots[o.at])
 		}
 	}
 	return cost
@@ -216,6 +228,9 @@ func (d *drawing) best(l *label) int {
 	best, least := max(l.at, 0), 0
 	least = d.total(l, best, nil)
 	for i := range l.spots {
+		if d.effort > mostEffort {
+			break
+		}
 		if l.spots[i].cost >= least {
 			continue
 		}
@@ -236,7 +251,7 @@ func (d *drawing) settle() {
 				l.at, moved = best, true
 			}
 		}
-		if !moved {
+		if !moved || d.effort > mostEffort {
 			return
 		}
 	}
@@ -252,7 +267,7 @@ func (d *drawing) movePairs(left *int) bool {
 			if d.total(l, l.at, nil) < costTouch/2 {
 				break
 			}
-			if *left--; *left < 0 {
+			if *left--; *left < 0 || d.effort > mostEffort {
 				return moved
 			}
 			moved = d.movePair(l, o) || moved
@@ -264,13 +279,13 @@ func (d *drawing) movePairs(left *int) bool {
 func (d *drawing) movePair(l, o *label) bool {
 	costL, costO := d.totals(l, o), d.totals(o, l)
 	i, j := l.at, o.at
-	least := costL[i] + costO[j] + d.clash(l, &l.spots[i], o, &o.spots[j])
+	least := costL[i] + costO[j] + d.clash(&l.spots[i], &o.spots[j])
 	for a := range costL {
 		for b := range costO {
 			if costL[a]+costO[b] >= least {
 				continue
 			}
-			if c := costL[a] + costO[b] + d.clash(l, &l.spots[a], o, &o.spots[b]); c < least {
+			if c := costL[a] + costO[b] + d.clash(&l.spots[a], &o.spots[b]); c < least {
 				least, i, j = c, a, b
 			}
 		}

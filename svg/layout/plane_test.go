@@ -146,7 +146,10 @@ func TestGrid(t *testing.T) {
 	for range 300 {
 		b := around(vec{r.Float64()*24*mm - 2*mm, r.Float64()*24*mm - 2*mm}, 2*mm, 1*mm)
 		met := map[*obstacle]int{}
-		g.near(b, func(o *obstacle) { met[o]++ })
+		g.near(b, func(o *obstacle) bool {
+			met[o]++
+			return true
+		})
 		for i := range g.all {
 			o := &g.all[i]
 			if o.touches(b.grow(o.half)) && met[o] != 1 {

@@ -93,15 +93,29 @@ func comfort(rays []float64, angle float64) int {
 	return price(cost)
 }
 
-// raysAt are the directions in which ink leaves p.
+// mostRays at a point are as good as any more: they leave no room between.
+const mostRays = 360
+
+// raysAt are the directions in which lines and arcs leave p.
 func (d *drawing) raysAt(p vec) []float64 {
 	var rays []float64
-	for _, s := range d.strokes {
-		if s.layer != markLayer && s.bounds().grow(touching).holds(p) {
-			rays = append(rays, s.rays(p)...)
+	d.through(p, func(c curve) {
+		if len(rays) < mostRays {
+			rays = append(rays, c.rays(p)...)
 		}
-	}
+	})
 	return rays
+}
+
+// through visits the lines and arcs that go through p or pass it closely.
+func (d *drawing) through(p vec, visit func(c curve)) {
+	about := around(p, touching, touching)
+	d.ground.near(about, func(o *obstacle) bool {
+		if o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer && o.touches(about) {
+			visit(d.strokes[o.stroke].curve)
+		}
+		return true
+	})
 }
 
 // widestSector is the widest angle free of rays: its middle and its width.
@@ -185,16 +199,12 @@ func lean(p, u vec, points []vec) float64 {
 // joined are the points that joins lead to from a or from b.
 func (d *drawing) joined(a, b vec) []vec {
 	var list []vec
-	for _, s := range d.fig.Straights {
-		if s.Hidden || s.Start == nil || s.End == nil {
-			continue
+	for _, j := range d.joins {
+		if j.a == a || j.a == b {
+			list = append(list, j.b)
 		}
-		p, q := d.place(*s.Start), d.place(*s.End)
-		if p == a || p == b {
-			list = append(list, q)
-		}
-		if q == a || q == b {
-			list = append(list, p)
+		if j.b == a || j.b == b {
+			list = append(list, j.a)
 		}
 	}
 	return list
@@ -335,12 +345,13 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 	if b, ok := d.bandOf(c); ok {
 		r = b.hi
 	}
+	others := d.otherBands(c)
 	var spots []spot
 	for i, out := range []float64{arcToText, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
 		for _, part := range []float64{0, -0.1, 0.1, -0.17, 0.17, -0.25, 0.25, -0.33, 0.33} {
 			u := way(c.middle() + float64(part*c.sweep))
 			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
-			spots = append(spots, l.spotAt(p, i*14+price(math.Abs(part)*200)+d.doubt(c, p), c.at))
+			spots = append(spots, l.spotAt(p, i*14+price(math.Abs(part)*200)+doubt(others, p.sub(c.at)), c.at))
 		}
 	}
 	for _, arm := range []float64{c.from, c.from + c.sweep} {
@@ -357,17 +368,27 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 	return spots
 }
 
-// doubt is what it costs to stand beyond the mark of another angle at the same
-// vertex, where words would be read as its size, unless the angle's own mark
-// lies between.
-func (d *drawing) doubt(c corner, p vec) int {
-	w := p.sub(c.at)
+// mostBands bounds the marks of one vertex that are looked at.
+const mostBands = 60
+
+// otherBands are the marks of narrower angles at the vertex of c beyond which
+// words would be read as their size. Those within the mark of c itself are not.
+func (d *drawing) otherBands(c corner) []band {
 	own, _ := d.bandOf(c)
+	var list []band
 	for _, b := range d.bands {
-		if b.lo < own.lo && w.len() > own.hi {
-			continue
+		if b.at == c.at && !b.same(c) && b.sweep < c.sweep && b.lo >= own.lo && len(list) < mostBands {
+			list = append(list, b)
 		}
-		if b.at == c.at && !b.same(c) && turn(w.angle()-b.from) <= b.sweep && b.sweep < c.sweep && w.len() > b.lo {
+	}
+	return list
+}
+
+// doubt is what it costs to stand at w from the vertex, with the marks of other
+// angles there.
+func doubt(others []band, w vec) int {
+	for _, b := range others {
+		if turn(w.angle()-b.from) <= b.sweep && w.len() > b.lo {
 			return costWithin
 		}
 	}

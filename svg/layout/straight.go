@@ -33,6 +33,9 @@ func (d *drawing) drawStraights() {
 			d.ink(segment{r.point(s.lo), r.point(s.hi)}, r.owner)
 		}
 		d.ruled[r.owner] = r
+		if !r.loose[0] && !r.loose[1] {
+			d.joins = append(d.joins, segment{r.point(r.lo), r.point(r.hi)})
+		}
 	}
 }
 
