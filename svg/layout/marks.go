@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom/figure"
 	"trammel/svg"
@@ -95,13 +96,12 @@ func (d *drawing) drawChevrons(a, b vec, count int) {
 // along it, and half as wide to either side, keeps clear of other ink.
 func (d *drawing) slide(a, b vec, reach, half float64) vec {
 	u, c := a.to(b), a.mid(b)
-	near := d.across(a, b, reach+half)
 	room := min(a.dist(b)/2-reach, a.dist(b)*0.3)
 	best, least := c, math.Inf(1)
 	for step := 0.0; step < least && step <= max(room, 0); step += 0.5 * mm {
 		for _, off := range []float64{step, -step} {
 			p := c.add(u.times(off))
-			if cost := float64(crowd(near, p, u, reach, half)*10*mm) + step; cost < least {
+			if cost := float64(d.crowd(segment{a, b}, p, reach, half)*10*mm) + step; cost < least {
 				best, least = p, cost
 			}
 		}
@@ -109,37 +109,29 @@ func (d *drawing) slide(a, b vec, reach, half float64) vec {
 	return best.snap()
 }
 
-// across is the ink near ab, other than what runs along it.
-func (d *drawing) across(a, b vec, far float64) []shape {
-	about := segment{a, b}.bounds().grow(far)
-	var near []shape
-	d.ground.near(about, func(o *obstacle) bool {
-		if g, ok := o.shape.(segment); (!ok || !g.along(segment{a, b})) && o.bounds().overlaps(about) {
-			near = append(near, o.shape)
-		}
-		return true
-	})
-	return near
-}
-
 // tooMany strokes in the way are as bad as any more.
 const tooMany = 5
 
-// crowd counts the ink within reach of p along u. The mark is covered by small
-// boxes, since a line may cross it at any slope.
-func crowd(near []shape, p, u vec, reach, half float64) float64 {
-	n := 0.0
-	for _, s := range near {
-		for t := -reach; t <= reach; t += reach / 2 {
-			if s.touches(around(p.add(u.times(t)), half*0.6, half*0.6)) {
-				n++
-				break
-			}
-		}
-		if n == tooMany {
-			break
-		}
+// crowd counts the ink, other than what runs along ab, within reach of its
+// point p. The mark is covered by small boxes, since a line may cross it at any
+// slope.
+func (d *drawing) crowd(ab segment, p vec, reach, half float64) float64 {
+	var cover []box
+	about, u := nowhere, ab.a.to(ab.b)
+	for t := -reach; t <= reach; t += reach / 2 {
+		b := around(p.add(u.times(t)), half*0.6, half*0.6)
+		cover, about = append(cover, b), about.union(b)
 	}
+	n := 0.0
+	d.ground.near(about, func(o *obstacle) bool {
+		if g, ok := o.shape.(segment); ok && ab.along(g) {
+			return true
+		}
+		if slices.ContainsFunc(cover, o.touches) {
+			n++
+		}
+		return n < tooMany
+	})
 	return n
 }
 

@@ -13,6 +13,7 @@ type ruled struct {
 	owner   *figure.Thing
 	at, way vec
 	span
+	tips  [2]vec  // the ends of the span
 	loose [2]bool // no point is at the low or the high end
 	pen
 }
@@ -22,9 +23,11 @@ type ruled struct {
 func (d *drawing) drawStraights() {
 	all := d.ruleAll()
 	d.ruled = map[*figure.Thing]ruled{}
-	for i, r := range all {
+	for i := range all {
+		r := &all[i]
 		var covers []span
-		for j, s := range all {
+		for j := range all {
+			s := &all[j]
 			if i != j && (s.outranks(r.pen) || j < i && !r.outranks(s.pen)) && r.along(s) {
 				covers = append(covers, r.cover(s))
 			}
@@ -32,7 +35,7 @@ func (d *drawing) drawStraights() {
 		for _, s := range r.uncovered(covers) {
 			d.ink(segment{r.point(s.lo), r.point(s.hi)}, r.owner)
 		}
-		d.ruled[r.owner] = r
+		d.ruled[r.owner] = *r
 		if !r.loose[0] && !r.loose[1] {
 			d.joins = append(d.joins, segment{r.point(r.lo), r.point(r.hi)})
 		}
@@ -47,6 +50,7 @@ func (d *drawing) ruleAll() []ruled {
 		}
 		r := d.rule(s)
 		if r.hi > r.lo {
+			r.tips = [2]vec{r.point(r.lo), r.point(r.hi)}
 			all = append(all, r)
 		}
 	}
@@ -59,12 +63,13 @@ func (d *drawing) ruleAll() []ruled {
 func prolong(all []ruled) {
 	for i := range all {
 		r := &all[i]
-		for _, s := range all {
+		for j := range all {
+			s := &all[j]
 			if !r.loose[0] && !r.loose[1] || !r.outranks(s.pen) || s.dashed || !r.along(s) {
 				continue
 			}
 			c := r.cover(s)
-			if c.lo > r.hi || c.hi < r.lo {
+			if c.lo > r.hi || c.hi < r.lo || c.lo >= r.lo && c.hi <= r.hi {
 				continue
 			}
 			if r.loose[0] {
@@ -73,6 +78,7 @@ func prolong(all []ruled) {
 			if r.loose[1] {
 				r.hi = max(r.hi, c.hi)
 			}
+			r.tips = [2]vec{r.point(r.lo), r.point(r.hi)}
 		}
 	}
 }
@@ -80,14 +86,14 @@ func prolong(all []ruled) {
 func (r ruled) point(t float64) vec { return r.at.add(r.way.times(t)).snap() }
 
 // along tells whether s lies on the same line as r, to within the rounding.
-func (r ruled) along(s ruled) bool {
-	return math.Abs(r.way.cross(s.point(s.lo).sub(r.at))) < touching &&
-		math.Abs(r.way.cross(s.point(s.hi).sub(r.at))) < touching
+func (r *ruled) along(s *ruled) bool {
+	return math.Abs(r.way.cross(s.tips[0].sub(r.at))) < touching &&
+		math.Abs(r.way.cross(s.tips[1].sub(r.at))) < touching
 }
 
 // cover is the span of r that s covers.
-func (r ruled) cover(s ruled) span {
-	a, b := r.way.dot(s.point(s.lo).sub(r.at)), r.way.dot(s.point(s.hi).sub(r.at))
+func (r *ruled) cover(s *ruled) span {
+	a, b := r.way.dot(s.tips[0].sub(r.at)), r.way.dot(s.tips[1].sub(r.at))
 	return span{min(a, b), max(a, b)}
 }
 
