@@ -15,6 +15,7 @@ type label struct {
 	home    vec           // the point it belongs to, when it is a point's
 	pointed bool          // home is set
 	base    *segment      // the stretch it belongs to, when it is a straight's
+	middle  bool          // base is the middle of a segment, where a length stands
 	spots   []spot        // where it may stand
 	at      int           // the spot chosen
 	rivals  []*label      // those whose spots reach its own

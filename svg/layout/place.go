@@ -89,7 +89,7 @@ const hopeless = 12 * costTouch
 func (d *drawing) price(l *label, s *spot) {
 	s.own = l.away(s.box)
 	s.reach = d.mm(comfortLabel)
-	if l.base != nil {
+	if l.middle {
 		s.reach = max(s.reach, s.own)
 	}
 	d.ground.near(s.grow(max(d.mm(comfortInk), s.own+d.mm(nearer))+mm), func(o *obstacle) bool {
@@ -138,7 +138,7 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 			return costDoubt
 		}
 	case l.base != nil && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
-		if g, ok := o.shape.(segment); ok && !l.base.along(g) && g.touches(s.grow(s.own)) {
+		if g, ok := o.shape.(segment); ok && !l.base.along(g) && g.touches(s.grow(max(0, s.own-d.mm(nearer)))) {
 			s.lost = true
 			return costMixed
 		}
@@ -200,15 +200,19 @@ func (d *drawing) constrainedFirst() []*label {
 
 // clash is what two labels at these spots cost each other.
 func (d *drawing) clash(a, b *spot) int {
+	reach, cost := max(a.reach, b.reach), 0
 	switch {
-	case !a.grow(max(a.reach, b.reach)).overlaps(b.box):
+	case !a.grow(reach).overlaps(b.box):
 		return 0
 	case a.grow(d.mm(clearLabel)).overlaps(b.box):
 		return costLabels
 	case a.grow(d.mm(comfortLabel)).overlaps(b.box):
-		return costClose
+		cost = costClose
 	}
-	return costMixed
+	if reach > d.mm(comfortLabel) {
+		cost += costMixed
+	}
+	return cost
 }
 
 // total is what l at its spot i costs among its rivals, leaving out one.

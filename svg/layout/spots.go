@@ -14,7 +14,6 @@ const (
 	costBisect = 90  // for turning from the middle of an open corner
 	costNarrow = 50  // for a narrow sector, where there is a wide one
 	costInside = 60  // for the inner side of a figure or circle
-	costSide   = 9   // for the square of the steps away from a stroke
 	costWithin = 150 // for standing in another angle
 	costOff    = 160 // for the wrong side of an angle
 )
@@ -137,16 +136,20 @@ func widestSector(rays []float64) (middle, width float64) {
 	return middle, width
 }
 
-// sideGaps are the distances in millimetres from a stroke to words beside it.
-var sideGaps = []float64{1.1, 1.6, 2.3, 3.1, 4.2, 5.4}
+// sideGaps are the distances in millimetres from a stroke to words beside it,
+// and what each costs.
+var sideGaps = []struct {
+	gap  float64
+	cost int
+}{{1.1, 0}, {1.6, 9}, {2.3, 36}, {3.1, 81}, {4.2, 125}, {5.4, 165}, {6.8, 225}}
 
 // beside appends spots on both sides of the place p of a straight that runs
 // along u. The cost of a side is told by the sides, left first.
 func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [2]float64) []spot {
 	for i, n := range [2]vec{u.left(), u.left().times(-1)} {
-		for j, g := range sideGaps {
-			c := p.add(n.times(l.reach(n) + d.mm(g)))
-			spots = append(spots, l.spotAt(c, price(cost+sides[i])+j*j*costSide, p))
+		for _, g := range sideGaps {
+			c := p.add(n.times(l.reach(n) + d.mm(g.gap)))
+			spots = append(spots, l.spotAt(c, price(cost+sides[i])+g.cost, p))
 		}
 	}
 	return spots
@@ -240,7 +243,7 @@ const costShift = 1400
 // along lists the spots beside s. The label belongs to its middle third.
 func (d *drawing) along(l *label, s segment, sides [2]float64) []spot {
 	at := func(part float64) vec { return s.a.add(s.b.sub(s.a).times(part)) }
-	l.base = &segment{at(1.0 / 3), at(2.0 / 3)}
+	l.base, l.middle = &segment{at(1.0 / 3), at(2.0 / 3)}, true
 	var spots []spot
 	for _, part := range []float64{0.5, 0.46, 0.54, 0.42, 0.58, 0.37, 0.63, 0.31, 0.69, 0.25, 0.75, 0.18, 0.82} {
 		spots = d.beside(spots, l, at(part), s.a.to(s.b), costShift*math.Abs(part-0.5), sides)
@@ -250,8 +253,8 @@ func (d *drawing) along(l *label, s segment, sides [2]float64) []spot {
 
 // Costs of places for a line's name.
 const (
-	costEnd    = 45 // for the end that is not the customary one
-	costBeside = 40 // for standing beside the line, not in line with it
+	costEnd    = 80 // for the end that is not the customary one
+	costBeside = 60 // for standing beside the line, not in line with it
 	costBelow  = 20 // for the lower side of a line
 )
 
@@ -284,8 +287,8 @@ func (d *drawing) endSpots(spots []spot, l *label, tip, u vec, length float64) [
 	if !customaryEnd(u) {
 		cost = costEnd
 	}
-	for i, g := range sideGaps {
-		spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g))), cost+i*i*costSide, tip))
+	for _, g := range sideGaps {
+		spots = append(spots, l.spotAt(tip.add(u.times(l.reach(u)+d.mm(g.gap))), cost+g.cost/2, tip))
 	}
 	sides := [2]float64{0, costBelow}
 	if n := u.left(); n.y > 0.1 || math.Abs(n.y) <= 0.1 && n.x < 0 {
