@@ -11,10 +11,12 @@ type missed struct {
 }
 
 // The budget of one decision: the longest number that may be written, and the
-// work on the way. A unit of work is about the product of two machine words.
+// work on the way. A unit of work is about the product of two machine words; a
+// product of coefficients costs some thirty of them before it begins.
 const (
 	mostCoefficientBits = 256 * 8192
 	mostWork            = 400_000_000
+	mostWorkOfAll       = 500_000_000 // of a field, in all its decisions
 )
 
 func (t *tower) checkWork() {
@@ -43,7 +45,11 @@ func (f *Field) spend(run func()) (spent *exhausted) {
 			panic(e)
 		}
 	}()
+	if f.worked > mostWorkOfAll || f.tower.limit > 0 && f.worked > 4*f.tower.limit {
+		return &exhausted{"more than all decisions of one figure may cost together"}
+	}
 	f.tower.work = 0
+	defer func() { f.worked += f.tower.work }()
 	f.settled(run)
 	return nil
 }
@@ -60,6 +66,7 @@ func (f *Field) settled(run func()) {
 		if attempt(func() { mended = fault.t.mended(fault.x) }) != nil {
 			panic(&exhausted{"two dependences between roots to be found at once"})
 		}
+		mended.limit, mended.work = f.tower.limit, f.tower.work
 		f.tower = mended
 	}
 }

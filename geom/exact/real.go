@@ -22,6 +22,7 @@ type Field struct {
 	cosines map[angle][2]*Real // by angle, each once
 	golden  *Real              // √(10 + 2√5), once needed
 	pi      enclosure
+	worked  int  // spent on decisions so far
 	trust   uint // bits of an enclosure that are taken at their word; 0: none are
 	rough   bool // takes what floats cannot tell from 0 for 0
 }
@@ -47,7 +48,8 @@ func NewRoughField() *Field {
 func (f *Field) Trust(bits uint) { f.trust = bits }
 
 // Limit lowers what a decision of the field may cost, in products of two
-// machine words: some 10 ns each. What costs more is Undecided.
+// machine words: some 10 ns each. What costs more is Undecided, and so is
+// everything once four times that has been spent.
 func (f *Field) Limit(work int) { f.tower.limit = work }
 
 // operation says how a node got its value from its operands.
