@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"path/filepath"
 	"runtime"
 	"strings"
 	"time"
@@ -78,6 +79,8 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 	}
 	if d.picture == stdio {
 		_, err = e.stdout.Write(b.Bytes())
+	} else if real, e := filepath.EvalSymlinks(d.picture); e == nil && filepath.Ext(real) == ".trm" {
+		return &unfit{fmt.Errorf("%s is a link to a source, %s, which would be lost", d.picture, real)}
 	} else {
 		d.changed, err = save(d.picture, b.Bytes())
 	}

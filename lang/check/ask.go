@@ -90,7 +90,7 @@ func (s *scope) answer(side *syntax.Side) (func(*program.State) (string, string,
 		if err != nil {
 			return "", "", err
 		}
-		unit := strings.TrimPrefix(st.Program.UnitWord(e.dim), " units")
+		unit := st.Program.UnitWord(e.dim)
 		text := ""
 		if s, ok := x.Surd(); ok {
 			text = s + unit

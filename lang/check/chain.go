@@ -135,11 +135,14 @@ func (s *scope) pointChain(sides []*syntax.Side, ops []string) (rel relation, is
 
 // link compares two neighbours of a chain.
 func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bool) {
+	if a, b, ok := s.oneTerm(a, b); ok {
+		return s.link(a, op, b, n)
+	}
 	if len(a) == 1 && len(b) == 1 {
 		return s.compare(a[0], op, b[0])
 	}
 	if len(a) != len(b) {
-		s.fail(n, "a ratio of %d is compared with one of %d", len(a), len(b))
+		s.fail(n, "a ratio of %d is compared with one of %d", len(a), len(b)).Help = "both sides have as many terms: AB : BC = 6 : 5, or AB/BC = 6/5"
 		return nil, false
 	}
 	if op != "=" {
@@ -167,6 +170,20 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 		})
 	}
 	return allOf(links), true
+}
+
+// oneTerm turns AB : BC = 1.2 into AB : BC = 1.2 : 1.
+func (s *scope) oneTerm(a, b []expr) ([]expr, []expr, bool) {
+	one := s.ratValue(syntax.Node{}, big.NewRat(1, 1), 0, true)
+	switch {
+	case len(a) == 2 && len(b) == 1 && b[0].bare:
+		one.node = b[0].node
+		return a, []expr{b[0], one}, true
+	case len(a) == 1 && a[0].bare && len(b) == 2:
+		one.node = a[0].node
+		return []expr{a[0], one}, b, true
+	}
+	return a, b, false
 }
 
 // cross multiplies across a proportion; one factor must be a number where the

@@ -180,7 +180,7 @@ func reserved(t token, i int) verdict {
 
 // openings say what to write for a word that a statement cannot begin with.
 var openings = map[string]string{
-	"perpendicular": "write n by erect(m, P), or claim n perpendicular to m",
+	"perpendicular": "write n by erect(m, P) at a point of m, n, F by drop(m, P) from a point off it, or claim n perpendicular to m",
 	"parallel":      "write n by parallel(m, P), or claim n parallel to m",
 	"midpoint":      "write M, n by bisect(A, B), or claim M midpoint of AB",
 	"bisects":       "write claim AX bisects angle BAC",

@@ -27,7 +27,7 @@ func TestStatementsFaults(t *testing.T) {
 		{"3 from A",
 			`1:1 no statement begins with "3" (a statement begins with a word such as given, arc, line, join, claim or mark, or with the names that it makes)`},
 		{"perpendicular n to m",
-			`1:1 no statement begins with "perpendicular" (write n by erect(m, P), or claim n perpendicular to m)`},
+			`1:1 no statement begins with "perpendicular" (write n by erect(m, P) at a point of m, n, F by drop(m, P) from a point off it, or claim n perpendicular to m)`},
 		{"triangle ABC",
 			`1:1 no statement begins with "triangle" (write given triangle ABC, or join the points)`},
 		{"acute triangle ABC",

@@ -26,7 +26,7 @@ var Forms = []Form{
 		{"paper 120 mm by 80 mm", "sets the figure on a sheet of that width and height"},
 	}},
 	{"figure", "theme", "a theme line", []Example{
-		{"theme textbook", "chooses how the ink looks"},
+		{"theme textbook", "chooses how the ink looks (in this version textbook only)"},
 	}},
 	{"figure", "use", "a use line", []Example{
 		{`use "circles.trm"`, "takes in the constructions of another file"},
@@ -149,10 +149,10 @@ var Forms = []Form{
 	{"pencil", "bold", "a bold line", []Example{{"bold ABCA, k", "draws things as results"}}},
 	{"pencil", "dashed", "a dashed line", []Example{{"dashed AB, CD", "draws things dashed"}}},
 	{"exam", "choose", "a choice", []Example{
-		{"choose a from 4 to 8 by 1/2", "gives a length another value in each variant"},
+		{"choose a from 4 to 8 by 1/2", "gives a length another value in each variant (understood, but refused in this version)"},
 	}},
 	{"exam", "task", "a task", []Example{
-		{`task "Construct the bisector" for 3 marks`, "sets a question under the figure"},
+		{`task "Construct the bisector" for 3 marks`, "sets a question under the figure (understood, but refused in this version)"},
 	}},
 }
 
