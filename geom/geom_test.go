@@ -182,7 +182,10 @@ func TestStraights(t *testing.T) {
 	if !s.P.Equal(pt("1,1")) || !same(s.D, vec("3,4")) || !s.Start.Equal(pt("1,1")) || !s.End.Equal(pt("4,5")) {
 		t.Errorf("the join is %v", s)
 	}
-	if w := s.Whole(); w.Start != nil || w.End != nil || !geom.SameLine(w.Line, s.Line) {
+	if w := s.Whole(); w.Start != nil || w.End != nil || !sameLine(w.Line, s.Line) {
 		t.Errorf("the whole line is %v", w)
 	}
 }
+
+// sameLine tells whether l and m have the same points.
+func sameLine(l, m geom.Line) bool { return geom.Parallel(l, m) && l.Side(m.P) == 0 }

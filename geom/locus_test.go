@@ -36,7 +36,7 @@ func TestEquidistant(t *testing.T) {
 			continue
 		}
 		for i, l := range got {
-			if want := through(test.want[i]); !geom.SameLine(l, want) || l.D.Dot(want.D).Sign() < 0 {
+			if want := through(test.want[i]); !sameLine(l, want) || l.D.Dot(want.D).Sign() < 0 {
 				t.Errorf("%s: line %d is %v, want %s", test.name, i, l, test.want[i])
 			}
 		}
@@ -72,7 +72,7 @@ func TestBeside(t *testing.T) {
 	}
 	for _, test := range tests {
 		got, want := geom.Beside(through(test.line), num(test.d)), through(test.want)
-		if !geom.SameLine(got, want) || got.D.Dot(want.D).Sign() < 0 {
+		if !sameLine(got, want) || got.D.Dot(want.D).Sign() < 0 {
 			t.Errorf("%s to the left of %s: %v, want %s", test.d, test.line, got, test.want)
 		}
 	}
@@ -112,7 +112,7 @@ func TestRim(t *testing.T) {
 				t.Errorf("%s: %v is no half circle", test.name, c)
 			}
 			// Anticlockwise from its first end, a half circle bulges to the right of the way to its second.
-			if out := geom.Along(c.C, c.Ends[1].Sub(c.Ends[0]).Left(), num("-5")); geom.Join(pt("0,0"), pt("6,8")).Contains(out) || !geom.SameLine(geom.Through(c.C, out), test.spine.Line) {
+			if out := geom.Along(c.C, c.Ends[1].Sub(c.Ends[0]).Left(), num("-5")); geom.Join(pt("0,0"), pt("6,8")).Contains(out) || !sameLine(geom.Through(c.C, out), test.spine.Line) {
 				t.Errorf("%s: the half circle goes through %s", test.name, out)
 			}
 		}

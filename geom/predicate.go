@@ -26,9 +26,6 @@ func Parallel(l, m Line) bool { return l.D.Cross(m.D).Sign() == 0 }
 // Perpendicular tells whether l and m are at right angles.
 func Perpendicular(l, m Line) bool { return l.D.Dot(m.D).Sign() == 0 }
 
-// SameLine tells whether l and m have the same points.
-func SameLine(l, m Line) bool { return Parallel(l, m) && l.Side(m.P) == 0 }
-
 // Collinear tells whether all points lie on one line.
 func Collinear(ps ...Point) bool {
 	first := ps[0]

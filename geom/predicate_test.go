@@ -91,8 +91,8 @@ func TestDirections(t *testing.T) {
 	}
 	for _, test := range tests {
 		l, m := through(test.l), through(test.m)
-		got := []bool{geom.Parallel(l, m), geom.SameLine(l, m), geom.Perpendicular(l, m)}
-		back := []bool{geom.Parallel(m, l), geom.SameLine(m, l), geom.Perpendicular(m, l)}
+		got := []bool{geom.Parallel(l, m), sameLine(l, m), geom.Perpendicular(l, m)}
+		back := []bool{geom.Parallel(m, l), sameLine(m, l), geom.Perpendicular(m, l)}
 		if want := []bool{test.parallel, test.one, test.sharp}; !slices.Equal(got, want) || !slices.Equal(back, want) {
 			t.Errorf("%s and %s: parallel, one line, at right angles are %v, want %v", test.l, test.m, got, want)
 		}

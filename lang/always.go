@@ -42,10 +42,10 @@ const (
 // figure anew, exactly, at other positions of what the source leaves free.
 // Sides that the source names are kept; seed fixes the positions.
 func (r *Result) Reaches(seed uint64) []Reach {
-	if r.Figure == nil {
-		return make([]Reach, len(r.Claims))
-	}
 	out := make([]Reach, len(r.Claims))
+	if r.Figure == nil {
+		return out
+	}
 	free := false
 	for i, c := range r.program.Claims {
 		if r.hangs(c.Step) {

@@ -117,6 +117,7 @@ type fault struct {
 	place string // of the panic: "trammel/geom.Meet, meet.go:31"
 }
 
+// Error says where trammel failed.
 func (f *fault) Error() string {
 	return fmt.Sprintf("this is a fault in trammel, not in the source: %v (%s)", f.value, f.place)
 }

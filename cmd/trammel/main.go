@@ -54,6 +54,7 @@ func (e *env) raise(status int) { e.status = max(e.status, status) }
 // usageError is a command line that cannot be done: nothing has been done.
 type usageError struct{ text, hint string }
 
+// Error says what is wrong with the call.
 func (u *usageError) Error() string { return u.text }
 
 func main() {

@@ -12,11 +12,13 @@ func (u *Undecided) Error() string {
 // DivisionByZero is the panic value of a division by 0.
 type DivisionByZero struct{}
 
+// Error is the fact.
 func (*DivisionByZero) Error() string { return "division by zero" }
 
 // NegativeRoot is the panic value of the root of a negative number.
 type NegativeRoot struct{}
 
+// Error is the fact.
 func (*NegativeRoot) Error() string { return "square root of a negative number" }
 
 // Try runs f and returns the *Undecided, *DivisionByZero or *NegativeRoot that

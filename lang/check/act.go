@@ -118,18 +118,32 @@ func (s *scope) arc(a *syntax.Arc) {
 	} else {
 		square, okOpening = s.opening(&a.Opening, a.Node, centre, "arc "+s.span(a.Name.Node).Text())
 	}
-	slot, ok2 := s.newObject(a.Name, program.Circle)
-	if ok2 {
-		s.draw(slot, figure.Construction)
-		s.slot(slot).Ink.Ends = ends
-		s.c.centres[slot] = centre
-	}
-	ok = ok && okOpening && ok2
+	s.swing(a.Node, a.Name, round{centre, square, ok && okOpening, a.Opening.Through, ends, false}, a.Cuts)
+}
+
+// round is what an arc and a circle have in common.
+type round struct {
+	centre  int
+	square  func(*program.State) (geom.Real, error)
+	ok      bool        // centre and opening are known
+	through *syntax.Ref // a point that it was drawn through, or nil
+	ends    *[2]int     // of a part arc
+	whole   bool        // drawn all round
+}
+
+// swing draws an arc or circle and names its meetings.
+func (s *scope) swing(n syntax.Node, name *syntax.Ref, r round, cuts *syntax.Cuts) {
+	slot, ok := s.newObject(name, program.Circle)
 	if ok {
-		s.emit(a.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })
-		s.through(a.Opening.Through, slot)
+		s.draw(slot, figure.Construction)
+		s.slot(slot).Ink.Whole, s.slot(slot).Ink.Ends = r.whole, r.ends
+		s.c.centres[slot] = r.centre
 	}
-	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok2)}, ok, a.Cuts)
+	if ok && r.ok {
+		s.emit(n, func(st *program.State) error { return setCircle(st, slot, r.centre, r.square) })
+		s.through(r.through, slot)
+	}
+	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok)}, ok && r.ok, cuts)
 }
 
 // partArc checks that both ends are on one circle about the centre.
@@ -181,18 +195,7 @@ func (s *scope) newObject(r *syntax.Ref, kind program.Kind) (int, bool) {
 func (s *scope) circleAct(c *syntax.Circle) {
 	centre, ok := s.point(c.Centre)
 	square, ok1 := s.opening(&c.Opening, c.Node, centre, "circle "+s.span(c.Name.Node).Text())
-	slot, ok2 := s.newObject(c.Name, program.Circle)
-	if ok2 {
-		s.draw(slot, figure.Construction)
-		s.slot(slot).Ink.Whole = true
-		s.c.centres[slot] = centre
-	}
-	ok = ok && ok1 && ok2
-	if ok {
-		s.emit(c.Node, func(st *program.State) error { return setCircle(st, slot, centre, square) })
-		s.through(c.Opening.Through, slot)
-	}
-	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok2)}, ok, c.Cuts)
+	s.swing(c.Node, c.Name, round{centre, square, ok && ok1, c.Opening.Through, nil, true}, c.Cuts)
 }
 
 // through notes the point that a circle was drawn through.

@@ -62,8 +62,8 @@ const modest = 40_000_000
 
 // Claims does the steps that make things and the file's claims, on other
 // inputs: it gives the claims that fail, or the error for which there is no such
-// figure. A claim that fails is false. Only when decided exactly is one that
-// does not fail true; else it may miss being true by less than 2^-256.
+// figure. Unless decided exactly, values that differ by less than 2^-256 of
+// their size pass for equal.
 func Claims(p *program.Program, inputs []*big.Rat, exactly bool) (map[*program.Step]error, error) {
 	f := exact.NewField()
 	f.Limit(modest)

@@ -104,12 +104,10 @@ const (
 
 // Step is one act, claim or mark.
 type Step struct {
-	Span   source.Span
-	Via    []Call // the library calls that led here, outermost first
-	Reads  []int  // slots that must hold values, else the step is passed over
-	Writes []int
-	Proof  bool // a claim, mark or label: decides something and makes nothing
-	Do     func(*State) error
+	Span  source.Span
+	Via   []Call // the library calls that led here, outermost first
+	Proof bool   // a claim, mark or label: decides something and makes nothing
+	Do    func(*State) error
 }
 
 // Answer is an expression to be worked out in a finished run. Problem, when

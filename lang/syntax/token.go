@@ -54,8 +54,10 @@ func (t token) span(f *source.File) source.Span {
 // tokens that carry meaning: line ends and comments are left out.
 type definition struct{}
 
+// Symbols are the kinds of tokens, as the grammar names them.
 func (definition) Symbols() map[string]lexer.TokenType { return symbols }
 
+// Lex is not used by the grammar, which gets its tokens cut up already; it reads a whole source.
 func (definition) Lex(name string, r io.Reader) (lexer.Lexer, error) {
 	text, err := io.ReadAll(r)
 	if err != nil {
@@ -83,6 +85,7 @@ type stream struct {
 	next   int
 }
 
+// Next is the next token, at the end always the end.
 func (s *stream) Next() (lexer.Token, error) {
 	if s.next < len(s.tokens) {
 		s.next++

@@ -1,0 +1,202 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"trammel/geom"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// equation sorts the terms of AB = AC = 5 into elements of the shape and the value.
+func (sh *shape) equation(q *syntax.Equation) bool {
+	c := &class{}
+	for _, t := range q.Terms {
+		if e, ok := sh.element(t); ok {
+			c.elems = append(c.elems, e)
+			continue
+		}
+		w := wantLength
+		if len(c.elems) > 0 && c.elems[0].b < 0 {
+			w = wantAngle
+		}
+		v, ok := sh.s.expr(t, w)
+		if !ok {
+			return false
+		}
+		if c.value != nil {
+			sh.s.fail(t.Node, "two values in one equation")
+			return false
+		}
+		c.value = &v
+	}
+	if len(c.elems) == 0 {
+		sh.s.fail(q.Node, "this says nothing about %s", strings.Join(sh.letters, "")).Help = "give a side, such as " + sh.letters[0] + sh.letters[1] + " = 5, or an angle, such as angle " + sh.letters[0] + " = 40°"
+		return false
+	}
+	for _, e := range c.elems {
+		if (e.b < 0) != (c.elems[0].b < 0) {
+			sh.s.fail(q.Node, "a side and an angle cannot be equal")
+			return false
+		}
+	}
+	sh.written = append(sh.written, &class{append([]element{}, c.elems...), c.value})
+	return sh.merge(c, q)
+}
+
+// merge joins a class with those that share an element.
+func (sh *shape) merge(c *class, q *syntax.Equation) bool {
+	var rest []*class
+	for _, old := range sh.classes {
+		if !old.shares(c) {
+			rest = append(rest, old)
+			continue
+		}
+		if old.value != nil && c.value != nil {
+			sh.s.fail(q.Node, "%s is given twice", sh.describe(c.elems[0])).Help = "keep one of the two"
+			return false
+		}
+		if c.value == nil {
+			c.value = old.value
+		}
+		c.elems = append(c.elems, old.elems...)
+	}
+	sh.classes = append(rest, c)
+	return true
+}
+
+func (c *class) shares(d *class) bool {
+	for _, e := range c.elems {
+		if d.has(e) {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *class) has(e element) bool {
+	for _, f := range c.elems {
+		if e == f {
+			return true
+		}
+	}
+	return false
+}
+
+func (sh *shape) describe(e element) string {
+	if e.b < 0 {
+		return "the angle at " + sh.letters[e.a]
+	}
+	return sh.letters[e.a] + sh.letters[e.b]
+}
+
+// element reads AB, angle A or angle BAC of the shape's own corners.
+func (sh *shape) element(e *syntax.Expr) (element, bool) {
+	if e.Neg || len(e.Tail) > 0 || len(e.Head.Tail) > 0 || e.Head.Head.Half || e.Head.Head.Square {
+		return element{}, false
+	}
+	v := e.Head.Head.Value
+	switch {
+	case v.Ref != nil && len(v.Ref.Points) == 2:
+		i, j := sh.index(v.Ref.Points[0]), sh.index(v.Ref.Points[1])
+		return sideOf(i, j), i >= 0 && j >= 0 && i != j
+	case v.Angle != nil && !v.Reflex && len(v.Angle.Points) == 1:
+		i := sh.index(v.Angle.Points[0])
+		return angleAt(i), i >= 0
+	case v.Angle != nil && !v.Reflex && len(v.Angle.Points) == 3:
+		return sh.fullAngle(v.Angle.Points)
+	}
+	return element{}, false
+}
+
+// fullAngle is an angle of the shape named by three corners that follow each other.
+func (sh *shape) fullAngle(ps []*syntax.PointName) (element, bool) {
+	n := len(sh.letters)
+	a, v, b := sh.index(ps[0]), sh.index(ps[1]), sh.index(ps[2])
+	if a < 0 || v < 0 || b < 0 {
+		return element{}, false
+	}
+	beside := (a-v+n)%n == 1 && (b-v+n)%n == n-1 || (b-v+n)%n == 1 && (a-v+n)%n == n-1
+	return angleAt(v), beside
+}
+
+func (sh *shape) index(p *syntax.PointName) int {
+	name, ok := sh.s.indexed(p.Name, p.Index)
+	if !ok {
+		return -1
+	}
+	for i, l := range sh.letters {
+		if l == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// hold proves every datum of the source against the corners: none may be left
+// out silently, whichever of them the corners were found from.
+func (sh *shape) hold(st *program.State, ps []geom.Point) error {
+	for _, c := range sh.written {
+		for _, e := range c.elems {
+			if err := sh.holdElement(st, ps, e, c); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// holdElement compares one side or angle with the value that it is given, or
+// with the first of those that it is to equal.
+func (sh *shape) holdElement(st *program.State, ps []geom.Point, e element, c *class) error {
+	if e.b < 0 {
+		want := sh.corner(ps, c.elems[0].a)
+		if c.value != nil {
+			a, err := c.value.size(st)
+			if err != nil {
+				return err
+			}
+			want = a
+		}
+		is := sh.corner(ps, e.a)
+		sign, err := is.Cmp(want)
+		if err != nil || sign == 0 {
+			return err
+		}
+		return sh.disagree(e, is.String(), want.String())
+	}
+	want := geom.Dist(ps[c.elems[0].a], ps[c.elems[0].b])
+	if c.value != nil {
+		r, err := real1(st, *c.value)
+		if err != nil {
+			return err
+		}
+		want = r
+	}
+	if is := geom.Dist(ps[e.a], ps[e.b]); !is.Equal(want) {
+		return sh.disagree(e, geom.Show(is), geom.Show(want))
+	}
+	return nil
+}
+
+// corner is the angle of the shape at a corner.
+func (sh *shape) corner(ps []geom.Point, i int) geom.Angle {
+	n := len(ps)
+	return geom.Corner(ps[(i+n-1)%n], ps[i], ps[(i+1)%n], false)
+}
+
+func (sh *shape) disagree(e element, is, want string) error {
+	if sh.chosen {
+		return &program.Fault{
+			Text:  fmt.Sprintf("%s cannot be brought to %s together with what else is given of the %s", sh.describe(e), want, sh.kind),
+			Help:  "give the sides and the angles between them, or leave this out",
+			Range: true,
+		}
+	}
+	return &program.Fault{
+		Text:  fmt.Sprintf("the other data make %s %s, and not %s", sh.describe(e), is, want),
+		Help:  "leave one of the data out, or make them agree",
+		Range: true,
+	}
+}

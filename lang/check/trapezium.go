@@ -1,0 +1,144 @@
+package check
+
+import (
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+// trapezium has AB parallel to DC. Shifting BC along to D leaves the triangle
+// AED with AE = AB - DC and ED = BC.
+func (sh *shape) trapezium() (corners, bool) {
+	sh.supplement(0, 3)
+	sh.supplement(1, 2)
+	ab, cd := sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
+	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[3]}}
+	take := func(to, from element) {
+		if v := sh.datum(from); v != nil {
+			t.set(to, *v)
+		}
+	}
+	take(sideOf(0, 2), sideOf(0, 3))
+	take(sideOf(1, 2), sideOf(1, 2))
+	take(angleAt(0), angleAt(0))
+	take(angleAt(1), angleAt(1))
+	if p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3)); (p == nil) != (q == nil) && t.count(true)+t.count(false) == 0 {
+		sh.openDiagonal(p == nil)
+		ab, cd = sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
+	}
+	if f, ok := sh.slantedDiagonals(ab, cd); ok {
+		return f, true
+	}
+	known := t.count(true) + t.count(false)
+	if ab == nil {
+		sh.chanceSide(sideOf(0, 1), rat(7, 1))
+		ab = sh.datum(sideOf(0, 1))
+	}
+	if cd == nil && known < 3 {
+		sh.chanceSide(sideOf(2, 3), rat(4, 1))
+		cd = sh.datum(sideOf(2, 3))
+	}
+	if known == 0 {
+		t.chanceSide(sideOf(0, 2), rat(36, 10))
+	}
+	if known < 2 {
+		t.trapeziumAngle()
+	}
+	return t.trapeziumCorners(ab, cd), true
+}
+
+// openDiagonal leaves to chance what a trapezium with one diagonal lacks: the
+// other diagonal, and the parallel sides.
+func (sh *shape) openDiagonal(first bool) {
+	e := sideOf(1, 3)
+	if first {
+		e = sideOf(0, 2)
+	}
+	sh.chanceSide(e, rat(63, 10))
+	for _, side := range []struct {
+		e     element
+		plain rational
+	}{{sideOf(0, 1), rat(6, 1)}, {sideOf(2, 3), rat(3, 1)}} {
+		if sh.datum(side.e) == nil {
+			sh.chanceSide(side.e, side.plain)
+		}
+	}
+}
+
+// slantedDiagonals is a trapezium from its parallel sides and both diagonals:
+// BD shifted along to C makes a triangle on AB + DC with AC.
+func (sh *shape) slantedDiagonals(ab, cd *expr) (corners, bool) {
+	p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3))
+	if p == nil || q == nil || ab == nil || cd == nil {
+		return nil, false
+	}
+	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[0], sh.letters[1], sh.letters[2]}}
+	base := combine(*ab, *cd, program.Amount.Add)
+	t.set(sideOf(0, 1), expr{node: sh.n, dim: 1, value: base.value})
+	t.set(sideOf(0, 2), *p)
+	t.set(sideOf(1, 2), *q)
+	f := t.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		tri, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		long, err := positive(st, ab)
+		if err != nil {
+			return nil, err
+		}
+		short, err := positive(st, cd)
+		if err != nil {
+			return nil, err
+		}
+		way := tri[1].Sub(tri[0])
+		return []geom.Point{tri[0], geom.Along(tri[0], way, long), tri[2], geom.Along(tri[2], way.Neg(), short)}, nil
+	}, true
+}
+
+// trapeziumAngle leaves one angle at the base to chance.
+func (t *shape) trapeziumAngle() {
+	if t.datum(angleAt(0)) == nil && t.datum(sideOf(1, 2)) == nil {
+		t.chanceAngle(angleAt(0), 68)
+	} else if t.datum(angleAt(1)) == nil {
+		t.chanceAngle(angleAt(1), 74)
+	} else {
+		t.chanceSide(sideOf(0, 2), rat(36, 10))
+	}
+}
+
+// trapeziumCorners puts the triangle and the shift together.
+func (t *shape) trapeziumCorners(ab, cd *expr) corners {
+	if cd != nil {
+		t.set(sideOf(0, 1), t.computed(func(st *program.State) (geom.Real, error) {
+			a, err := positive(st, ab)
+			if err != nil {
+				return nil, err
+			}
+			c, err := positive(st, cd)
+			if err != nil {
+				return nil, err
+			}
+			if a.Cmp(c) <= 0 {
+				return nil, &program.Fault{Text: "the parallel sides are " + geom.Show(a) + " and " + geom.Show(c) + ": the first one named must be the longer", Help: "begin with the longer side's letters", Range: true}
+			}
+			return a.Sub(c), nil
+		}))
+	}
+	f := t.solve()
+	return func(st *program.State) ([]geom.Point, error) {
+		p, err := f(st)
+		if err != nil {
+			return nil, err
+		}
+		long, err := positive(st, ab)
+		if err != nil {
+			return nil, err
+		}
+		b := geom.Along(p[0], p[1].Sub(p[0]), long)
+		c := p[2].Add(b.Sub(p[1]))
+		if c.Sub(p[2]).Dot(b.Sub(p[0])).Sign() <= 0 {
+			return nil, &program.Fault{Text: "the two slanting sides meet before they reach the parallel: the shape is no trapezium", Range: true}
+		}
+		return []geom.Point{p[0], b, c, p[2]}, nil
+	}
+}
