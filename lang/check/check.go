@@ -50,6 +50,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 		heads:    map[string]*syntax.Construction{},
 		centres:  map[int]int{},
 		reaches:  map[int]int{},
+		metOn:    map[int][]int{},
 	}
 	c.muted = namesNear(f.Source, *problems)
 	top := newScope(c, f.Source)
@@ -91,10 +92,11 @@ type checker struct {
 	defining string                          // the construction that is being checked by itself
 	heads    map[string]*syntax.Construction // the file\'s own, by name
 
-	centres   map[int]int // centre by circle
-	reaches   map[int]int // how far a straight reaches
-	scattered int         // points left to chance so far
-	freeLines int         // lines left to chance so far
+	centres   map[int]int   // centre by circle
+	reaches   map[int]int   // how far a straight reaches
+	metOn     map[int][]int // straights by the points that are met on them
+	scattered int           // points left to chance so far
+	freeLines int           // lines left to chance so far
 }
 
 type seenKey struct {

@@ -53,7 +53,7 @@ func (s *scope) define(n *syntax.Construction) {
 func (s *scope) rehearse(def *definition) {
 	c := *s.c
 	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
-	c.centres, c.reaches = map[int]int{}, map[int]int{}
+	c.centres, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int][]int{}
 	c.objects, c.labels = 0, 0
 	c.unmet = nil
 	in := newScope(&c, def.file)

@@ -48,6 +48,13 @@ func (s *scope) meeting(n syntax.Node, first curve, ok bool, m *syntax.Meeting) 
 		s.fail(m.Node, "%s, and there are %d names", most, len(picks))
 		return
 	}
+	for _, p := range picks {
+		for _, c := range []curve{first, second} {
+			if c.slot >= 0 && !c.circle {
+				s.c.metOn[p.slot] = append(s.c.metOn[p.slot], c.slot)
+			}
+		}
+	}
 	tell := s.tellers(first, second)
 	s.emit(n, func(st *program.State) error {
 		return meet(st, first, second, picks, tell)

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -215,7 +216,13 @@ func (s *scope) showArms(ps []int) {
 		return
 	}
 	for _, end := range []int{ps[0], ps[2]} {
-		for _, slot := range s.straights[pairOf(ps[1], end)] {
+		arms := s.straights[pairOf(ps[1], end)]
+		for _, slot := range s.c.metOn[end] {
+			if b := s.slot(slot).Between; b != nil && (b[0] == ps[1] || b[1] == ps[1]) {
+				arms = append(slices.Clip(arms), slot) // met on a ray from the vertex
+			}
+		}
+		for _, slot := range arms {
 			if ink := s.slot(slot).Ink; ink.Role == figure.Construction && s.reachOf(slot) < reachLine {
 				ink.Role = figure.Result
 			}
