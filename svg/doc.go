@@ -16,7 +16,8 @@ type Doc struct {
 	Groups        []Group // painted in order
 }
 
-// Group is items that belong together; Class is a hook for the user's own tools.
+// Group is items that belong together. The Class of a group and of an item is
+// words by which the user's own tools find it.
 type Group struct {
 	Class string
 	Items []Item
@@ -40,6 +41,7 @@ type XY struct{ X, Y Micrometre }
 // Path is a run of straight and circular pieces.
 type Path struct {
 	Ink
+	Class  string
 	Start  XY
 	Pieces []Piece
 	Closed bool
@@ -57,17 +59,19 @@ type Piece struct {
 // Disc is a circle: a dot when filled.
 type Disc struct {
 	Ink
+	Class  string
 	Centre XY
 	Radius Micrometre
 }
 
 // Text is one line of words with its left end on the baseline At.
 type Text struct {
-	At   XY
-	Runs []Run
-	Size Micrometre // figure height (the height of a capital), as ISO 3098 counts
-	Fill string     // "#rrggbb"
-	Sans bool       // without serifs and upright throughout, as large print asks
+	At    XY
+	Class string
+	Runs  []Run
+	Size  Micrometre // figure height (the height of a capital), as ISO 3098 counts
+	Fill  string     // "#rrggbb"
+	Sans  bool       // without serifs and upright throughout, as large print asks
 }
 
 // Run is a stretch of text in one face.

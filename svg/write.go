@@ -83,11 +83,7 @@ func (s *sheet) group(g *Group, o Options) {
 	if len(g.Items) == 0 {
 		return
 	}
-	if g.Class != "" && !class.MatchString(g.Class) {
-		s.fail("a class is words of letters, digits and hyphens")
-	}
-	a := attributes{}
-	a.set("class", g.Class)
+	a := s.hook(g.Class)
 	a.set("fill", "none")
 	a.set("stroke-linecap", "round")
 	a.set("stroke-linejoin", "round")
@@ -104,6 +100,16 @@ func (s *sheet) group(g *Group, o Options) {
 	s.endGroup()
 }
 
+// hook checks a class.
+func (s *sheet) hook(words string) attributes {
+	if words != "" && !class.MatchString(words) {
+		s.fail("a class is words of letters, digits and hyphens, not %q", words)
+	}
+	a := attributes{}
+	a.set("class", words)
+	return a
+}
+
 func (s *sheet) item(item Item, o Options) {
 	switch v := item.(type) {
 	case Path:
@@ -112,7 +118,7 @@ func (s *sheet) item(item Item, o Options) {
 		if v.Radius <= 0 {
 			s.fail("a circle has the radius %d µm", v.Radius)
 		}
-		s.circle(v.Centre, v.Radius, s.ink(v.Ink))
+		s.circle(v.Centre, v.Radius, s.ink(v.Ink, v.Class))
 	case Text:
 		s.text(v, o)
 	default:
@@ -121,8 +127,8 @@ func (s *sheet) item(item Item, o Options) {
 }
 
 // ink checks how an item is drawn: one that nobody could see is an error.
-func (s *sheet) ink(ink Ink) attributes {
-	a := attributes{}
+func (s *sheet) ink(ink Ink, class string) attributes {
+	a := s.hook(class)
 	if ink.Width < 0 || ink.Width > 0 && ink.Stroke == "" || ink.Width == 0 && ink.Fill == "" {
 		s.fail("an item has no ink: stroke %q of %d µm, fill %q", ink.Stroke, ink.Width, ink.Fill)
 	}
@@ -156,7 +162,7 @@ func (s *sheet) stroke(p Path) {
 		return
 	}
 	if len(p.Pieces) == 1 && p.Pieces[0].Radius == 0 && p.Fill == "" {
-		s.line(p.Start, p.Pieces[0].To, s.ink(p.Ink))
+		s.line(p.Start, p.Pieces[0].To, s.ink(p.Ink, p.Class))
 		return
 	}
 	data := []string{"M" + s.pair(p.Start)}
@@ -166,7 +172,7 @@ func (s *sheet) stroke(p Path) {
 	if p.Closed {
 		data = append(data, "Z")
 	}
-	s.path(strings.Join(data, " "), s.ink(p.Ink))
+	s.path(strings.Join(data, " "), s.ink(p.Ink, p.Class))
 }
 
 func (s *sheet) piece(p Piece) string {
@@ -203,7 +209,7 @@ func (s *sheet) text(t Text, o Options) {
 		outline = append(outline, b.signs...)
 	}
 	if len(outline) > 0 {
-		a := attributes{}
+		a := s.hook(t.Class)
 		a.set("fill", s.colour(t.Fill))
 		a.set("role", "img")
 		a.set("aria-label", t.String())
@@ -238,7 +244,7 @@ func (s *sheet) words(words []word, t Text, said bool) {
 	if t.Sans {
 		family = "Arial, Helvetica, sans-serif"
 	}
-	a := attributes{}
+	a := s.hook(t.Class)
 	a.set("fill", s.colour(t.Fill))
 	a.set("font-family", family)
 	if said {

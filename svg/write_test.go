@@ -30,17 +30,17 @@ func everything() *Doc {
 			}},
 			{Class: "empty"},
 			{Class: "result shaded", Items: []Item{
-				Path{Ink: Ink{Stroke: black, Width: 500, Fill: "#e6e6e6"}, Closed: true, Start: XY{60_000, 10_000},
+				Path{Ink: Ink{Stroke: black, Width: 500, Fill: "#e6e6e6"}, Class: "s2 s3 s4", Closed: true, Start: XY{60_000, 10_000},
 					Pieces: []Piece{{To: XY{90_000, 10_000}}, {To: XY{75_000, 35_120}}}},
-				Path{Ink: Ink{Stroke: black, Width: 500}, Start: XY{60_000, 40_000}, Pieces: []Piece{{To: XY{90_000, 40_100}}}},
-				Disc{Ink: Ink{Fill: black}, Centre: XY{60_000, 10_000}, Radius: 600},
+				Path{Ink: Ink{Stroke: black, Width: 500}, Class: "s1", Start: XY{60_000, 40_000}, Pieces: []Piece{{To: XY{90_000, 40_100}}}},
+				Disc{Ink: Ink{Fill: black}, Class: "p1", Centre: XY{60_000, 10_000}, Radius: 600},
 			}},
 			{Items: []Item{
 				label("P1", true, 10_000, 50_000),
 				label("√(10 + 2√5) cm", false, 20_000, 50_000),
 				label("中", true, 80_000, 50_000),
 				label("√א", false, 90_000, 50_000),
-				Text{At: XY{60_000, 50_000}, Runs: Label("Café", false), Size: 3500, Fill: "#0072b2", Sans: true},
+				Text{At: XY{60_000, 50_000}, Class: "note p1", Runs: Label("Café", false), Size: 3500, Fill: "#0072b2", Sans: true},
 			}},
 		},
 	}
@@ -95,8 +95,8 @@ func TestElements(t *testing.T) {
 		`<path d="M10 30 A25 25 0 1 0 50 30" stroke="#767676" stroke-width="0.18" />`,
 		`<circle cx="30" cy="30" r="20.005" stroke="#767676" stroke-width="0.18" />`,
 		`<line x1="-0.5" y1="0" x2="50" y2="0.007" stroke="#000000" stroke-width="0.35" stroke-dasharray="2 1.05" stroke-linecap="butt" />`,
-		`<path d="M60 10 L90 10 L75 35.12 Z" stroke="#000000" stroke-width="0.5" fill="#e6e6e6" />`,
-		`<circle cx="60" cy="10" r="0.6" fill="#000000" />`,
+		`<path d="M60 10 L90 10 L75 35.12 Z" class="s2 s3 s4" stroke="#000000" stroke-width="0.5" fill="#e6e6e6" />`,
+		`<circle cx="60" cy="10" r="0.6" class="p1" fill="#000000" />`,
 		`role="img" aria-label="√(10 + 2√5) cm"`,
 	} {
 		if !strings.Contains(got, want) {

@@ -194,8 +194,9 @@ func (d *drawing) drawSquare(m figure.RightAngle) {
 	}
 	p, q := v.add(a.times(side)), v.add(b.times(side))
 	far := p.add(b.times(side)).snap()
-	d.mark(segment{p.snap(), far})
-	d.mark(segment{far, q.snap()})
+	hook := squareHook + " " + d.cornerHook(c)
+	d.mark(hook, segment{p.snap(), far})
+	d.mark(hook, segment{far, q.snap()})
 	d.bands = append(d.bands, band{c, 0, side * math.Sqrt2, -1})
 }
 
@@ -207,7 +208,7 @@ func (d *drawing) drawAngleArcs(w wanted) {
 	}
 	for i := range w.count {
 		a := arc{w.at, math.Round(r + float64(float64(i)*d.mm(arcApart))), w.from, w.sweep}
-		d.mark(a)
+		d.mark(arcHook+" "+d.cornerHook(w.corner), a)
 	}
 	d.bands = append(d.bands, band{w.corner, r, r + thick, w.group})
 }

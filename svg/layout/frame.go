@@ -165,7 +165,7 @@ func (d *drawing) doc(b box, w, h float64) *svg.Doc {
 		items[l] = d.paths(l, off)
 	}
 	for _, o := range d.dots {
-		items[dotLayer] = append(items[dotLayer], svg.Disc{Ink: svg.Ink{Fill: black}, Centre: o.c.add(off).xy(), Radius: whole(o.r)})
+		items[dotLayer] = append(items[dotLayer], svg.Disc{Ink: svg.Ink{Fill: black}, Class: d.hooks[o.owner], Centre: o.c.add(off).xy(), Radius: whole(o.r)})
 	}
 	for _, t := range d.texts {
 		t.At = svg.XY{X: t.At.X + whole(off.x), Y: t.At.Y + whole(off.y)}

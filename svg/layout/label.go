@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"strings"
 
 	"trammel/geom/figure"
 	"trammel/svg"
@@ -67,11 +68,13 @@ func (d *drawing) requestLabels() {
 	}
 	for _, s := range d.fig.Straights {
 		if l, ok := d.named(&s.Thing, "the label of the line "); ok {
+			l.text.Class = d.lineHooks(d.rule(s).ends())
 			d.addPinned(l, d.straightSpots(l, s), s.Label.Pin)
 		}
 	}
 	for _, c := range d.fig.Circles {
 		if l, ok := d.named(&c.Thing, "the label of the circle "); ok {
+			l.text.Class = d.circleHooks(c)
 			d.addPinned(l, d.circleSpots(l, c), c.Label.Pin)
 		}
 	}
@@ -90,7 +93,7 @@ func (d *drawing) named(x *figure.Thing, what string) (*label, bool) {
 		called = x.Label.Text
 	}
 	l, ok := d.request(x.Label.Text, x.Label.Name, d.theme.label, what+called, x.Step)
-	l.owner = x
+	l.owner, l.text.Class = x, d.hooks[x]
 	return l, ok
 }
 
@@ -98,14 +101,17 @@ func (d *drawing) requestMark(m figure.Mark) {
 	switch m := m.(type) {
 	case figure.LengthLabel:
 		if l, ok := d.request(m.Text, m.Name, d.theme.label, "the length "+m.Text, m.Step); ok {
+			l.text.Class = strings.TrimSpace(lengthHook + " " + d.lineHooks(segment{d.place(m.A), d.place(m.B)}))
 			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
 		}
 	case figure.AngleLabel:
 		if l, ok := d.request(m.Text, m.Name, d.angleText, "the angle "+m.Text, m.Step); ok {
+			l.text.Class = angleHook + " " + d.cornerHook(d.corner(m.Angle))
 			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
 		}
 	case figure.Note:
 		if l, ok := d.request(m.Text, false, d.theme.small, "the note "+m.Text, m.Step); ok {
+			l.text.Class = strings.TrimSpace(noteHook + " " + d.pointHook(m.Near))
 			d.addPinned(l, d.noteSpots(l, d.place(m.Near)), figure.Pin{})
 		}
 	}

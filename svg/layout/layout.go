@@ -71,6 +71,8 @@ type drawing struct {
 	texts    []svg.Text // placed words
 	warnings []Warning
 
+	hooks     map[*figure.Thing]string
+	corners   []corner                // the angles that are marked or labelled
 	ruled     map[*figure.Thing]ruled // straights as drawn
 	joins     []segment               // those with both their ends
 	struck    map[vec][]int           // arcs by the meetings that they are used at, in order
@@ -86,6 +88,7 @@ type stroke struct {
 	pen
 	layer layer
 	owner *figure.Thing
+	hook  string // its class
 }
 
 // dot is a point as drawn.
@@ -110,7 +113,7 @@ func newDrawing(f *figure.Figure, o Options) (*drawing, error) {
 	if f.Unit != nil {
 		unit, _ = f.Unit.Float64()
 	}
-	return &drawing{fig: f, theme: t, scale: unit * mm}, nil
+	return &drawing{fig: f, theme: t, scale: unit * mm, hooks: hooks(f)}, nil
 }
 
 // place is a point of the plane on the paper, in whole micrometres.
@@ -130,12 +133,12 @@ func (d *drawing) warn(step int, text, help string) {
 // ink adds a stroke of a thing.
 func (d *drawing) ink(c curve, x *figure.Thing) {
 	p, l := d.theme.ink(x)
-	d.strokes = append(d.strokes, stroke{c, p, l, x})
+	d.strokes = append(d.strokes, stroke{c, p, l, x, d.hooks[x]})
 }
 
-// mark adds a stroke of a mark.
-func (d *drawing) mark(c curve) {
-	d.strokes = append(d.strokes, stroke{c, d.theme.mark, markLayer, nil})
+// mark adds a stroke of a mark of that kind.
+func (d *drawing) mark(kind string, c curve) {
+	d.strokes = append(d.strokes, stroke{c, d.theme.mark, markLayer, nil, kind})
 	d.ground.add(d.obstacle(len(d.strokes) - 1))
 }
 

@@ -56,7 +56,7 @@ func (d *drawing) drawTicks(a, b vec, count int) {
 	c := d.slide(a, b, reach, d.mm(tickLength)/2)
 	for i := range count {
 		p := c.add(u.times((float64(i) - float64(count-1)/2) * apart))
-		d.mark(segment{p.add(half).snap(), p.sub(half).snap()})
+		d.mark(tickHook, segment{p.add(half).snap(), p.sub(half).snap()})
 	}
 }
 
@@ -87,8 +87,8 @@ func (d *drawing) drawChevrons(a, b vec, count int) {
 	for i := range count {
 		tip := c.add(u.times(float64((float64(i)-float64(count-1)/2)*gap) + d.mm(chevron)/2)).snap()
 		back := tip.sub(u.times(d.mm(chevron)))
-		d.mark(segment{back.add(wing).snap(), tip})
-		d.mark(segment{tip, back.sub(wing).snap()})
+		d.mark(arrowHook, segment{back.add(wing).snap(), tip})
+		d.mark(arrowHook, segment{tip, back.sub(wing).snap()})
 	}
 }
 
@@ -186,11 +186,11 @@ func (d *drawing) drawMeasures() {
 		tip := base.add(vec{length, 0})
 		end := vec{0, d.mm(1)}
 		for _, s := range []segment{{base, tip}, {base.sub(end), base.add(end)}, {tip.sub(end), tip.add(end)}} {
-			d.strokes = append(d.strokes, stroke{s, d.theme.given, givenLayer, &m.Thing})
+			d.strokes = append(d.strokes, stroke{s, d.theme.given, givenLayer, &m.Thing, d.hooks[&m.Thing]})
 		}
 		at := base.mid(tip).sub(vec{ink.centre().x, d.mm(1.8) + ink.hi.y})
 		at.x = max(at.x, left-ink.lo.x)
-		t.At = at.xy()
+		t.At, t.Class = at.xy(), d.hooks[&m.Thing]
 		d.texts = append(d.texts, t)
 		y += d.mm(5)
 	}

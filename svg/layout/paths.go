@@ -7,7 +7,8 @@ import (
 )
 
 // paths are the strokes of a layer. Full segments that follow one another
-// become one path, closed where it comes back to its start.
+// become one path, closed where it comes back to its start; its class then
+// names the things piece by piece.
 func (d *drawing) paths(l layer, off vec) []svg.Item {
 	var items []svg.Item
 	var last *svg.Path
@@ -21,10 +22,13 @@ func (d *drawing) paths(l layer, off vec) []svg.Item {
 			continue
 		}
 		a, b := c.a.add(off).xy(), c.b.add(off).xy()
-		if last != nil && !s.dashed && last.Width == s.width && last.Stroke == s.colour && extend(last, a, b) {
+		if last != nil && s.continues(last) && extend(last, a, b) {
+			if s.owner != nil {
+				last.Class += " " + s.hook
+			}
 			items[len(items)-1] = *last
 		} else {
-			last = &svg.Path{Ink: s.ink(s.length(), false), Start: a, Pieces: []svg.Piece{{To: b}}}
+			last = &svg.Path{Ink: s.ink(s.length(), false), Class: s.hook, Start: a, Pieces: []svg.Piece{{To: b}}}
 			items = append(items, *last)
 		}
 		if s.dashed || last.Closed {
@@ -32,6 +36,12 @@ func (d *drawing) paths(l layer, off vec) []svg.Item {
 		}
 	}
 	return items
+}
+
+// continues tells whether s may be drawn in one go with what comes before: a
+// mark only with more of the same mark.
+func (s stroke) continues(p *svg.Path) bool {
+	return !s.dashed && p.Width == s.width && p.Stroke == s.colour && (s.owner != nil || p.Class == s.hook)
 }
 
 // extend goes on with the segment from a to b if that is where the path ends.
@@ -52,10 +62,11 @@ func arcItem(s stroke, off vec) svg.Item {
 	a := s.curve.(arc)
 	ink := s.ink(a.length(), a.all())
 	if a.all() {
-		return svg.Disc{Ink: ink, Centre: a.c.add(off).xy(), Radius: whole(a.r)}
+		return svg.Disc{Ink: ink, Class: s.hook, Centre: a.c.add(off).xy(), Radius: whole(a.r)}
 	}
 	return svg.Path{
 		Ink:    ink,
+		Class:  s.hook,
 		Start:  a.start().add(off).xy(),
 		Pieces: []svg.Piece{{To: a.end().add(off).xy(), Radius: whole(a.r), Large: a.sweep > math.Pi}},
 	}
