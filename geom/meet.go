@@ -49,9 +49,14 @@ func MeetLineCircle(l Line, c Circle, common *Point) ([]Point, error) {
 
 func tooFar(side, d2 Real, c Circle) error {
 	dist, r := side.Abs().Div(d2.Sqrt()), c.R2.Sqrt()
+	far, radius := versus(dist, r)
+	help := "to more than " + far
+	if far != Show(dist) {
+		help = "by more than " + Show(dist.Sub(r))
+	}
 	return &NoMeeting{
-		Fact: fmt.Sprintf("the centre is %s from the line and the radius is only %s", Show(dist), Show(r)),
-		Help: fmt.Sprintf("open the compasses to more than %s", Show(dist)),
+		Fact: fmt.Sprintf("the centre is %s from the line and the radius is only %s", far, radius),
+		Help: "open the compasses " + help,
 	}
 }
 
@@ -92,14 +97,16 @@ func MeetCircles(c, d Circle, common *Point) ([]Point, error) {
 func circlesApart(c, d Circle, d2 Real) error {
 	dist, r, s := d2.Sqrt(), c.R2.Sqrt(), d.R2.Sqrt()
 	if dist.Cmp(r.Add(s)) > 0 {
+		far, reach := versus(dist, r.Add(s))
 		return &NoMeeting{
-			Fact: fmt.Sprintf("the centres are %s apart and the radii add up to %s", Show(dist), Show(r.Add(s))),
+			Fact: fmt.Sprintf("the centres are %s apart and the radii add up to %s", far, reach),
 			Help: fmt.Sprintf("open one arc by more than %s", Show(dist.Sub(r).Sub(s))),
 		}
 	}
 	gap := r.Sub(s).Abs()
+	far, reach := versus(dist, gap)
 	return &NoMeeting{
-		Fact: fmt.Sprintf("one circle lies inside the other: the centres are %s apart and the radii differ by %s", Show(dist), Show(gap)),
+		Fact: fmt.Sprintf("one circle lies inside the other: the centres are %s apart and the radii differ by %s", far, reach),
 		Help: fmt.Sprintf("close the wider one by more than %s, or open the narrower one", Show(gap.Sub(dist))),
 	}
 }

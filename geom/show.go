@@ -2,16 +2,20 @@ package geom
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
 // Show writes a number for a message: exact when that is short, else to three
-// places with a "≈".
+// places with a "≈", or to three digits when it is smaller than that.
 func Show(x Real) string {
 	if s, ok := ShortSurd(x); ok {
 		return s
 	}
-	return "≈ " + TrimZeros(x.Decimal(3))
+	if s := TrimZeros(x.Decimal(3)); s != "0" {
+		return "≈ " + s
+	}
+	return "≈ " + Significant(x.Float())
 }
 
 // equals is Show after a name: "= 3√2", "≈ 1.449".
@@ -51,3 +55,34 @@ func TrimZeros(s string) string {
 
 // String is the place of p, as in "(3, 1.5)".
 func (p Point) String() string { return "(" + Show(p.X) + ", " + Show(p.Y) + ")" }
+
+// Significant writes a float to three significant digits, small ones as a power of ten.
+func Significant(x float64) string {
+	text := strings.TrimSuffix(fmt.Sprintf("%#.3g", x), ".")
+	mantissa, exponent, small := strings.Cut(text, "e")
+	text = strings.Replace(mantissa, "-", "−", 1)
+	if small {
+		n, _ := strconv.Atoi(exponent)
+		text += "·10" + superscript(n)
+	}
+	return text
+}
+
+func superscript(n int) string {
+	return strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹").Replace(strconv.Itoa(n))
+}
+
+// versus shows two lengths that differ; where they print alike, the first is
+// given by how far it is from the second.
+func versus(x, y Real) (string, string) {
+	s, t := Show(x), Show(y)
+	if strings.TrimPrefix(s, "≈ ") != strings.TrimPrefix(t, "≈ ") {
+		return s, t
+	}
+	gap := x.Sub(y)
+	word := " more than "
+	if gap.Sign() < 0 {
+		word = " less than "
+	}
+	return Significant(gap.Abs().Float()) + word + t, t
+}

@@ -45,7 +45,7 @@ func (c *buildCmd) Run(e *env) error {
 	if err := c.checkDeps(); err != nil {
 		return err
 	}
-	list, failed, err := inputs(c.Sources, func(string) {})
+	list, failed, err := sources(c.Sources)
 	if err != nil {
 		return err
 	}

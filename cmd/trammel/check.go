@@ -35,7 +35,7 @@ tried". Nothing is drawn.
 
 // Run checks the sources.
 func (c *checkCmd) Run(e *env) error {
-	list, failed, err := inputs(c.Sources, func(string) {})
+	list, failed, err := sources(c.Sources)
 	if err != nil {
 		return err
 	}

@@ -26,7 +26,7 @@ with errors of grammar is left as it is.
 
 // Run lays the sources out.
 func (c *formatCmd) Run(e *env) error {
-	list, failed, err := inputs(c.Sources, func(string) {})
+	list, failed, err := sources(c.Sources)
 	if err != nil {
 		return err
 	}

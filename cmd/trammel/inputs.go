@@ -76,6 +76,19 @@ func inputs(args []string, enter func(folder string)) (list []input, failed []fa
 	return list, failed, nil
 }
 
+// sources are the inputs of a command that has nothing to do without one.
+func sources(args []string) ([]input, []failure, error) {
+	list, failed, err := inputs(args, func(string) {})
+	if err == nil && len(list) == 0 && len(failed) == 0 {
+		where := strings.Join(args, " or ")
+		if where == "" {
+			where = "this folder"
+		}
+		return nil, nil, &usageError{"there is no source in " + where, "the name of a source ends in .trm; trammel new makes one to start from"}
+	}
+	return list, failed, err
+}
+
 // walk hands over the sources of a folder and of those in it, by name. Links to
 // folders are not followed, so that no loop can be entered.
 func walk(folder string, enter func(string), add func(input)) (failed []failure) {

@@ -19,7 +19,7 @@ func (s *scope) ask(text string) program.Answer {
 	f := source.NewFile("", "claim "+text+" = "+text)
 	tree := syntax.Parse(f, &problems)
 	c := *s.c
-	c.problems, c.seen, c.muted, c.unmet = &problems, map[seenKey]bool{}, nil, nil
+	c.problems, c.seen, c.lost, c.unmet = &problems, map[seenKey]bool{}, lost{}, nil
 	in := *s
 	in.c, in.file = &c, f
 	var value func(*program.State) (string, string, error)

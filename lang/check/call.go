@@ -341,7 +341,7 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 		return
 	}
 	if len(targets) < len(results) && def.hasFamily() {
-		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "name them all, as a family: " + example(def)
+		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "name them all, as a family: " + s.asFamily(n, def, targets, len(results))
 		s.poison(targets)
 		return
 	}

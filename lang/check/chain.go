@@ -53,7 +53,7 @@ func (s *scope) chainTerm(t *syntax.Expr, w want, ratio bool) (expr, bool) {
 	if !s.mentionsAngle(t) && plainExpr(t) == nil {
 		return s.expr(t, wantAny)
 	}
-	if r := plainExpr(t); r != nil && r.Name != "" {
+	if r := plainExpr(t); r != nil && (r.Name != "" || len(r.Points) == 2) {
 		return s.expr(t, wantAny)
 	}
 	return s.expr(t, wantAngle)
@@ -138,6 +138,9 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 	if a, b, ok := s.oneTerm(a, b); ok {
 		return s.link(a, op, b, n)
 	}
+	if !s.ratioTerms(a) || !s.ratioTerms(b) {
+		return nil, false
+	}
 	if len(a) == 1 && len(b) == 1 {
 		return s.compare(a[0], op, b[0])
 	}
@@ -170,6 +173,28 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 		})
 	}
 	return allOf(links), true
+}
+
+// ratioTerms gives a plain number the kind of what it stands beside, and reports
+// a ratio with terms of two kinds, or with a term 0.
+func (s *scope) ratioTerms(a []expr) bool {
+	for i := range a[1:] {
+		if x, y := a[i], a[i+1]; x.angle != y.angle && !x.bare && !y.bare || x.dim != y.dim && !x.bare && !y.bare {
+			s.fail(y.node, "the terms of a ratio are of one kind: here are %s and %s", x.kindWord(), y.kindWord())
+			return false
+		} else if y.bare {
+			a[i+1].dim = x.dim
+		} else if x.bare {
+			a[i].dim = y.dim
+		}
+	}
+	for _, e := range a {
+		if len(a) > 1 && e.rat != nil && e.rat.Sign() == 0 {
+			s.fail(e.node, "a ratio has no term 0")
+			return false
+		}
+	}
+	return true
 }
 
 // oneTerm turns AB : BC = 1.2 into AB : BC = 1.2 : 1.
@@ -237,6 +262,9 @@ func (s *scope) compare(a expr, op string, b expr) (relation, bool) {
 		return nil, false
 	}
 	at, bt := shortened(s.span(a.node).Text()), shortened(s.span(b.node).Text())
+	if b.sum {
+		bt = "(" + bt + ")"
+	}
 	return func(st *program.State) (verdict, error) {
 		sign, why, err := difference(st, a, b, at, bt)
 		if err != nil {

@@ -6,8 +6,6 @@ package check
 import (
 	"fmt"
 	"math/big"
-	"regexp"
-	"strings"
 
 	"trammel/geom/figure"
 	"trammel/lang/program"
@@ -52,7 +50,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 		reaches:  map[int]int{},
 		metOn:    map[int][]int{},
 	}
-	c.muted = namesNear(f.Source, *problems)
+	c.lost = lostIn(f, *problems)
 	top := newScope(c, f.Source)
 	top.view = shown
 	c.using = []string{f.Source.Name}
@@ -83,8 +81,8 @@ type checker struct {
 	spent    int // statements expanded
 	objects  int // things drawn
 	labels   int
-	regions  int                        // hatched
-	muted    map[string]bool            // names on lines that could not be read
+	regions  int // hatched
+	lost     lost
 	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
 	full     bool                       // a limit was passed: expand no more
 	unitSet  bool
@@ -325,41 +323,6 @@ func (s *scope) loopName(r *syntax.Ref) (string, bool) {
 		return "", false
 	}
 	return r.Name, true
-}
-
-var nameShape = regexp.MustCompile(`\p{L}\p{Nd}*['′]*`)
-
-// namesNear collects what may be a name on the lines of problems found before.
-// What those lines would have made is unknown, and that is not a new mistake.
-func namesNear(f *source.File, problems source.List) map[string]bool {
-	names := map[string]bool{}
-	for _, p := range problems {
-		if p.Span.File != f || p.Severity != source.Error {
-			continue
-		}
-		n, _ := f.Position(p.Span.Start)
-		line := quoted.ReplaceAllString(f.Line(n), "")
-		line, _, _ = strings.Cut(line, "#")
-		words := strings.Fields(line)
-		if len(words) == 0 || makesNothing[words[0]] {
-			continue
-		}
-		for _, name := range nameShape.FindAllString(line, -1) {
-			names[name] = true
-		}
-		for _, word := range words {
-			names[strings.Trim(word, ",")] = true
-		}
-	}
-	return names
-}
-
-var quoted = regexp.MustCompile(`"[^"]*"?`)
-
-// makesNothing are the words of lines that give nothing a name.
-var makesNothing = map[string]bool{
-	"label": true, "mark": true, "claim": true, "note": true, "shade": true,
-	"hide": true, "faint": true, "bold": true, "dashed": true, "join": true,
 }
 
 // primeLetters gives the letters of constructions shown in full a prime where

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -142,6 +143,9 @@ func (s *scope) find(name string, at syntax.Node) *definition {
 		p.Notes = append(p.Notes, source.Note{Span: later.Span(s.file), Text: name + " is defined here"})
 		return nil
 	}
+	if s.c.lost.constructions[name] {
+		return nil
+	}
 	p := s.fail(at, "there is no construction %s here", name)
 	known := s.c.loader.LibraryNames()
 	for e := s.env; e != nil; e = e.next {
@@ -175,8 +179,13 @@ func (d *definition) hasFamily() bool {
 	return false
 }
 
-// example is the family that a construction gives, as its head has it.
-func example(d *definition) string {
+// asFamily is the caller's line with its one name made a family of n, or else
+// what a construction gives, as its head has it.
+func (s *scope) asFamily(call *syntax.Named, d *definition, targets []target, n int) string {
+	_, rest, _ := strings.Cut(s.span(call.Node).Text(), " by ")
+	if len(d.node.Gives) == 1 && len(targets) == 1 {
+		return fmt.Sprintf("%s[1 to %d] by %s", strings.TrimRight(targets[0].name, "0123456789"), n, rest)
+	}
 	_, gives, _ := strings.Cut(head(d), " gives ")
 	return gives
 }

@@ -27,6 +27,7 @@ type expr struct {
 	angle bool
 	dim   int      // power of length: 0 number, 1 length, 2 area
 	bare  bool     // a number without a unit: takes the unit of what it meets
+	sum   bool     // of several terms: in brackets where it is taken away
 	rat   *big.Rat // the value, where it is a fraction known beforehand
 	ends  *pair    // the two points, where it is plainly a distance
 	size  func(*program.State) (geom.Angle, error)
@@ -68,7 +69,7 @@ func (s *scope) expr(e *syntax.Expr, w want) (expr, bool) {
 			return out, false
 		}
 	}
-	out.node = e.Node
+	out.node, out.sum = e.Node, len(e.Tail) > 0
 	return s.wanted(out, w)
 }
 

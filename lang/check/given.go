@@ -416,7 +416,7 @@ func setBearing(st *program.State, slot, vertex, other int, dist geom.Real, by g
 			return nil
 		}
 	}
-	return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not %s", st.Program.Slots[slot].Name, placesOf(both), conds[0].text)}
+	return &program.Fault{Text: noneFits(st.Program.Slots[slot].Name, both, conds[0].text)}
 }
 
 // under180 refuses a size that no angle of a figure has.

@@ -344,7 +344,7 @@ func pickSpot(st *program.State, name string, all []geom.Point, conds []cond, su
 	}
 	switch {
 	case len(fit) == 0:
-		return geom.Point{}, &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not %s", name, orPlaces(all), failed), Range: true}
+		return geom.Point{}, &program.Fault{Text: noneFits(name, all, failed), Range: true}
 	case len(fit) > 1 && !sure:
 		return geom.Point{}, &program.Fault{
 			Text: fmt.Sprintf("%s may be at %s, and nothing says which", name, orPlaces(fit)),
@@ -352,6 +352,17 @@ func pickSpot(st *program.State, name string, all []geom.Point, conds []cond, su
 		}
 	}
 	return fit[0], nil
+}
+
+// noneFits says which phrase keeps a point from every place it could be at.
+func noneFits(name string, all []geom.Point, phrase string) string {
+	switch len(all) {
+	case 1:
+		return fmt.Sprintf("%s would be at %s, which is not %s", name, all[0], phrase)
+	case 2:
+		return fmt.Sprintf("%s would be at %s, and neither is %s", name, orPlaces(all), phrase)
+	}
+	return fmt.Sprintf("no place for %s is %s", name, phrase)
 }
 
 func orPlaces(ps []geom.Point) string {

@@ -42,7 +42,11 @@ func (s *scope) family(name string, ix *syntax.Index) ([]string, bool) {
 	if !ok1 || !ok2 {
 		return nil, false
 	}
-	if to < from || to-from >= maxObjects || from < 0 {
+	if to-from >= maxObjects {
+		s.fail(ix.Node, "the family has %d points, more than the limit of %d", to-from+1, maxObjects)
+		return nil, false
+	}
+	if to < from || from < 0 {
 		s.fail(ix.Node, "the family runs from %d to %d", from, to).Help = "count upwards, as in " + name + "[1 to 4]"
 		return nil, false
 	}
@@ -87,7 +91,7 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 			s.fail(at, "%s is a number, not a %s", name, kindWords(kinds))
 			return 0, false
 		}
-		if s.c.muted[name] {
+		if s.c.lost.has(name) {
 			return 0, false
 		}
 		p := s.fail(at, "%s is not known here", name)
@@ -139,7 +143,7 @@ func (s *scope) allPoints(names []string) bool {
 func (s *scope) unmet(name string, p *source.Problem) {
 	if s.depth == 0 && s.c.unmet != nil {
 		s.c.unmet[name] = p
-		s.c.muted[name] = true
+		s.c.lost.names[name] = true
 	}
 }
 
@@ -180,7 +184,7 @@ func (s *scope) point(r *syntax.Ref) (int, bool) {
 		if !ok {
 			return 0, false
 		}
-		if _, known := s.names[name]; !known && !s.c.muted[name] {
+		if _, known := s.names[name]; !known && !s.c.lost.has(name) {
 			s.fail(r.Node, "a point is wanted here, and points have capital letters").Help = "write " + strings.ToUpper(r.Name) + " if that is the point"
 			return 0, false
 		}

@@ -243,7 +243,7 @@ func (s *scope) twoLines(a, b *syntax.Ref, degrees int) (relation, bool) {
 			return verdict{}, err
 		}
 		if degrees == 90 {
-			return verdictOf(geom.Perpendicular(x, y), "%s and %s make %s, not a right angle: %s off", l.text, m.text, between(x, y), off(x, y, 90)), nil
+			return verdictOf(geom.Perpendicular(x, y), "%s and %s make %s, not a right angle: %s off", l.text, m.text, between(x, y), offRight(x, y)), nil
 		}
 		return verdictOf(geom.Parallel(x, y), "%s and %s are not parallel: they make %s", l.text, m.text, between(x, y)), nil
 	}, ok1 && ok2

@@ -14,9 +14,10 @@ func between(l, m geom.Line) string {
 	return fmt.Sprintf("%s°", sig(lineAngle(l, m)))
 }
 
-// off is by how much the angle of two lines misses a number of degrees.
-func off(l, m geom.Line, degrees float64) string {
-	return fmt.Sprintf("%s°", sig(math.Abs(degrees-lineAngle(l, m))))
+// offRight is by how much the angle of two lines misses 90°, to three digits
+// however small.
+func offRight(l, m geom.Line) string {
+	return sig(lineAngle(l, geom.Line{P: m.P, D: m.D.Left()})) + "°"
 }
 
 func lineAngle(l, m geom.Line) float64 {
@@ -25,7 +26,7 @@ func lineAngle(l, m geom.Line) float64 {
 }
 
 // sig writes a float to three significant digits for a message.
-func sig(x float64) string { return program.Significant(x) }
+func sig(x float64) string { return geom.Significant(x) }
 
 // collinear is that all points lie on one line.
 func (s *scope) collinear(r *syntax.Ref) (relation, bool) {
@@ -183,7 +184,7 @@ func (s *scope) polygonVerdict(st *program.State, kind string, ps []int) verdict
 	}
 	if (kind == "square" || kind == "rectangle") && q.side(0).Dot(q.side(3)).Sign() != 0 {
 		l, m := geom.Line{P: q.pts[0], D: q.side(0)}, geom.Line{P: q.pts[0], D: q.side(3)}
-		return no("the angle at %s is %s off a right angle", s.slot(ps[0]).Name, off(l, m, 90))
+		return no("the angle at %s is %s off a right angle", s.slot(ps[0]).Name, offRight(l, m))
 	}
 	if (kind == "square" || kind == "rhombus") && !q.equal(0, 1) {
 		return q.apart(0, 1)

@@ -102,7 +102,7 @@ func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 ge
 	}
 	points, err := geom.MeetCircles(*c.Circle, arc, back)
 	if err != nil {
-		return p, &program.Fault{Text: fmt.Sprintf("the step does not reach %s again: %s", way.text, err)}
+		return p, tooWide(way.text, *c.Circle, r2)
 	}
 	if back != nil {
 		if points[0].Equal(*back) && len(points) > 1 {
@@ -114,4 +114,13 @@ func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 ge
 		return points[1], nil
 	}
 	return points[0], nil
+}
+
+// tooWide is a step that is longer than the circle is across.
+func tooWide(name string, k geom.Circle, r2 geom.Real) error {
+	across := geom.Show(k.R2.MulInt(4).Sqrt())
+	return &program.Fault{
+		Text: fmt.Sprintf("the opening is %s, and %s is only %s across", geom.Show(r2.Sqrt()), name, across),
+		Help: "open the compasses to " + across + " or less",
+	}
 }

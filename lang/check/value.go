@@ -299,7 +299,11 @@ func (s *scope) nameValue(r *syntax.Ref, w want) (expr, bool) {
 		s.fail(r.Node, "%s is a circle, not a length", name).Help = "for its radius write: radius " + name
 		return expr{}, false
 	}
-	slot, ok := s.lookup(name, r.Node, program.Length, program.Number, program.Size)
+	kinds := []program.Kind{program.Length, program.Number, program.Size}
+	if w == wantNumber {
+		kinds = kinds[1:2]
+	}
+	slot, ok := s.lookup(name, r.Node, kinds...)
 	if !ok {
 		return expr{}, false
 	}

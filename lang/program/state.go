@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
-	"strconv"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -143,7 +141,7 @@ func (s *State) Choice(n int) *big.Rat {
 // Measure writes a value for a message, to three significant digits and with
 // its unit; dim is the power of length.
 func (s *State) Measure(dim int, x float64) string {
-	return Significant(x) + s.Program.UnitWord(dim)
+	return geom.Significant(x) + s.Program.UnitWord(dim)
 }
 
 // Exactly is Measure of an exact value.
@@ -167,20 +165,4 @@ func (p *Program) UnitWord(dim int) string {
 		return word + "²"
 	}
 	return fmt.Sprintf("%s to the power %d", word, dim)
-}
-
-// Significant writes a float to three significant digits, small ones as a power of ten.
-func Significant(x float64) string {
-	text := strings.TrimSuffix(fmt.Sprintf("%#.3g", x), ".")
-	mantissa, exponent, small := strings.Cut(text, "e")
-	text = strings.Replace(mantissa, "-", "−", 1)
-	if small {
-		n, _ := strconv.Atoi(exponent)
-		text += "·10" + superscript(n)
-	}
-	return text
-}
-
-func superscript(n int) string {
-	return strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹").Replace(strconv.Itoa(n))
 }

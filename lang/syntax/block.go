@@ -13,6 +13,7 @@ type blocks struct {
 	already  int  // problems there before the parse
 	full     bool // the file has more mistakes than are reported
 	top      []*Statement
+	lost     []source.Span // blocks whose first line was wrong
 	open     []*block
 	tooDeep  int // blocks opened beyond the cap and not yet closed
 }
@@ -70,7 +71,12 @@ func (b *blocks) begin(l line, s *Statement) {
 	b.open = append(b.open, &block{opener: l.tokens[0], statement: s})
 }
 
+// close ends the innermost block at the line l, or at the end of the file.
 func (b *blocks) close(l line) {
+	end := len(b.file.Text)
+	if len(l.tokens) > 0 {
+		end = l.tokens[0].start()
+	}
 	if b.tooDeep > 0 {
 		b.tooDeep--
 		return
@@ -89,6 +95,9 @@ func (b *blocks) close(l line) {
 			b.append(s)
 		}
 	case inner.statement == nil:
+		span := inner.opener.span(b.file)
+		span.End = max(span.End, end)
+		b.lost = append(b.lost, span)
 	case inner.statement.Construction != nil:
 		inner.statement.setBody(inner.body)
 		b.top = append(b.top, inner.statement)

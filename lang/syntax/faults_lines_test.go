@@ -25,7 +25,7 @@ func TestLinesFaults(t *testing.T) {
 		{"step \"x\"\n\"alone\"\nend",
 			`2:1 a text alone stands only as the first line of a construction (a remark on the figure is a note: note "…" near X)`},
 		{"step\njoin A\nend",
-			"1:5 the line ends where \"off\" or a text in quotes is wanted (a stepping off reads: step off P[1 to 6] on k from A, radius any)\n" +
+			"1:5 the line ends where a text in quotes or \"off\" is wanted (a step reads: step \"Strike two arcs\")\n" +
 				"2:6 a join takes 2 points or more, not A (write them together, as in AB)"},
 		{"join AB,\n\njoin CD",
 			"1:8 stray comma (a line goes on after a comma; leave it out if the statement is complete)"},

@@ -104,17 +104,17 @@ var Forms = []Form{
 		{"locus p, q equidistant from m and n", "draws both bisectors of lines that cross; of parallels there is one, midway"},
 		{"locus n equidistant from AB and AC", "draws the bisector of the angle at A"},
 	}},
-	{"loops", "repeat", "a repeat", []Example{
-		{"repeat i from 1 to 5", "does the lines down to its end once for each whole number"},
-	}},
-	{"loops", "step", "a stepping off", []Example{
-		{"step off P[1 to 6] on k from A, radius any", "marks equal openings along a line or round a circle"},
-	}},
 	{"steps", "step", "a step", []Example{
 		{`step "Strike two arcs"`, "puts the lines down to its end under one caption"},
 	}},
 	{"steps", "end", "an end", []Example{
 		{"end", "closes a step, a repeat or a construction"},
+	}},
+	{"loops", "repeat", "a repeat", []Example{
+		{"repeat i from 1 to 5", "does the lines down to its end once for each whole number"},
+	}},
+	{"loops", "step", "a stepping off", []Example{
+		{"step off P[1 to 6] on k from A, radius any", "marks equal openings along a line or round a circle"},
 	}},
 	{"claims", "claim", "a claim", claimLines},
 	{"marks", "mark", "a mark", []Example{

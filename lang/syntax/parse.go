@@ -29,6 +29,7 @@ const (
 type File struct {
 	Source     *source.File
 	Statements []*Statement
+	Lost       []source.Span // repeats and constructions left out for their first line
 }
 
 // Parse reads a source and adds everything that is wrong with it to problems.
@@ -53,7 +54,7 @@ func Parse(f *source.File, problems *source.List) *File {
 			b.add(l, c.sound(l, statements[i]))
 		}
 	}
-	tree := &File{Source: f, Statements: b.finish()}
+	tree := &File{Source: f, Statements: b.finish(), Lost: b.lost}
 	problems.Sort()
 	return tree
 }
