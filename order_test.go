@@ -22,12 +22,13 @@ const order = `
 	geom/exact:
 	geom:          geom/exact
 	geom/region:   geom geom/exact
-	geom/figure:   geom geom/exact geom/region
+	locale:
+	geom/figure:   geom geom/exact geom/region locale
 
 	lang/source:
 	lang/syntax:   lang/source github.com/alecthomas/participle/v2
 	lang/program:  lang/source geom geom/exact geom/figure
-	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region
+	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region locale
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/figure
@@ -39,7 +40,7 @@ const order = `
 	svg:           svg/glyph github.com/ajstarks/svgo
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
-	cmd/trammel:   lang lang/source lang/syntax svg svg/layout stdlib examples/library
+	cmd/trammel:   lang lang/source lang/syntax geom/figure locale svg svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `
 

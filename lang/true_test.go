@@ -136,7 +136,7 @@ func meaning(r *lang.Result) string {
 	if r.Figure == nil {
 		return b.String()
 	}
-	fmt.Fprintln(&b, r.Figure.Title, r.Figure.Unit, r.Figure.Paper, r.Figure.Theme)
+	fmt.Fprintln(&b, r.Figure.Title, r.Figure.Unit, r.Figure.Paper, r.Figure.Theme, r.Figure.Language)
 	for _, p := range r.Figure.Points {
 		fmt.Fprintln(&b, look(p.Thing), p.At)
 	}

@@ -146,7 +146,7 @@ func isWord(letters []rune) bool {
 
 // followsNumber tells whether a number and a space stand before i, so that a unit is at i.
 func followsNumber(text []rune, i int) bool {
-	return i > 1 && text[i-1] == ' ' && (unicode.IsDigit(text[i-2]) || text[i-2] == ')')
+	return i > 1 && (text[i-1] == ' ' || text[i-1] == thin) && (unicode.IsDigit(text[i-2]) || text[i-2] == ')')
 }
 
 // hasCase tells the letters of scripts that have capitals, and so italics.
@@ -172,11 +172,28 @@ func signsFor(text string) []rune {
 			signs[i] = '′'
 		case r == '-' && isMinus(at(i-1), at(i+1)):
 			signs[i] = '−'
+		case r == ' ' && isUnitSpace(signs, i):
+			signs[i] = thin
 		case unicode.IsControl(r):
 			signs[i] = ' '
 		}
 	}
 	return signs
+}
+
+// units are the words that belong to the number before them, as on a ruler.
+var units = map[string]bool{"mm": true, "cm": true, "dm": true, "m": true, "km": true, "in": true, "ft": true}
+
+// thin is the narrow space, at which no line breaks, between a number and its unit.
+const thin = '\u202f'
+
+// isUnitSpace tells the space at i between a number and its unit, as in 5 cm.
+func isUnitSpace(signs []rune, i int) bool {
+	if i == 0 || i+1 == len(signs) || !unicode.IsDigit(signs[i-1]) && signs[i-1] != ')' {
+		return false
+	}
+	start, end := lettersAt(signs, i+1)
+	return start == i+1 && units[string(signs[start:end])]
 }
 
 // isMinus tells a minus sign from a hyphen by its neighbours.

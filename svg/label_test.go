@@ -7,7 +7,7 @@ import (
 )
 
 // marked writes runs with their styles: *italic*, _lowered_, and ^n before what
-// is under n bars.
+// is under n bars. A thin space is ~.
 func marked(runs []Run) string {
 	var s strings.Builder
 	for _, r := range runs {
@@ -21,7 +21,7 @@ func marked(runs []Run) string {
 		if r.Over > 0 {
 			text = fmt.Sprintf("^%d%s", r.Over, text)
 		}
-		s.WriteString(text)
+		s.WriteString(strings.ReplaceAll(text, string(thin), "~"))
 	}
 	return s.String()
 }
@@ -43,15 +43,17 @@ func TestLabel(t *testing.T) {
 		{"α", name, "*α*", ""},
 		{"P1Q2", name, "*P*_1_*Q*_2_", ""},
 		{"中1", name, "中_1_", ""},
-		{"5 cm", words, "5 cm", ""},
-		{"5 m", words, "5 m", ""},
-		{"√2 m", words, "√^12 m", ""},
-		{"√(2) m", words, "√^12 m", "√2 m"},
+		{"5 cm", words, "5~cm", ""},
+		{"5 m", words, "5~m", ""},
+		{"√2 m", words, "√^12~m", ""},
+		{"√(2) m", words, "√^12~m", "√2 m"},
+		{"5 men", words, "5 men", ""},
+		{"in 3 mm", words, "in 3~mm", ""},
 		{"60°", words, "60°", ""},
 		{"α = 22.5°", words, "*α* = 22.5°", ""},
 		{"2x", words, "2*x*", ""},
 		{"x + y", words, "*x* + *y*", ""},
-		{"AB = 5 cm", words, "*AB* = 5 cm", ""},
+		{"AB = 5 cm", words, "*AB* = 5~cm", ""},
 		{"a line", words, "a line", ""},
 		{"the angle α", words, "the angle *α*", ""},
 		{"don't", words, "don’t", "don’t"},

@@ -25,8 +25,9 @@ func Measure(t Text) Box {
 	return Box{b.advance, b.box.Min.X, b.box.Min.Y, b.box.Max.X, b.box.Max.Y}
 }
 
-// String is the text as one would type it: a radicand of several signs is in brackets.
-func (t Text) String() string { return spell(t.Runs, 0) }
+// String is the text as one would type it: a radicand of several signs is in
+// brackets, and every space is a plain one.
+func (t Text) String() string { return strings.ReplaceAll(spell(t.Runs, 0), string(thin), " ") }
 
 func spell(runs []Run, over int) string {
 	var s strings.Builder

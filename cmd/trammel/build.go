@@ -20,11 +20,6 @@ type pictures struct {
 	Jobs count `short:"j" placeholder:"N" help:"Draw so many figures at a time; unsaid, one for each processor."`
 }
 
-// style is how pictures are made.
-type style struct {
-	Text string `enum:"outline,live" default:"outline" placeholder:"KIND" help:"Letters as shapes that look alike everywhere (outline, the usual), or as text to be searched and edited (live)."`
-}
-
 // Help is the part of the help that teaches.
 func (buildCmd) Help() string {
 	return `Draws each source to a picture of the same name. A folder stands for all

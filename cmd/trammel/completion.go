@@ -8,6 +8,8 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"trammel/geom/figure"
+	"trammel/locale"
 	"trammel/stdlib"
 )
 
@@ -128,6 +130,10 @@ func newValue(v *kong.Value, commands []string) value {
 		return value{Words: topics()}
 	case "constructions":
 		return value{Words: stdlib.Names()}
+	case "themes":
+		return value{Words: figure.Themes}
+	case "languages":
+		return value{Words: locale.Tags()}
 	case "commands":
 		return value{Words: commands}
 	case "sources", "files", "folders":

@@ -64,6 +64,7 @@ func (e *env) resolve(in input, compile func(text []byte) *lang.Result) (d *draw
 // put lays the figure out and writes the picture.
 func (e *env) put(d *drawing, text []byte, s style) error {
 	file := source.NewFile(d.name(), string(text))
+	d.Figure = s.of(d.Figure)
 	doc, warnings, err := layout.Draw(d.Figure, layout.Options{ID: lang.Base(d.within)})
 	if err != nil {
 		d.Problems.Add(blamed(file, d.refusing()), err.Error())

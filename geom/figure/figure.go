@@ -7,6 +7,7 @@ import (
 	"math/big"
 
 	"trammel/geom"
+	"trammel/locale"
 )
 
 // Figure is finished when handed on and never changed afterwards.
@@ -14,7 +15,9 @@ type Figure struct {
 	Title string
 	Unit  *big.Rat // millimetres of paper for one unit
 	Paper *Paper   // nil: cropped to the figure
-	Theme string   // "" is the textbook's
+	Theme string   // one of Themes; "" is the textbook's
+	// Language is the tag of a known locale; "" is English.
+	Language string
 
 	// Everything drawn, in the order of drawing.
 	Points    []*Point
@@ -24,6 +27,40 @@ type Figure struct {
 	Steps     []Step
 	Claims    []Claim
 	Measures  []*Measure
+}
+
+// Themes are the ways of inking a figure: for a book, an exam paper that is
+// copied, a slide, and weak eyes. None changes the geometry.
+var Themes = []string{"textbook", "exam", "slide", "large-print"}
+
+// As is the figure in another theme and language; "" keeps its own.
+func (f *Figure) As(theme, language string) *Figure {
+	g := *f
+	if theme != "" {
+		g.Theme = theme
+	}
+	if language != "" {
+		g.Language = language
+	}
+	return &g
+}
+
+// Locale is how the figure writes numbers and signs.
+func (f *Figure) Locale() locale.Locale {
+	l, err := locale.Find(f.Language)
+	if err != nil {
+		return locale.English
+	}
+	return l
+}
+
+// Words are the text of a label in the figure's language: numbers that the
+// compiler has written have the language's decimal sign, the source's own words stand.
+func (f *Figure) Words(l Label) string {
+	if l.Measured {
+		return f.Locale().Numbers(l.Text)
+	}
+	return l.Text
 }
 
 // Paper is a fixed sheet in millimetres.
@@ -90,15 +127,16 @@ type Circle struct {
 type Measure struct {
 	Thing
 	Length float64 // in units
-	Text   string  // "4 cm"; may be empty
+	Text   string  // "4.5 cm", as Words writes a measure; "" shows the name alone
 }
 
 // Label is text that belongs to a thing. Text may hold digits, primes, Greek,
 // degree sign and surds; layout sets letters of names in italics.
 type Label struct {
-	Text string
-	Name bool // the text is a name (italic), not a measure or words (upright)
-	Pin  Pin
+	Text     string
+	Name     bool // the text is a name (italic), not a measure or words (upright)
+	Measured bool // the text is a measure with a decimal point that Words writes as the language does
+	Pin      Pin
 }
 
 // Pin is where the source wants a label.

@@ -221,6 +221,8 @@ func (s *scope) topOnly(st *syntax.Statement) bool {
 		word, do = "paper", func() { s.paper(st.Paper) }
 	case st.Theme != nil:
 		word, do = "theme", func() { s.theme(st.Theme) }
+	case st.Language != nil:
+		word, do = "language", func() { s.language(st.Language) }
 	case st.Use != nil:
 		word, do = "use", func() { s.use(st.Use) }
 	case st.Construction != nil:

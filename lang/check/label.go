@@ -87,7 +87,7 @@ func (s *scope) labelMeasure(l *syntax.Label, slot int) {
 	s.prove(l.Node, func(st *program.State) error {
 		if sl.Ink != nil && sl.Ink.Label != nil {
 			r, _ := st.Amount(slot).Constructible()
-			st.Texts[slot] = sl.Name + " = " + lengthText(st, r)
+			st.Texts[slot] = lengthText(st, r)
 		}
 		return nil
 	})
@@ -129,7 +129,7 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 		} else {
 			text = lengthText(st, geom.Dist(seg.A, seg.B))
 		}
-		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Pin: pin}, Step: step}
+		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if st.Point(ps[0]).Equal(st.Point(ps[1])) {
@@ -180,7 +180,7 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 		} else {
 			text = sizeText(geom.Corner(a.A, a.Vertex, a.B, l.Reflex))
 		}
-		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Pin: pin}, Step: step}
+		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if _, err := cornerOf(st, ps, false); err != nil {

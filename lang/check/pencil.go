@@ -2,12 +2,14 @@ package check
 
 import (
 	"math/big"
+	"slices"
 	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
 	"trammel/lang/program"
 	"trammel/lang/syntax"
+	"trammel/locale"
 )
 
 // pencil changes how things that are drawn already look.
@@ -169,7 +171,25 @@ func (s *scope) paper(p *syntax.Paper) {
 }
 
 func (s *scope) theme(t *syntax.Theme) {
-	if t.Name != "textbook" {
-		s.fail(t.Node, "the theme %s is not in this version", t.Name).Help = "leave the line out, or write: theme textbook"
+	switch {
+	case s.c.prog.Theme != "":
+		s.fail(t.Node, "the theme is given twice")
+	case !slices.Contains(figure.Themes, t.Name):
+		s.fail(t.Node, "there is no theme called %s here", t.Name).Help = "the themes are " + strings.Join(figure.Themes, ", ")
+	default:
+		s.c.prog.Theme = t.Name
+	}
+}
+
+// language says how numbers are written, and in what language the figure speaks.
+func (s *scope) language(l *syntax.Language) {
+	known, err := locale.Find(l.Tag)
+	switch {
+	case s.c.prog.Language != "":
+		s.fail(l.Node, "the language is given twice")
+	case err != nil:
+		s.fail(l.Node, "there is no language called %s here", l.Tag).Help = "the languages are " + strings.Join(locale.Tags(), ", ")
+	default:
+		s.c.prog.Language = known.Tag
 	}
 }

@@ -10,7 +10,7 @@ import (
 func Figure(st *program.State) *figure.Figure {
 	p := st.Program
 	f := &figure.Figure{
-		Title: p.Title, Unit: p.Unit, Paper: p.Paper, Theme: p.Theme,
+		Title: p.Title, Unit: p.Unit, Paper: p.Paper, Theme: p.Theme, Language: p.Language,
 		Marks: st.Marks, Claims: st.Claims, Steps: p.Acts,
 	}
 	for i, slot := range p.Slots {

@@ -14,17 +14,18 @@ import (
 
 // Program is finished when handed on and never changed afterwards.
 type Program struct {
-	Source  *source.File
-	Title   string
-	Unit    *big.Rat // millimetres of paper for one unit
-	Paper   *figure.Paper
-	Theme   string
-	Slots   []*Slot
-	Inputs  []*Input
-	Steps   []*Step
-	Claims  []Claim       // the file's own, in order
-	Answers []Answer      // to what was asked of the figure
-	Acts    []figure.Step // the acts as the reader counts them
+	Source   *source.File
+	Title    string
+	Unit     *big.Rat // millimetres of paper for one unit
+	Paper    *figure.Paper
+	Theme    string
+	Language string // a known tag, or ""
+	Slots    []*Slot
+	Inputs   []*Input
+	Steps    []*Step
+	Claims   []Claim       // the file's own, in order
+	Answers  []Answer      // to what was asked of the figure
+	Acts     []figure.Step // the acts as the reader counts them
 }
 
 // Kind is what a slot holds.

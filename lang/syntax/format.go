@@ -135,7 +135,7 @@ func spaced(words []token, i int, index bool) bool {
 		t.is("(") && calls(words, i-1),
 		index && (isArithmetic(t) || isArithmetic(before)),
 		before.is("-") && isUnary(words, i-1),
-		words[0].is("theme") && (t.is("-") || before.is("-")):
+		(words[0].is("theme") || words[0].is("language")) && (t.is("-") || before.is("-")):
 		return false
 	}
 	return true

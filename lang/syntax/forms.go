@@ -26,7 +26,10 @@ var Forms = []Form{
 		{"paper 120 mm by 80 mm", "sets the figure on a sheet of that width and height"},
 	}},
 	{"figure", "theme", "a theme line", []Example{
-		{"theme textbook", "chooses how the ink looks (in this version textbook only)"},
+		{"theme textbook", "chooses how the ink looks: textbook, as happens unsaid, exam (all black), slide or large-print"},
+	}},
+	{"figure", "language", "a language line", []Example{
+		{"language de", "says in what language the figure speaks and writes numbers (4,5 cm), by its tag, such as pt-BR; unsaid, English"},
 	}},
 	{"figure", "use", "a use line", []Example{
 		{`use "circles.trm"`, "takes in the constructions of another file"},

@@ -15,6 +15,7 @@ type Statement struct {
 	Unit     *Unit     `parser:"| @@"`
 	Paper    *Paper    `parser:"| @@"`
 	Theme    *Theme    `parser:"| @@"`
+	Language *Language `parser:"| @@"`
 	Use      *Use      `parser:"| @@"`
 	Given    *Given    `parser:"| @@"`
 	Take     *Take     `parser:"| @@"`
@@ -70,6 +71,12 @@ type Paper struct {
 type Theme struct {
 	Node
 	Name string `parser:"'theme' @Name ( @'-' @Name )*"`
+}
+
+// Language is: language de · language pt-BR
+type Language struct {
+	Node
+	Tag string `parser:"'language' @( Name | Keyword ) ( @'-' @( Name | Keyword | Number | Point ) @Glued* )*"`
 }
 
 // Use is: use "file"

@@ -5,7 +5,7 @@ import "strings"
 // keywordList holds every word that the grammar spells out. A test compares
 // it with the tags of the nodes.
 const keywordList = `
-	figure unit mm cm deg paper landscape portrait theme use
+	figure unit mm cm deg paper landscape portrait theme language use
 	given take points point line circle angle length number
 	through and parallel to centre radius any over under with
 	acute obtuse right isosceles equilateral

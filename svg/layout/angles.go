@@ -125,7 +125,7 @@ func (d *drawing) arcsWanted() []wanted {
 // between the straights that divide it, and 0 if none do.
 func (d *drawing) roomFor(m figure.AngleLabel, c corner) float64 {
 	ways := d.ways(c)
-	l, ok := d.request(m.Text, m.Name, d.angleText, "", m.Step)
+	l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "", m.Step)
 	if len(ways) == 2 || !ok {
 		return 0
 	}

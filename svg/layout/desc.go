@@ -135,7 +135,7 @@ func (w words) measures() []string {
 	var list []string
 	for _, m := range w.Measures {
 		if !m.Hidden {
-			list = append(list, strings.TrimSpace("length "+svg.Text{Runs: measureText(m)}.String()))
+			list = append(list, strings.TrimSpace("length "+svg.Text{Runs: measureText(w.Figure, m)}.String()))
 		}
 	}
 	return list
@@ -186,9 +186,9 @@ func (w words) mark(m figure.Mark) string {
 	case figure.Arrows:
 		return "Marked parallel: " + join(each(m.Segments, w.segment))
 	case figure.LengthLabel:
-		return fmt.Sprintf("%s is labelled %s", w.segment(m.Segment), m.Text)
+		return fmt.Sprintf("%s is labelled %s", w.segment(m.Segment), w.Words(m.Label))
 	case figure.AngleLabel:
-		return fmt.Sprintf("The angle %s is labelled %s", w.angle(m.Angle), m.Text)
+		return fmt.Sprintf("The angle %s is labelled %s", w.angle(m.Angle), w.Words(m.Label))
 	case figure.Note:
 		return "Note: " + strings.TrimSuffix(m.Text, ".")
 	case figure.Shade:

@@ -89,15 +89,22 @@ func (d *drawing) frame() (*svg.Doc, error) {
 	if d.fig.Paper != nil {
 		return d.onPaper(b)
 	}
-	w, h := padded(size.x+2*margin), padded(size.y+2*margin)
+	w, h := d.padded(size.add(vec{2 * margin, 2 * margin}))
 	if w > pageWide || h > pageTall {
 		d.warnings = append(d.warnings, Warning{0, "the figure takes " + size2(vec{w, h}) + " of paper: " + belowPage, helpUnit})
 	}
 	return d.doc(b, w, h), nil
 }
 
-// padded is x, or a little more: a whole number of CSS pixels.
-func padded(x float64) float64 { return float64(svg.PadToPixels(whole(x))) }
+// padded is a size, or a little more: whole numbers of CSS pixels, and on a
+// slide as wide as a screen is to its height.
+func (d *drawing) padded(size vec) (w, h float64) {
+	if d.theme.screen {
+		const wide, high = 16, 9
+		size = vec{max(size.x, size.y*wide/high), max(size.y, size.x*high/wide)}
+	}
+	return float64(svg.PadToPixels(whole(size.x))), float64(svg.PadToPixels(whole(size.y)))
+}
 
 func (d *drawing) onPaper(b box) (*svg.Doc, error) {
 	w, _ := d.fig.Paper.Width.Float64()

@@ -14,7 +14,7 @@ import (
 // drawn is a figure's drawing with its strokes, before it is framed.
 func drawn(t *testing.T, s *sketch) *drawing {
 	t.Helper()
-	d, err := newDrawing(&s.Figure, Options{})
+	d, err := newDrawing(&s.Figure)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -357,9 +357,9 @@ func TestLargeFigures(t *testing.T) {
 
 // TestThemes lays every figure out in every theme.
 func TestThemes(t *testing.T) {
-	for _, theme := range []string{"textbook", "exam", "slide", "large-print"} {
+	for _, theme := range figure.Themes {
 		for _, f := range textbook {
-			doc, _, err := Draw(&f.draw().Figure, Options{Theme: theme})
+			doc, _, err := Draw(f.draw().As(theme, ""), Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -373,7 +373,7 @@ func TestThemes(t *testing.T) {
 			}
 		}
 	}
-	if _, _, err := Draw(&kite().Figure, Options{Theme: "neon"}); err == nil {
+	if _, _, err := Draw(kite().As("neon", ""), Options{}); err == nil {
 		t.Error("a theme that is not there is taken")
 	}
 }

@@ -100,12 +100,12 @@ func (d *drawing) named(x *figure.Thing, what string) (*label, bool) {
 func (d *drawing) requestMark(m figure.Mark) {
 	switch m := m.(type) {
 	case figure.LengthLabel:
-		if l, ok := d.request(m.Text, m.Name, d.theme.label, "the length "+m.Text, m.Step); ok {
+		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.theme.label, "the length "+m.Text, m.Step); ok {
 			l.text.Class = strings.TrimSpace(lengthHook + " " + d.lineHooks(segment{d.place(m.A), d.place(m.B)}))
 			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
 		}
 	case figure.AngleLabel:
-		if l, ok := d.request(m.Text, m.Name, d.angleText, "the angle "+m.Text, m.Step); ok {
+		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "the angle "+m.Text, m.Step); ok {
 			l.text.Class = angleHook + " " + d.cornerHook(d.corner(m.Angle))
 			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
 		}

@@ -6,6 +6,7 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -14,9 +15,7 @@ import (
 
 // Options are what the drawing needs beyond the figure.
 type Options struct {
-	ID    string // prefix of every id in the file
-	Lang  string // BCP 47; "" is "en"
-	Theme string // "" is the figure's own
+	ID string // prefix of every id in the file
 }
 
 // Warning is a blemish that the layout could not avoid.
@@ -29,7 +28,7 @@ type Warning struct {
 // Draw lays f out. An error means that no honest drawing exists: the theme is
 // unknown, or the figure does not fit its paper.
 func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
-	d, err := newDrawing(f, o)
+	d, err := newDrawing(f)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -50,10 +49,7 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, o.Lang, f.Title, describe(f)
-	if doc.Lang == "" {
-		doc.Lang = "en"
-	}
+	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, f.Locale().Tag, f.Title, describe(f)
 	return doc, d.warnings, nil
 }
 
@@ -97,17 +93,14 @@ type dot struct {
 	owner *figure.Thing
 }
 
-func newDrawing(f *figure.Figure, o Options) (*drawing, error) {
-	name := "textbook"
-	if f.Theme != "" {
-		name = f.Theme
-	}
-	if o.Theme != "" {
-		name = o.Theme
+func newDrawing(f *figure.Figure) (*drawing, error) {
+	name := f.Theme
+	if name == "" {
+		name = figure.Themes[0]
 	}
 	t, ok := themes[name]
 	if !ok {
-		return nil, fmt.Errorf("no theme is called %q: there are textbook, exam, slide and large-print", name)
+		return nil, fmt.Errorf("no theme is called %q: there are %s", name, strings.Join(figure.Themes, ", "))
 	}
 	unit := 10.0
 	if f.Unit != nil {

@@ -179,7 +179,7 @@ func (d *drawing) drawMeasures() {
 			continue
 		}
 		length := math.Round(m.Length * d.scale)
-		t := d.text(measureText(m), d.theme.label)
+		t := d.text(measureText(d.fig, m), d.theme.label)
 		ink := inkOf(t)
 		y += ink.size().y + d.mm(1)
 		base := vec{left, y + d.mm(1.2)}.snap()
@@ -197,13 +197,17 @@ func (d *drawing) drawMeasures() {
 }
 
 // measureText is what stands over a bar: "a = 4 cm".
-func measureText(m *figure.Measure) []svg.Run {
+func measureText(f *figure.Figure, m *figure.Measure) []svg.Run {
+	name := figure.Label{Text: m.Name, Name: true}
 	if m.Label != nil {
-		return svg.Label(m.Label.Text, m.Label.Name)
+		name = *m.Label
 	}
-	runs := svg.Label(m.Name, true)
-	if m.Name != "" && m.Text != "" {
+	runs := svg.Label(f.Words(name), name.Name)
+	if m.Text == "" || !name.Name {
+		return runs
+	}
+	if name.Text != "" {
 		runs = append(runs, svg.Run{Text: " = "})
 	}
-	return append(runs, svg.Label(m.Text, false)...)
+	return append(runs, svg.Label(f.Locale().Numbers(m.Text), false)...)
 }

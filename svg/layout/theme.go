@@ -45,6 +45,7 @@ type theme struct {
 	dot                                     float64        // radius
 	label, small                            svg.Micrometre // small for notes and narrow angles
 	sans                                    bool           // no serifs, no italics, for weak eyes
+	screen                                  bool           // cropped to the shape of a screen, 16 : 9
 	mag                                     float64        // of marks and distances
 }
 
@@ -63,15 +64,25 @@ func themed(thin, given, result, bold int, faint string) theme {
 var themes = map[string]theme{
 	"textbook":    themed(250, 350, 500, 700, grey),
 	"exam":        themed(250, 350, 500, 700, black),
-	"slide":       enlarged(themed(350, 700, 1000, 1400, grey), 2, 7000, 5000, false),
-	"large-print": enlarged(themed(250, 500, 700, 1000, black), 1.4, 5000, 5000, true),
+	"slide":       slide(enlarged(themed(350, 700, 1000, 1400, grey), 2, 7000, 5000)),
+	"large-print": sans(enlarged(themed(250, 500, 700, 1000, black), 1.4, 5000, 5000)),
 }
 
 // enlarged sets larger letters and marks.
-func enlarged(t theme, mag float64, label, small svg.Micrometre, sans bool) theme {
-	t.mag, t.sans = mag, sans
+func enlarged(t theme, mag float64, label, small svg.Micrometre) theme {
+	t.mag = mag
 	t.dot *= mag
 	t.label, t.small = label, small
+	return t
+}
+
+func slide(t theme) theme {
+	t.screen = true
+	return t
+}
+
+func sans(t theme) theme {
+	t.sans = true
 	return t
 }
 
