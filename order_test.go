@@ -40,6 +40,9 @@ const order = `
 	svg:           svg/glyph github.com/ajstarks/svgo
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
+	svg/gate:
+	svg/gate/measure: svg/gate
+
 	cmd/trammel:   lang lang/source lang/syntax geom/figure locale svg svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `
