@@ -42,6 +42,7 @@ const order = `
 
 	svg/gate:
 	svg/gate/measure: svg/gate
+	svg/gate/samples:
 
 	cmd/trammel:   lang lang/source lang/syntax geom/figure locale svg svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term

@@ -11,7 +11,9 @@
 //     dashed line counts as full: a letter does not belong into a gap of it.
 //   - Shaded areas are ground, and words and marks may stand on them. Hatching
 //     is ground for marks; words keep clear of its strokes.
-//   - A tick may touch the straights that run through its middle at right angles.
+//   - A tick may touch the straights that run through its middle at right angles,
+//     and a circle of which such a straight is so flat a chord that no tick would
+//     be short enough: the arc rises under 1.2 mm over it.
 //   - An arrowhead may touch the straights that run through its tip along its axis.
 //   - The square and the arc of an angle may touch what passes through the
 //     angle's vertex: the arms, and what divides the angle.
@@ -22,10 +24,10 @@
 //
 // A label's own is what has a class in common with it. Its rivals are things of
 // the same kind: for the name of a point, and a note, the other dots; for the
-// size of an angle, the marks of other angles (a note may also stand near a
-// place that has no dot); for a name or a length beside a
-// curve, other curves at least as heavy, for a label is read with the heaviest
-// line near it.
+// size of an angle, the marks of other angles, but for those of angles that it
+// does not stand in, while it stands in its own; for a name or a length beside
+// a curve, other curves at least as heavy, for a label is read with the heaviest
+// line near it. A note may also stand near a place that has no dot.
 package gate
 
 import (
@@ -140,7 +142,7 @@ func (r *Report) words(s *sheet) {
 func (r *Report) marks(s *sheet) {
 	for i, m := range s.marks {
 		for _, o := range append(s.curves[:len(s.curves):len(s.curves)], s.dots...) {
-			if gap, at := m.gap(o, touching); gap < touching && !m.belongs(o) {
+			if gap, at := m.gap(o, touching); gap < touching && !m.belongs(o) && !m.flat(o, s.curves) {
 				r.fault(Foreign, m, o, at, gap)
 			}
 		}

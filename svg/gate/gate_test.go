@@ -91,6 +91,10 @@ var drawings = []struct {
 	{"an arc through a dot", cross + mark("arc a1", "M36 20 A6 6 0 0 0 30 14") + dot("p2", 36.5, 20), []Kind{Foreign}},
 	{"arcs of two angles that meet", cross + mark("arc a1", "M36 20 A6 6 0 0 0 30 14") + mark("arc a2", "M30 14 A6 6 0 0 0 24 20"), []Kind{Foreign}},
 	{"arcs of two angles that nest", cross + mark("arc a1", "M36 20 A6 6 0 0 0 30 14") + mark("arc a2", "M30 13 A7 7 0 0 0 23 20"), nil},
+	{"an angle's size in its own, by the end of another's arc", cross + mark("arc a1", "M36 20 A6 6 0 0 0 30 14") + mark("arc a2", "M30 11 A9 9 0 0 0 21 20") + block("angle a1", "90", 31, 12), nil},
+	{"a tick on a chord under a flat arc", line("s1", "0.35", 20, 20, 40, 20) + mark("tick", "M30 18.5 L30 21.5") + `<g class="result"><path d="M20 20 A50 50 0 0 1 40 20" class="c1" stroke="#000000" stroke-width="0.5"/></g>`, nil},
+	{"a tick on a chord under a round arc", line("s1", "0.35", 20, 20, 40, 20) + mark("tick", "M30 18.5 L30 21.5") + `<g class="result"><path d="M20 20 A40 40 0 0 1 40 20" class="c1" stroke="#000000" stroke-width="0.5"/></g>`, []Kind{Foreign}},
+	{"a tick on another chord under the flat arc", line("s1", "0.35", 20, 20, 39, 20) + mark("tick", "M30 18.5 L30 21.5") + `<g class="result"><path d="M20 20 A50 50 0 0 1 40 20" class="c1" stroke="#000000" stroke-width="0.5"/></g>`, []Kind{Foreign}},
 	{"an angle's size beyond another's arc", cross + mark("arc a1", "M36 20 A6 6 0 0 0 30 14") + mark("arc a2", "M30 13 A7 7 0 0 0 23 20") + block("angle a2", "90", 35, 15), []Kind{Nearer}},
 	{"a letter at another's dot", cross + dot("p2", 35, 15) + block("p1", "A", 32, 15), []Kind{Nearer}},
 	{"a letter for two dots in one place", cross + dot("p2", 30, 20) + block("p1", "A", 31, 19), nil},
@@ -199,14 +203,12 @@ func examples(t *testing.T) []string {
 	return files
 }
 
-// known are figures with faults that the layout has yet to learn to avoid.
-var known = map[string]int{
-	"copying-an-angle.svg": 4, "shortest-way-to-the-river.svg": 1, "curriculum/common-tangent.svg": 2, "curriculum/tangents-at-60.svg": 1,
-	"library/centroid.svg": 1, "library/circumcircle.svg": 1,
-}
+// known is how many faults the examples have that the layout has yet to learn to avoid.
+var known = [kinds]int{Foreign: 10}
 
 // TestExamples finds no fault in any example.
 func TestExamples(t *testing.T) {
+	sum := Report{}
 	for _, name := range examples(t) {
 		f, err := os.Open(name)
 		if err != nil {
@@ -217,8 +219,14 @@ func TestExamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(r.Faults) != known[r.Name] {
-			t.Errorf("%s: %d faults, not %d: %v", r.Name, len(r.Faults), known[r.Name], r.Faults)
+		for _, f := range r.Faults {
+			t.Logf("%s: %s", r.Name, f)
+		}
+		sum.Faults = append(sum.Faults, r.Faults...)
+	}
+	for k, most := range known {
+		if n := sum.Count(Kind(k)); n > most {
+			t.Errorf("%d faults of kind %d, not %d", n, k, most)
 		}
 	}
 }

@@ -125,6 +125,25 @@ func (i *item) belongs(o *item) bool {
 	return false
 }
 
+// flattest is the rise in millimetres of an arc over its chord under which a
+// tick on the chord cannot but cross the arc.
+const flattest = 1.2
+
+// flat tells whether a circle has so flat a chord among the curves that a tick
+// on that chord must cross it.
+func (i *item) flat(o *item, curves []*item) bool {
+	if i.what != "tick" || o.round == nil {
+		return false
+	}
+	for _, c := range curves {
+		if c.straight() && i.belongs(c) && o.passes(c.corners[0]) && o.passes(c.corners[1]) {
+			half := c.way().len() / 2
+			return o.round.r-math.Sqrt(max(0, o.round.r*o.round.r-half*half)) < flattest
+		}
+	}
+	return false
+}
+
 func (i *item) straight() bool { return i.round == nil }
 func (i *item) way() xy        { return i.corners[1].sub(i.corners[0]) }
 

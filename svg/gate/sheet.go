@@ -1,6 +1,7 @@
 package gate
 
 import (
+	"math"
 	"slices"
 	"strings"
 )
@@ -64,11 +65,35 @@ func (s *sheet) claimants(l *item) (own, rivals []*item) {
 		}
 	}
 	for _, i := range list {
-		if !slices.Contains(own, i) && !slices.ContainsFunc(own, i.sameAs) {
+		if !slices.Contains(own, i) && !slices.ContainsFunc(own, i.sameAs) && !l.apart(i, own) {
 			rivals = append(rivals, i)
 		}
 	}
 	return own, rivals
+}
+
+// apart tells whether the size of an angle stands within its own and not
+// within that of another mark, which no reader would then think of.
+func (i *item) apart(mark *item, own []*item) bool {
+	at := i.bounds().middle()
+	return i.what == "angle" && !mark.spans(at) && slices.ContainsFunc(own, func(o *item) bool { return o.spans(at) })
+}
+
+// spans tells whether p lies within the angle that a square or an arc marks.
+func (i *item) spans(p xy) bool {
+	if i.round != nil {
+		along := math.Atan2(p.y-i.round.c.y, p.x-i.round.c.x) - i.round.from
+		if i.round.sweep < 0 {
+			along = -along
+		}
+		return math.Mod(along+4*math.Pi, 2*math.Pi) <= math.Abs(i.round.sweep)
+	}
+	if i.what != "square" {
+		return false
+	}
+	v := i.corners[0].add(i.corners[2]).sub(i.corners[1])
+	w := p.sub(v)
+	return w.dot(i.corners[0].sub(v)) >= 0 && w.dot(i.corners[2].sub(v)) >= 0
 }
 
 // of tells whether the item is of a thing of that kind.
