@@ -5,6 +5,7 @@ import (
 	"math/big"
 
 	"trammel/geom"
+	"trammel/lang/check"
 	"trammel/lang/eval"
 	"trammel/lang/program"
 	"trammel/lang/solve"
@@ -15,36 +16,61 @@ type Answer struct {
 	Expr    string
 	Exact   string // "3√2 cm"; "" when no short exact form exists
 	Decimal string // "4.242641 cm", rounded
-	Problem string // why there is no answer; else ""
+	// Measured is "42 mm", "37°": to the nearest millimetre of paper, or degree.
+	Measured string
+	Problem  string // why there is no answer; else ""
 }
 
 // Ask works out expressions of the figure that a source makes: lengths, ratios,
 // angles, areas. Without a figure there are no answers, and the Result says why.
 func Ask(path string, text []byte, exprs []string) ([]Answer, *Result) {
-	out := compile(path, text, exprs)
+	out := compile(path, text, check.Options{Asks: exprs})
 	if out.Figure == nil {
 		return nil, out
 	}
-	var answers []Answer
-	for i, a := range out.program.Answers {
-		answers = append(answers, answer(exprs[i], a, out.state))
-	}
-	return answers, out
+	all := out.Answers()
+	return all[len(all)-len(exprs):], out
 }
 
-func answer(expr string, a program.Answer, st *program.State) Answer {
-	out := Answer{Expr: expr, Problem: a.Problem}
+// Answers are what the source names for its answer sheet.
+func (r *Result) Answers() []Answer {
+	if r.Figure == nil {
+		return nil
+	}
+	var out []Answer
+	for _, a := range r.program.Answers {
+		out = append(out, r.answer(a))
+	}
+	return out
+}
+
+func (r *Result) answer(a program.Answer) Answer {
+	out := Answer{Expr: a.Expr, Problem: a.Problem}
 	if a.Problem != "" {
 		return out
 	}
-	err := eval.Guard(func() (err error) {
-		out.Exact, out.Decimal, err = a.Value(st)
+	err := eval.Guard(func() error {
+		v, err := a.Value(r.state)
+		out.Exact, out.Decimal, out.Measured = v.Exact, v.Decimal, r.measured(a, v.Rough)
 		return err
 	})
 	if err != nil {
 		out.Problem = err.Error()
 	}
 	return out
+}
+
+// measured is a value as a pupil reads it off: lengths to the nearest
+// millimetre of paper, angles to the nearest degree, the rest to three digits.
+func (r *Result) measured(a program.Answer, x float64) string {
+	switch {
+	case a.Angle:
+		return fmt.Sprintf("%.0f°", x)
+	case a.Dim == 1:
+		mm, _ := r.program.Unit.Float64()
+		return fmt.Sprintf("%.0f mm", x*mm)
+	}
+	return geom.TrimZeros(geom.Significant(x)) + r.program.UnitWord(a.Dim)
 }
 
 // Choice is something that the source leaves to chance, and what it became.

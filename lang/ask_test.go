@@ -17,11 +17,11 @@ take Q above AB
 join ABCA
 `
 	want := []lang.Answer{
-		{Expr: "AB", Exact: "3√2 cm", Decimal: "4.242641 cm"},
-		{Expr: "AB : AC", Exact: "√2", Decimal: "1.414214"},
-		{Expr: "angle BAC", Exact: "45°", Decimal: "45°"},
-		{Expr: "area of ABC", Exact: "9/2 cm²", Decimal: "4.5 cm²"},
-		{Expr: "AB + AC", Exact: "3 + 3√2 cm", Decimal: "7.242641 cm"},
+		{Expr: "AB", Exact: "3√2 cm", Decimal: "4.242641 cm", Measured: "42 mm"},
+		{Expr: "AB : AC", Exact: "√2", Decimal: "1.414214", Measured: "1.41"},
+		{Expr: "angle BAC", Exact: "45°", Decimal: "45°", Measured: "45°"},
+		{Expr: "area of ABC", Exact: "9/2 cm²", Decimal: "4.5 cm²", Measured: "4.5 cm²"},
+		{Expr: "AB + AC", Exact: "3 + 3√2 cm", Decimal: "7.242641 cm", Measured: "72 mm"},
 		{Expr: "AX", Problem: "X is not known here (make it first: given X (0, 0), take X on …, or as a meeting: … at X)"},
 		{Expr: "AB +", Problem: "the expression ends where a value is wanted"},
 	}

@@ -24,6 +24,8 @@ type Result struct {
 	Files    []string // every file read, as paths that can be opened
 	Problems source.List
 	Claims   []Claim
+	// Worksheet is set instead of a figure where the source sets tasks.
+	Worksheet *check.Worksheet
 
 	program *program.Program
 	state   *program.State
@@ -42,25 +44,30 @@ type Claim struct {
 
 // Compile resolves the source text that stands in the file path; files that it
 // uses are looked for beside it. It never panics on a source's account.
-func Compile(path string, text []byte) *Result { return compile(path, text, nil) }
+func Compile(path string, text []byte) *Result { return compile(path, text, check.Options{}) }
 
-func compile(path string, text []byte, asks []string) *Result {
+func compile(path string, text []byte, o check.Options) *Result {
 	file := source.NewFile(path, string(text))
 	out := &Result{Files: []string{path}}
 	loader := newLoader(path, &out.Problems)
 	tree := syntax.Parse(file, &out.Problems)
-	p := check.Check(tree, loader, &out.Problems, asks...)
-	out.Files = append(out.Files, loader.read...)
-	if p != nil {
+	if check.IsWorksheet(tree) {
+		out.Worksheet = check.Sheet(tree, &out.Problems)
+	} else if p := check.Check(tree, loader, &out.Problems, o); p != nil {
 		out.run(p)
 	}
+	out.Files = append(out.Files, loader.read...)
 	out.Problems.Sort()
 	return out
 }
 
-// run resolves the Program; mistakes found before do not keep it from finding more.
+// run resolves the Program on inputs that solve chooses.
 func (out *Result) run(p *program.Program) {
-	choice := solve.Inputs(p)
+	out.resolve(p, solve.Inputs(p))
+}
+
+// resolve runs the Program; mistakes found before do not keep it from finding more.
+func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 	st, failures := eval.Run(p, choice.Inputs)
 	bad := map[*program.Step]error{}
 	for _, u := range st.Undone {

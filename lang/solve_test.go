@@ -361,7 +361,7 @@ func BenchmarkSolve(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			var problems source.List
 			tree := syntax.Parse(source.NewFile("halves.trm", halves(n)), &problems)
-			p := check.Check(tree, noLibrary{}, &problems)
+			p := check.Check(tree, noLibrary{}, &problems, check.Options{})
 			if problems.Failed() || len(p.Inputs) != n {
 				b.Fatal(problems[0].Text)
 			}

@@ -66,7 +66,7 @@ func (c *checkCmd) Run(e *env) error {
 // tabulate writes the claims of a source, and the choices if they are wanted, a
 // row each, in the order of their lines.
 func (c *checkCmd) tabulate(table *tabwriter.Writer, d *drawing) {
-	rows := claimRows(&d.Result)
+	rows := append(variedRows(d.Result.Varied()), claimRows(&d.Result)...)
 	if c.Choices {
 		rows = append(choiceRows(d.Result.Choices()), rows...)
 	}
@@ -107,6 +107,13 @@ func verdict(c lang.Claim, reach lang.Reach) string {
 		return "holds here only (say: claim here)"
 	}
 	return reach.String()
+}
+
+func variedRows(varied []lang.VariedRange) (rows []row) {
+	for _, v := range varied {
+		rows = append(rows, row{v.Line, "varies", fmt.Sprintf("%s = %s here, of %d values from %s to %s", v.Name, v.Value, v.Count, v.First, v.Last)})
+	}
+	return rows
 }
 
 func choiceRows(choices []lang.Choice) (rows []row) {

@@ -22,19 +22,19 @@ func (s *scope) ask(text string) program.Answer {
 	c.problems, c.seen, c.lost, c.unmet = &problems, map[seenKey]bool{}, lost{}, nil
 	in := *s
 	in.c, in.file = &c, f
-	var value func(*program.State) (string, string, error)
-	ok := false
+	out, ok := program.Answer{}, false
 	if len(tree.Statements) == 1 && tree.Statements[0].Claim != nil && !problems.Failed() {
 		r := tree.Statements[0].Claim.Relation
 		if len(r.Chain) != 1 {
-			return program.Answer{Problem: "a relation is no value (claim it in the source, or ask for one side of it)"}
+			return program.Answer{Expr: text, Problem: "a relation is no value (claim it in the source, or ask for one side of it)"}
 		}
-		value, ok = in.answer(r.Left)
+		out, ok = in.answerOf(r.Left)
 	}
+	out.Expr = text
 	if !ok || problems.Failed() {
-		return program.Answer{Problem: firstProblem(problems, len("claim "+text))}
+		out.Problem = firstProblem(problems, len("claim "+text))
 	}
-	return program.Answer{Value: value}
+	return out
 }
 
 // firstProblem is what is wrong with an expression that ends at a place.
@@ -55,8 +55,8 @@ func firstProblem(problems source.List, end int) string {
 	return text
 }
 
-// answer is a value, or the ratio of two.
-func (s *scope) answer(side *syntax.Side) (func(*program.State) (string, string, error), bool) {
+// answerOf is a value, or the ratio of two.
+func (s *scope) answerOf(side *syntax.Side) (program.Answer, bool) {
 	w := wantAny
 	if s.mentionsAngle(side.Terms[0]) {
 		w = wantAngle
@@ -65,36 +65,45 @@ func (s *scope) answer(side *syntax.Side) (func(*program.State) (string, string,
 	if ok && len(side.Terms) == 2 {
 		second, ok2 := s.expr(side.Terms[1], w)
 		if !ok2 {
-			return nil, false
+			return program.Answer{}, false
 		}
 		e, ok = s.quotient(e, second)
 	}
 	if !ok {
-		return nil, false
+		return program.Answer{}, false
 	}
+	value := amountValue(e)
 	if e.angle {
-		return func(st *program.State) (string, string, error) {
-			a, err := e.size(st)
-			if err != nil {
-				return "", "", err
-			}
-			exact := ""
-			if r, ok := a.Exact(); ok {
-				exact = geom.TrimZeros(r.FloatString(4)) + "°"
-			}
-			return exact, sizeDecimal(a), nil
-		}, true
+		value = angleValue(e)
 	}
-	return func(st *program.State) (string, string, error) {
+	return program.Answer{Angle: e.angle, Dim: e.dim, Value: value}, true
+}
+
+func angleValue(e expr) func(*program.State) (program.Value, error) {
+	return func(st *program.State) (program.Value, error) {
+		a, err := e.size(st)
+		if err != nil {
+			return program.Value{}, err
+		}
+		out := program.Value{Decimal: sizeDecimal(a), Rough: a.Float()}
+		if r, ok := a.Exact(); ok {
+			out.Exact = geom.TrimZeros(r.FloatString(4)) + "°"
+		}
+		return out, nil
+	}
+}
+
+func amountValue(e expr) func(*program.State) (program.Value, error) {
+	return func(st *program.State) (program.Value, error) {
 		x, err := e.value(st)
 		if err != nil {
-			return "", "", err
+			return program.Value{}, err
 		}
 		unit := st.Program.UnitWord(e.dim)
-		text := ""
+		out := program.Value{Decimal: geom.TrimZeros(x.Decimal(decimals)) + unit, Rough: x.Float()}
 		if s, ok := x.Surd(); ok {
-			text = s + unit
+			out.Exact = s + unit
 		}
-		return text, geom.TrimZeros(x.Decimal(decimals)) + unit, nil
-	}, true
+		return out, nil
+	}
 }

@@ -30,27 +30,17 @@ const (
 	maxUses       = 16
 )
 
+// Options are what the outside asks of a file.
+type Options struct {
+	Asks  []string       // expressions to be worked out in the finished figure, for Program.Answers
+	Picks map[string]int // which of its values each choice takes; unsaid, the middle one
+}
+
 // Check makes the Program of a file. It is nil when the file holds
 // constructions only. It can be run in spite of errors in problems, to find
-// more of them; what they touch stays undecided. asks are expressions to be
-// worked out in the finished figure, for Program.Answers.
-func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string) *program.Program {
-	c := &checker{
-		prog: &program.Program{
-			Source: f.Source,
-			Unit:   big.NewRat(10, 1),
-		},
-		loader:   loader,
-		problems: problems,
-		seen:     map[seenKey]bool{},
-		library:  map[string]*definition{},
-		unmet:    map[string]*source.Problem{},
-		heads:    map[string]*syntax.Construction{},
-		centres:  map[int]int{},
-		reaches:  map[int]int{},
-		metOn:    map[int][]int{},
-	}
-	c.lost = lostIn(f, *problems)
+// more of them; what they touch stays undecided.
+func Check(f *syntax.File, loader Loader, problems *source.List, o Options) *program.Program {
+	c := newChecker(f, loader, problems, o)
 	top := newScope(c, f.Source)
 	top.view = shown
 	c.using = []string{f.Source.Name}
@@ -62,13 +52,34 @@ func Check(f *syntax.File, loader Loader, problems *source.List, asks ...string)
 	c.file(top, f)
 	top.settleUnmet()
 	c.primeLetters()
-	for _, text := range asks {
+	for _, text := range o.Asks {
 		c.prog.Answers = append(c.prog.Answers, top.ask(text))
 	}
 	if !c.isFigure(f) {
 		return nil
 	}
 	return c.prog
+}
+
+// newChecker is a checker at the beginning of a file.
+func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options) *checker {
+	return &checker{
+		prog: &program.Program{
+			Source: f.Source,
+			Unit:   big.NewRat(10, 1),
+		},
+		picks:    o.Picks,
+		loader:   loader,
+		problems: problems,
+		seen:     map[seenKey]bool{},
+		lost:     lostIn(f, *problems),
+		library:  map[string]*definition{},
+		unmet:    map[string]*source.Problem{},
+		heads:    map[string]*syntax.Construction{},
+		centres:  map[int]int{},
+		reaches:  map[int]int{},
+		metOn:    map[int][]int{},
+	}
 }
 
 // checker is the state of one Check.
@@ -83,6 +94,7 @@ type checker struct {
 	labels   int
 	regions  int // hatched
 	lost     lost
+	picks    map[string]int
 	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
 	full     bool                       // a limit was passed: expand no more
 	unitSet  bool
@@ -230,13 +242,14 @@ func (s *scope) topOnly(st *syntax.Statement) bool {
 	case st.Figure != nil:
 		word, do = "figure", func() {}
 	case st.Choose != nil:
-		word, do = "choose", func() {
-			s.fail(st.Node, "choose is not in this version").Help = "give the measurement itself: given length a = 5"
-		}
+		word, do = "choose", func() { s.choose(st.Choose) }
 	case st.Task != nil:
-		word, do = "task", func() {
-			s.fail(st.Node, "task is not in this version").Help = "leave the line out"
-		}
+		word, do = "task", func() { s.task(st.Task) }
+	case st.Answer != nil:
+		word, do = "answer", func() { s.answers(st.Answer) }
+	case st.Worksheet != nil, st.Instructions != nil:
+		s.fail(st.Node, "this belongs in a worksheet, and this file draws a figure").Help = "begin a file of its own with: worksheet \"title\""
+		return true
 	case st.Needs != nil, st.Sentence != nil:
 		if s.depth == 0 {
 			s.fail(st.Node, "this belongs inside a construction").Help = "write it between construction … and its end"

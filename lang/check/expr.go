@@ -98,8 +98,7 @@ func (s *scope) degrees(e expr) (expr, bool) {
 		s.fail(e.node, "an angle in degrees must be a fraction").Help = "write it as 22.5°"
 		return e, false
 	}
-	r := e.rat
-	return expr{node: e.node, angle: true, size: func(*program.State) (geom.Angle, error) { return geom.Degrees(r), nil }}, true
+	return sizeValue(e.node, e.rat), true
 }
 
 // sum adds two expressions of one kind.

@@ -14,7 +14,7 @@ func (sh *shape) quad() (corners, bool) {
 	case "square":
 		return sh.square(), true
 	case "rectangle":
-		right := expr{node: sh.n, angle: true, size: func(*program.State) (geom.Angle, error) { return geom.Degrees(rat(90, 1)), nil }}
+		right := sizeValue(sh.n, rat(90, 1))
 		sh.written = append(sh.written, &class{[]element{angleAt(1)}, &right})
 		if sh.datum(angleAt(1)) == nil {
 			sh.set(angleAt(1), right)

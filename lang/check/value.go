@@ -20,7 +20,7 @@ func (s *scope) valueOf(v *syntax.Value, w want) (expr, bool) {
 		return s.number(v)
 	case v.Degrees != "":
 		r, ok := s.degreeLiteral(v)
-		return expr{node: v.Node, angle: true, size: func(*program.State) (geom.Angle, error) { return geom.Degrees(r), nil }}, ok
+		return sizeValue(v.Node, r), ok
 	case v.Paren != nil:
 		if w == wantLength || w == wantAngle {
 			w = wantAny
@@ -55,7 +55,7 @@ func (s *scope) number(v *syntax.Value) (expr, bool) {
 	}
 	switch v.Unit {
 	case "deg":
-		return expr{node: v.Node, angle: true, size: func(*program.State) (geom.Angle, error) { return geom.Degrees(r), nil }}, true
+		return sizeValue(v.Node, r), true
 	case "mm", "cm":
 		mm := new(big.Rat).Set(r)
 		if v.Unit == "cm" {
@@ -70,6 +70,11 @@ func (s *scope) ratValue(n syntax.Node, r *big.Rat, dim int, bare bool) expr {
 	return expr{node: n, dim: dim, bare: bare, rat: r, value: func(st *program.State) (program.Amount, error) {
 		return exact.Pure(st.Field.Rat(r)), nil
 	}}
+}
+
+// sizeValue is an angle of so many degrees.
+func sizeValue(n syntax.Node, degrees *big.Rat) expr {
+	return expr{node: n, angle: true, rat: degrees, size: func(*program.State) (geom.Angle, error) { return geom.Degrees(degrees), nil }}
 }
 
 // degreeLiteral reads 60°, 22.5° or 22°30'.

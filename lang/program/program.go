@@ -24,7 +24,9 @@ type Program struct {
 	Inputs   []*Input
 	Steps    []*Step
 	Claims   []Claim       // the file's own, in order
-	Answers  []Answer      // to what was asked of the figure
+	Answers  []Answer      // that the source names, then those asked for from outside
+	Varied   []Varied      // in the order of the source
+	Task     *Task         // nil: none
 	Acts     []figure.Step // the acts as the reader counts them
 }
 
@@ -115,8 +117,33 @@ type Step struct {
 // set, says why it cannot be; else Value gives the exact text, "" where there
 // is none that is short enough, and a decimal.
 type Answer struct {
-	Problem string
-	Value   func(*State) (exactly, decimal string, err error)
+	Expr    string // as written
+	Problem string // why it cannot be worked out; else ""
+	Angle   bool
+	Dim     int // power of length, where it is no angle
+	Value   func(*State) (Value, error)
+}
+
+// Value is what an expression comes to.
+type Value struct {
+	Exact   string // "3√2 cm"; "" when no short exact form exists
+	Decimal string // "4.242641 cm", rounded
+	Rough   float64
+}
+
+// Varied is a measurement that each variant has to itself, and its value in this one.
+type Varied struct {
+	Name   string
+	Span   source.Span
+	Values []*big.Rat // in units or degrees, more than one, evenly spaced
+	Picked int        // index into Values
+	Word   string     // after a value: "°", " cm" or ""
+}
+
+// Task is what a figure asks of a pupil.
+type Task struct {
+	Text  string
+	Marks int // 0: unsaid
 }
 
 // Claim is a claim of the source and the step that decides it.

@@ -251,7 +251,7 @@ func TestStatementsFaults(t *testing.T) {
 		{"claim angle ABC 90°",
 			`1:17 "90°" stands where "=" is wanted (a claim reads: claim angle ABC = 90°)`},
 		{"choose a from 4 8 by 1/2",
-			`1:17 "8" stands where "to" is wanted (a choice reads: choose a from 4 to 8 by 1/2)`},
+			`1:17 "8" stands where "to" is wanted (a choice reads: choose a from 4 to 8 by 1/2 · choose α from 40° to 70° by 5°)`},
 		{"claim triangle ABC = PQR",
 			`1:20 "=" stands where "congruent" or "similar" is wanted (a claim reads: claim triangle ABC congruent to PQR · claim triangle ABC similar to PQR)`},
 		{"claim concyclic A, B, C, D",
@@ -292,7 +292,7 @@ func TestStatementsFaults(t *testing.T) {
 		{"hide c d",
 			`1:8 "d" stands where "," is wanted (a hide reads: hide c, AB)`},
 		{"choose a 4 to 8",
-			`1:10 "4" stands where "from" is wanted (a choice reads: choose a from 4 to 8 by 1/2)`},
+			`1:10 "4" stands where "from" is wanted (a choice reads: choose a from 4 to 8 by 1/2 · choose α from 40° to 70° by 5°)`},
 		{"]",
 			"1:1 this ] closes nothing"},
 	})

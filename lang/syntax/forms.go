@@ -152,10 +152,24 @@ var Forms = []Form{
 	{"pencil", "bold", "a bold line", []Example{{"bold ABCA, k", "draws things as results"}}},
 	{"pencil", "dashed", "a dashed line", []Example{{"dashed AB, CD", "draws things dashed"}}},
 	{"exam", "choose", "a choice", []Example{
-		{"choose a from 4 to 8 by 1/2", "gives a length another value in each variant (understood, but refused in this version)"},
+		{"choose a from 4 to 8 by 1/2", "lets each variant have its own value; a picture by itself takes the middle one"},
+		{"choose α from 40° to 70° by 5°", "the same of an angle, and of lengths in mm or cm"},
 	}},
 	{"exam", "task", "a task", []Example{
-		{`task "Construct the bisector" for 3 marks`, "sets a question under the figure (understood, but refused in this version)"},
+		{`task "Construct the bisector of angle ABC." for 3 marks`, "says what is to be done, for a worksheet to set"},
+	}},
+	{"exam", "answer", "an answer", []Example{
+		{"answer AX, angle AXB, AX : XB", "names what the answer sheet gives, exactly and as measured"},
+	}},
+	{"worksheets", "worksheet", "a worksheet", []Example{
+		{`worksheet "Bisectors"`, "begins a file that sets tasks instead of drawing one figure"},
+	}},
+	{"worksheets", "instructions", "instructions", []Example{
+		{`instructions "Leave every arc."`, "stands under the title; more lines make more paragraphs"},
+	}},
+	{"worksheets", "task", "a task of a worksheet", []Example{
+		{`task from "bisect.trm"`, "sets the task of a figure: its givens, true to scale, and its own words"},
+		{`task "Bisect AB." from "bisect.trm" for 2 marks, room 60 mm, hint 2 steps`, "sets it in other words, with clear room below and its first steps drawn faintly"},
 	}},
 }
 

@@ -36,7 +36,11 @@ type Statement struct {
 	Pencil   *Pencil   `parser:"| @@"`
 	Choose   *Choose   `parser:"| @@"`
 	Task     *Task     `parser:"| @@"`
+	Answer   *Answer   `parser:"| @@"`
 	Sentence *Sentence `parser:"| @@"`
+
+	Worksheet    *Worksheet    `parser:"| @@"`
+	Instructions *Instructions `parser:"| @@"`
 
 	// The grammar sees a block's first line; its Body is put in afterwards.
 	Step         *Step         `parser:"| @@"`
@@ -116,11 +120,38 @@ type Choose struct {
 	By   *Expr `parser:"( 'by' @@ )?"`
 }
 
-// Task is: task "…" for 3 marks
+// Task is: task "…" for 3 marks · task from "bisect.trm", room 60 mm, hint 2 steps
 type Task struct {
 	Node
-	Text  string `parser:"'task' @Text"`
-	Marks *Expr  `parser:"( 'for' @@ ( 'marks' | 'mark' ) )?"`
+	Text    string        `parser:"'task' @Text?"`
+	From    string        `parser:"( 'from' @Text )?"`
+	Marks   *Expr         `parser:"( 'for' @@ ( 'marks' | 'mark' ) )?"`
+	Options []*TaskOption `parser:"( ',' @@ )*"`
+}
+
+// TaskOption is what a worksheet adds to a task: room 60 mm · hint 2 steps
+type TaskOption struct {
+	Node
+	Room *Expr `parser:"'room' @@"`
+	Hint *Expr `parser:"| 'hint' @@ ( 'steps' | 'step' )"`
+}
+
+// Answer is: answer AX, angle AXB, AB : BC
+type Answer struct {
+	Node
+	Sides []*Side `parser:"'answer' @@ ( ',' @@ )*"`
+}
+
+// Worksheet is: worksheet "title"
+type Worksheet struct {
+	Node
+	Title string `parser:"'worksheet' @Text"`
+}
+
+// Instructions is: instructions "Leave every arc."
+type Instructions struct {
+	Node
+	Text string `parser:"'instructions' @Text"`
 }
 
 // Sentence is a construction's own words: "Erect the perpendicular to {m} at {P}."

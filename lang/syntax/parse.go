@@ -151,6 +151,11 @@ func (s *Statement) unquote() {
 		strip(&s.Note.Text)
 	case s.Task != nil:
 		strip(&s.Task.Text)
+		strip(&s.Task.From)
+	case s.Worksheet != nil:
+		strip(&s.Worksheet.Title)
+	case s.Instructions != nil:
+		strip(&s.Instructions.Text)
 	case s.Sentence != nil:
 		strip(&s.Sentence.Text)
 	case s.Step != nil:

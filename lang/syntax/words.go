@@ -17,7 +17,7 @@ const keywordList = `
 	perpendicular midpoint bisects touches
 	locus equidistant where nearer
 	mark label size o'clock note near shade sector hide faint bold dashed
-	choose task for marks repeat construction gives end
+	choose task for marks answer worksheet instructions room hint steps repeat construction gives end
 	sqrt half reflex area perimeter circumference`
 
 var keywords = wordSet(keywordList)
@@ -29,7 +29,7 @@ var shapes = wordSet("triangle square rectangle parallelogram rhombus kite trape
 var units = wordSet("mm cm deg")
 
 // textWords are the words after which a text stands.
-var textWords = wordSet("figure use step note task")
+var textWords = wordSet("figure use step note task worksheet instructions")
 
 func wordSet(list string) map[string]bool {
 	set := map[string]bool{}

@@ -35,6 +35,22 @@ func Figure(st *program.State, problems *source.List) {
 	f.falseAppearances()
 }
 
+// Unlucky tells whether a run's measurements have come out badly: a crossing too
+// flat to draw, or something that only looks right, where no line says that it
+// is intended.
+func Unlucky(st *program.State) (why string, unlucky bool) {
+	var found source.List
+	f := &finder{st: st, problems: &found, mm: millimetres(st)}
+	f.collect()
+	f.flatCrossings()
+	f.twins()
+	f.falseAppearances()
+	if len(found) == 0 {
+		return "", false
+	}
+	return found[0].Text, true
+}
+
 // finder is the state of one search for warnings.
 type finder struct {
 	st        *program.State

@@ -1,0 +1,162 @@
+package check
+
+import (
+	"math/big"
+
+	"trammel/geom"
+	"trammel/geom/exact"
+	"trammel/lang/program"
+	"trammel/lang/syntax"
+)
+
+// maxValues is the most values that a measurement may be chosen from.
+const maxValues = 10_000
+
+// choose gives a measurement one of its values: the middle one, or what the
+// variant picks.
+func (s *scope) choose(c *syntax.Choose) {
+	first, last, by, ok := s.choiceRange(c)
+	if !ok || !s.plainName(c.Name) {
+		return
+	}
+	v := program.Varied{Name: c.Name.Name, Span: s.span(c.Node), Word: s.c.prog.UnitWord(first.dim)}
+	if first.angle {
+		v.Word = "°"
+	} else if first.bare {
+		v.Word = ""
+	}
+	for x := first.rat; x.Cmp(last.rat) <= 0; x = new(big.Rat).Add(x, by.rat) {
+		if len(v.Values) == maxValues {
+			s.fail(c.Node, "there are more than %d values to choose from", maxValues)
+			return
+		}
+		v.Values = append(v.Values, x)
+	}
+	v.Picked = (len(v.Values) - 1) / 2
+	if i, ok := s.c.picks[v.Name]; ok && i < len(v.Values) {
+		v.Picked = i
+	}
+	s.c.prog.Varied = append(s.c.prog.Varied, v)
+	s.settleChoice(c, first, v.Values[v.Picked])
+}
+
+// choiceRange is the ends and the step, all of one kind.
+func (s *scope) choiceRange(c *syntax.Choose) (first, last, by expr, ok bool) {
+	first, ok1 := s.fraction(c.From)
+	last, ok2 := s.fraction(c.To)
+	if !ok1 || !ok2 {
+		return first, last, by, false
+	}
+	by = s.ratValue(c.To.Node, big.NewRat(1, 1), 0, true)
+	if c.By != nil {
+		if by, ok = s.fraction(c.By); !ok {
+			return first, last, by, false
+		}
+	}
+	if first, last, ok = s.agree(first, last, "counted on to"); !ok {
+		return first, last, by, false
+	}
+	if first, by, ok = s.agree(first, by, "added to"); !ok {
+		return first, last, by, false
+	}
+	switch {
+	case last.rat.Cmp(first.rat) <= 0:
+		s.fail(c.Node, "the last value is not more than the first, so there is nothing to choose").Help = "such as: choose a from 4 to 8 by 1/2"
+	case by.rat.Sign() <= 0:
+		s.fail(c.Node, "the values go up by %s, and it must be more than 0", by.rat.RatString())
+	case new(big.Rat).Add(first.rat, by.rat).Cmp(last.rat) > 0:
+		s.fail(c.Node, "there is only one value to choose from: the next would be over the last").Help = "count by less, as in: choose a from 4 to 8 by 1/2"
+	default:
+		return first, last, by, true
+	}
+	return first, last, by, false
+}
+
+// fraction is a value that is a fraction known beforehand.
+func (s *scope) fraction(e *syntax.Expr) (expr, bool) {
+	v, ok := s.expr(e, wantAny)
+	if ok && v.rat == nil {
+		s.fail(e.Node, "a value that is known beforehand is wanted here").Help = "such as 4, 35 mm or 40°"
+		return v, false
+	}
+	return v, ok
+}
+
+// settleChoice gives the name its value: a plain number may stand wherever a
+// number may, a length or an angle is one.
+func (s *scope) settleChoice(c *syntax.Choose, kind expr, x *big.Rat) {
+	if kind.bare {
+		s.consts[c.Name.Name] = x
+		return
+	}
+	k := program.Length
+	if kind.angle {
+		k = program.Size
+	}
+	slot := s.declare(c.Name.Name, k, c.Name.Node)
+	s.emit(c.Node, func(st *program.State) error {
+		if kind.angle {
+			st.Set(slot, geom.Degrees(x))
+		} else {
+			st.Set(slot, exact.Pure(st.Field.Rat(x)))
+		}
+		return nil
+	})
+}
+
+// plainName tells whether a name for a number is new and has no index.
+func (s *scope) plainName(r *syntax.Ref) bool {
+	if r.Name == "" || r.Index != nil {
+		s.fail(r.Node, "a choice has a small letter for its name").Help = "such as: choose a from 4 to 8 by 1/2"
+		return false
+	}
+	_, counted := s.consts[r.Name]
+	_, named := s.names[r.Name]
+	if counted || named {
+		s.fail(r.Node, "%s is there already", r.Name).Help = "take another name"
+		return false
+	}
+	return true
+}
+
+// task keeps what the figure asks of a pupil.
+func (s *scope) task(t *syntax.Task) {
+	switch {
+	case s.c.prog.Task != nil:
+		s.fail(t.Node, "the task is given twice").Help = "write one text; a worksheet may set a figure more than once, in other words"
+	case t.From != "" || len(t.Options) > 0:
+		s.fail(t.Node, "this belongs in a worksheet").Help = "here a task is its text and its marks: task \"Bisect AB.\" for 2 marks"
+	case t.Text == "":
+		s.fail(t.Node, "the task has no text").Help = "write what is to be done: task \"Bisect AB.\" for 2 marks"
+	default:
+		marks, ok := s.marks(t)
+		if ok {
+			s.c.prog.Task = &program.Task{Text: t.Text, Marks: marks}
+		}
+	}
+}
+
+// maxMarks is the most marks of one task.
+const maxMarks = 1000
+
+func (s *scope) marks(t *syntax.Task) (int, bool) {
+	if t.Marks == nil {
+		return 0, true
+	}
+	n, ok := s.whole(t.Marks)
+	if ok && (n < 1 || n > maxMarks) {
+		s.fail(t.Marks.Node, "a task is worth 1 to %d marks, not %d", maxMarks, n)
+		return 0, false
+	}
+	return n, ok
+}
+
+// answers names what the answer sheet gives.
+func (s *scope) answers(a *syntax.Answer) {
+	for _, side := range a.Sides {
+		if v, ok := s.answerOf(side); ok {
+			v.Expr = s.span(side.Node).Text()
+			s.c.prog.Answers = append(s.c.prog.Answers, v)
+		}
+	}
+}

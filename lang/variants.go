@@ -1,0 +1,247 @@
+package lang
+
+import (
+	"fmt"
+	"math/big"
+	"math/rand/v2"
+	"strings"
+
+	"trammel/geom"
+	"trammel/lang/check"
+	"trammel/lang/program"
+	"trammel/lang/solve"
+	"trammel/lang/source"
+	"trammel/lang/syntax"
+	"trammel/lang/warn"
+)
+
+// Variant is the figure of a source with one value for each of its choices.
+type Variant struct {
+	*Result
+	Values []Varied // in the order of the source
+}
+
+// Varied is a choice and its value: a = 4.5 cm.
+type Varied struct{ Name, Value string }
+
+// Varied are the measurements that each variant has to itself, as this figure has them.
+func (r *Result) Varied() []VariedRange {
+	if r.Figure == nil {
+		return nil
+	}
+	var out []VariedRange
+	for _, v := range r.program.Varied {
+		line, _ := v.Span.File.Position(v.Span.Start)
+		out = append(out, VariedRange{
+			Line: line, Varied: Varied{v.Name, decimal(v.Values[v.Picked]) + v.Word},
+			First: decimal(v.Values[0]) + v.Word, Last: decimal(v.Values[len(v.Values)-1]) + v.Word, Count: len(v.Values),
+		})
+	}
+	return out
+}
+
+// VariedRange is a choice with all that it is made from.
+type VariedRange struct {
+	Varied
+	Line        int
+	First, Last string
+	Count       int
+}
+
+// PassedOver is a set of values that no variant gets, and why.
+type PassedOver struct {
+	Values []Varied
+	Why    string
+}
+
+// Variants deals n variants of a source, reproducibly by seed. Values with which
+// the construction fails, crosses badly or comes out nearly special are passed
+// over. No values are dealt again before all that will do have been dealt. What
+// the source leaves to chance is the same in all variants, as far as it fits.
+//
+// There are no variants when the source itself has errors, or none of its values
+// will do; first says so. A source without choices gives n times the same figure.
+func Variants(path string, text []byte, n int, seed uint64) (dealt []Variant, passed []PassedOver, first *Result) {
+	first = Compile(path, text)
+	if first.Figure == nil {
+		return nil, nil, first
+	}
+	if len(first.program.Varied) == 0 {
+		for range n {
+			dealt = append(dealt, Variant{Result: first})
+		}
+		return dealt, nil, first
+	}
+	d := &dealer{path: path, text: text, first: first, random: rand.New(rand.NewPCG(seed, stream))}
+	for range n {
+		v, ok := d.next()
+		if !ok {
+			d.refuse()
+			return nil, d.passed, first
+		}
+		dealt = append(dealt, v)
+	}
+	return dealt, d.passed, first
+}
+
+// maxDeck is the most sets of values that are shuffled; of more, as many are drawn.
+const maxDeck = 2000
+
+// dealer deals sets of values, each an index into every choice's values.
+type dealer struct {
+	path   string
+	text   []byte
+	first  *Result
+	random *rand.Rand
+	deck   [][]int
+	at     int       // the next in the deck
+	good   []Variant // of the deck, as far as it has been looked at
+	again  int       // the next of good, when the deck is through
+	passed []PassedOver
+}
+
+// next is the next variant whose figure comes out well.
+func (d *dealer) next() (Variant, bool) {
+	if d.deck == nil {
+		d.deck = d.shuffled()
+	}
+	for d.at < len(d.deck) {
+		v, why := d.try(d.deck[d.at])
+		d.at++
+		if why == "" {
+			d.good = append(d.good, v)
+			return v, true
+		}
+		d.passed = append(d.passed, PassedOver{v.Values, why})
+	}
+	if len(d.good) == 0 {
+		return Variant{}, false
+	}
+	v := d.good[d.again%len(d.good)]
+	d.again++
+	return v, true
+}
+
+// shuffled is every set of values in chance order, or maxDeck different ones.
+func (d *dealer) shuffled() [][]int {
+	varied := d.first.program.Varied
+	total := 1
+	for _, v := range varied {
+		if total = total * len(v.Values); total > maxDeck {
+			return d.drawn(varied)
+		}
+	}
+	var deck [][]int
+	for _, k := range d.random.Perm(total) {
+		deck = append(deck, digits(k, varied))
+	}
+	return deck
+}
+
+// digits spreads a number over the choices, the last one fastest.
+func digits(k int, varied []program.Varied) []int {
+	set := make([]int, len(varied))
+	for i := len(varied) - 1; i >= 0; i-- {
+		set[i] = k % len(varied[i].Values)
+		k /= len(varied[i].Values)
+	}
+	return set
+}
+
+func (d *dealer) drawn(varied []program.Varied) [][]int {
+	var deck [][]int
+	seen := map[string]bool{}
+	for len(deck) < maxDeck {
+		set := make([]int, len(varied))
+		for i, v := range varied {
+			set[i] = d.random.IntN(len(v.Values))
+		}
+		if key := fmt.Sprint(set); !seen[key] {
+			seen[key] = true
+			deck = append(deck, set)
+		}
+	}
+	return deck
+}
+
+// try makes the figure with a set of values; why tells what is wrong with it.
+func (d *dealer) try(set []int) (v Variant, why string) {
+	picks := map[string]int{}
+	for i, c := range d.first.program.Varied {
+		picks[c.Name] = set[i]
+		v.Values = append(v.Values, Varied{c.Name, decimal(c.Values[set[i]]) + c.Word})
+	}
+	for _, inputs := range [][]*big.Rat{d.first.inputs, nil} {
+		if v.Result, why = d.compile(picks, inputs); why == "" {
+			return v, ""
+		}
+	}
+	return v, why
+}
+
+// compile resolves the source with the picks: on the given inputs, or on those
+// that solve chooses when there are none.
+func (d *dealer) compile(picks map[string]int, inputs []*big.Rat) (*Result, string) {
+	file := source.NewFile(d.path, string(d.text))
+	out := &Result{Files: d.first.Files}
+	loader := newLoader(d.path, &out.Problems)
+	p := check.Check(syntax.Parse(file, &out.Problems), loader, &out.Problems, check.Options{Picks: picks})
+	if p == nil || out.Problems.Failed() {
+		return nil, firstError(out.Problems)
+	}
+	if inputs == nil {
+		out.run(p)
+	} else if len(inputs) != len(p.Inputs) {
+		return nil, "the choices differ"
+	} else {
+		out.resolve(p, solve.Choice{Inputs: inputs})
+	}
+	if out.Figure == nil {
+		return nil, firstError(out.Problems)
+	}
+	if why, unlucky := warn.Unlucky(out.state); unlucky {
+		return nil, why
+	}
+	return out, ""
+}
+
+func firstError(problems source.List) string {
+	for _, p := range problems {
+		if p.Severity == source.Error {
+			return p.Text
+		}
+	}
+	return "there is no figure"
+}
+
+// refuse adds to the first result that none of the values will do.
+func (d *dealer) refuse() {
+	at := d.first.program.Varied[0].Span
+	p := d.first.Problems.Add(at, "none of the values makes a good figure")
+	p.Help = "choose from other values"
+	for i, o := range d.passed {
+		if i == 3 {
+			break
+		}
+		p.Notes = append(p.Notes, source.Note{Span: at, Text: o.String()})
+	}
+	d.first.Figure = nil
+}
+
+// String is: a = 4 cm, b = 9 cm: k and m do not meet
+func (o PassedOver) String() string {
+	var values []string
+	for _, v := range o.Values {
+		values = append(values, v.Name+" = "+v.Value)
+	}
+	return strings.Join(values, ", ") + ": " + o.Why
+}
+
+// decimal writes a fraction as a decimal where it is one of few places.
+func decimal(r *big.Rat) string {
+	d := geom.TrimZeros(r.FloatString(4))
+	if back, _ := new(big.Rat).SetString(d); back.Cmp(r) == 0 {
+		return d
+	}
+	return r.RatString()
+}

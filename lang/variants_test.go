@@ -1,0 +1,109 @@
+package lang_test
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"testing"
+
+	"trammel/lang"
+)
+
+const variedSource = `figure "two radii"
+choose a from 1 to 9
+choose α from 40° to 60° by 10°
+given A (0, 0)
+given B 10 from A
+given angle BAC = α
+arc c centre A radius a
+arc d centre B radius 6
+c meets d at X above AB
+join AX, AC
+task "Find X." for 2 marks
+answer AX, angle BAC
+`
+
+// A variant is never dealt a value with which the arcs do not meet (a ≤ 4), or
+// cross under 30° (elementary: at a = 4.1 and at a > 15).
+func TestVariants(t *testing.T) {
+	dealt, passed, first := lang.Variants("v.trm", []byte(variedSource), 12, 7)
+	if first.Problems.Failed() || len(dealt) != 12 {
+		t.Fatalf("%d dealt: %v", len(dealt), first.Problems)
+	}
+	seen := map[string]bool{}
+	for _, v := range dealt {
+		key := fmt.Sprint(v.Values)
+		if seen[key] {
+			t.Errorf("%s is dealt twice", key)
+		}
+		seen[key] = true
+		a := v.Values[0].Value
+		if strings.Contains("1 2 3 4", a) {
+			t.Errorf("a = %s is dealt: the arcs do not meet", a)
+		}
+		answers := v.Answers()
+		if want := a + "0 mm"; answers[0].Measured != want || answers[1].Exact != v.Values[1].Value {
+			t.Errorf("%s: answers %+v", key, answers)
+		}
+	}
+	for _, p := range passed {
+		if p.Why == "" || len(p.Values) != 2 {
+			t.Errorf("passed over without a reason: %+v", p)
+		}
+	}
+}
+
+// TestVariantsRepeat: the same seed deals the same, another seed does not.
+func TestVariantsRepeat(t *testing.T) {
+	values := func(seed uint64) (all [][]lang.Varied) {
+		dealt, _, _ := lang.Variants("v.trm", []byte(variedSource), 8, seed)
+		for _, v := range dealt {
+			all = append(all, v.Values)
+		}
+		return all
+	}
+	if !reflect.DeepEqual(values(7), values(7)) {
+		t.Error("one seed dealt two hands")
+	}
+	if reflect.DeepEqual(values(7), values(8)) {
+		t.Error("two seeds dealt one hand")
+	}
+}
+
+// TestVariantsDifferInWhatWasAsked: what is left to chance stays.
+func TestVariantsDifferInWhatWasAsked(t *testing.T) {
+	source := `figure "t"
+choose a from 4 to 8 by 1/2
+given line m through A (0, 0) and B (9, 0)
+given P on m, 4 from A
+arc c centre P radius any cuts m at L and R
+given C a from A at 70° to AB
+join AC
+`
+	dealt, _, first := lang.Variants("v.trm", []byte(source), 6, 1)
+	if len(dealt) != 6 {
+		t.Fatal(first.Problems)
+	}
+	for _, v := range dealt {
+		if got, want := v.Choices(), first.Choices(); !reflect.DeepEqual(got, want) {
+			t.Errorf("%v: chosen %v, in the picture %v", v.Values, got, want)
+		}
+	}
+}
+
+// TestNoVariant: where no value will do, the choice is blamed, with the reasons.
+func TestNoVariant(t *testing.T) {
+	source := `figure "t"
+choose a from 6 to 6.2 by 1/10
+given A (0, 0)
+given B 12.3 from A
+arc c centre A radius 6.25
+arc d centre B radius a
+c meets d at X above AB
+join AX
+`
+	dealt, passed, first := lang.Variants("v.trm", []byte(source), 3, 1)
+	if len(dealt) != 0 || !first.Problems.Failed() {
+		t.Fatalf("%d dealt, %d passed over", len(dealt), len(passed))
+	}
+}
