@@ -117,6 +117,9 @@ func (k *kit) chain(n int) bool {
 			a.x.Add(along.Mul(ab.x).Sub(across.Mul(ab.y)).Div(twice)),
 			a.y.Add(along.Mul(ab.y).Add(across.Mul(ab.x)).Div(twice)),
 		})
+		if k.joints {
+			k.f.Joint(points[len(points)-1].x, points[len(points)-1].y)
+		}
 	}
 	last, third := points[len(points)-1], points[len(points)-4]
 	gap := last.sub(third)

@@ -63,9 +63,17 @@ func shanksRight(k *kit) *Real {
 }
 
 // kit builds numbers of one field briefly.
-type kit struct{ f *Field }
+type kit struct {
+	f      *Field
+	joints bool // makes joints of the points of a chain
+}
 
-func newKit() *kit { return &kit{NewField()} }
+func newKit() *kit { return &kit{f: NewField()} }
+
+func (k *kit) jointed() *kit {
+	k.joints = true
+	return k
+}
 
 func (k *kit) int(n int64) *Real     { return k.f.Int(n) }
 func (k *kit) sqrt(n int64) *Real    { return k.f.Int(n).Sqrt() }

@@ -3,7 +3,7 @@ package exact
 // form is the exact form of x, or a panic with *Undecided.
 func (x *Real) form() *number {
 	var n *number
-	if spent := x.field.spend(func() { n = x.exactly() }); spent != nil {
+	if spent := x.field.spend(1, func() { n = x.exactly() }); spent != nil {
 		panic(&Undecided{Why: spent.why, Probably: x.approximately()})
 	}
 	return n

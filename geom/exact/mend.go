@@ -20,7 +20,7 @@ const (
 )
 
 func (t *tower) checkWork() {
-	if t.work > mostWork || t.limit > 0 && t.work > t.limit {
+	if t.work > t.limit {
 		panic(&exhausted{"too many steps"})
 	}
 }
@@ -34,8 +34,9 @@ func (t *tower) checkSize(x *number) {
 	}
 }
 
-// spend runs something with a fresh budget and tells whether it was exhausted.
-func (f *Field) spend(run func()) (spent *exhausted) {
+// spend runs something with a fresh budget, or a fraction of it, and tells
+// whether it was exhausted.
+func (f *Field) spend(fraction int, run func()) (spent *exhausted) {
 	defer func() {
 		switch e := recover().(type) {
 		case nil:
@@ -45,10 +46,10 @@ func (f *Field) spend(run func()) (spent *exhausted) {
 			panic(e)
 		}
 	}()
-	if f.worked > mostWorkOfAll || f.tower.limit > 0 && f.worked > 4*f.tower.limit {
+	if f.worked > min(4*f.most, mostWorkOfAll) {
 		return &exhausted{"more than all decisions of one figure may cost together"}
 	}
-	f.tower.work = 0
+	f.tower.work, f.tower.limit = 0, f.most/fraction
 	defer func() { f.worked += f.tower.work }()
 	f.settled(run)
 	return nil

@@ -23,13 +23,16 @@ type Field struct {
 	golden  *Real              // √(10 + 2√5), once needed
 	pi      enclosure
 	worked  int  // spent on decisions so far
+	most    int  // that one decision may cost
+	spent   bool // some decision would have cost the tower too much
+	joints  int32
 	trust   uint // bits of an enclosure that are taken at their word; 0: none are
 	rough   bool // takes what floats cannot tell from 0 for 0
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.
 func NewField() *Field {
-	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}}
+	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}, most: mostWork}
 }
 
 // NewRoughField is an empty field that takes a number for 0 when its interval
@@ -50,7 +53,7 @@ func (f *Field) Trust(bits uint) { f.trust = bits }
 // Limit lowers what a decision of the field may cost, in products of two
 // machine words: some 10 ns each. What costs more is Undecided, and so is
 // everything once four times that has been spent.
-func (f *Field) Limit(work int) { f.tower.limit = work }
+func (f *Field) Limit(work int) { f.most = min(work, mostWork) }
 
 // operation says how a node got its value from its operands.
 type operation uint8
@@ -71,7 +74,8 @@ type Real struct {
 	field    *Field
 	op       operation
 	sign     int8  // 0 while unknown
-	depth    int32 // operations on the longest way down to a ratio
+	depth    int16 // operations on the longest way down to a ratio
+	joint    int32 // when it was made a joint; 0: it is none
 	x, y     *Real
 	num, den int64 // of a ratio, in lowest terms, den > 0
 	bounds   interval
@@ -293,7 +297,7 @@ func (x *Real) Neg() *Real {
 		return x.x
 	case x.op == product && x.x.isRatio():
 		return x.x.Neg().Mul(x.y)
-	case x.op == difference:
+	case x.op == difference && x.joint == 0:
 		return x.field.node(difference, x.y, x.x, x.bounds.neg())
 	}
 	return x.field.node(negation, x, nil, x.bounds.neg())

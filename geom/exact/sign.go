@@ -31,8 +31,8 @@ func (x *Real) Cmp(y *Real) int {
 func (x *Real) Equal(y *Real) bool { return x.Cmp(y) == 0 }
 
 // decide goes up the ladder: what is known, the signs of factors, a comparison
-// of squares, a longer enclosure, and then the exact form, which alone can say
-// that a sum is 0.
+// of squares, a longer enclosure, and then what alone can say that a sum is 0:
+// the exact form, or an identity where that would be too long.
 func (x *Real) decide() int {
 	if x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
@@ -53,16 +53,43 @@ func (x *Real) decide() int {
 		s, _ := x.enclose(x.field.trust).sign()
 		return s
 	}
-	spent := x.field.spend(func() {
-		if !x.surelyNotZero() {
-			x.exactly()
-		}
-	})
-	if x.exact != nil && x.exact.isZero() {
+	spent, identity := x.writtenOut()
+	if identity || x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
 	}
 	return x.settle(x.refined(spent))
 }
+
+// writtenOut works out the exact form of x, unless x is surely not 0 or proves
+// to be 0 by an identity. That is tried when a small part of the budget has not
+// been enough, and first of all once it was not in this field.
+func (x *Real) writtenOut() (spent *exhausted, identity bool) {
+	write := func() {
+		if !x.surelyNotZero() {
+			x.exactly()
+		}
+	}
+	f := x.field
+	if f.joints == 0 {
+		return f.spend(1, write), false
+	}
+	if !f.spent || !x.hasRoots(rootsWorthCutting) {
+		if f.spend(smallPart, write) == nil {
+			return nil, false
+		}
+		f.spent = true
+	}
+	if x.isIdentity() {
+		return nil, true
+	}
+	if _, ok := x.enclose(mostBits).sign(); ok {
+		return nil, false
+	}
+	return f.spend(1, write), false
+}
+
+// smallPart of the budget, one in so many, is enough for nearly every figure.
+const smallPart = 100
 
 // settle notes a sign, in the interval too.
 func (x *Real) settle(sign int) int {
@@ -85,7 +112,7 @@ func (x *Real) refined(spent *exhausted) (sign int) {
 		}
 	}
 	if spent == nil {
-		spent = x.field.spend(func() { sign = x.exactly().sign() })
+		spent = x.field.spend(1, func() { sign = x.exactly().sign() })
 	}
 	if spent != nil {
 		panic(&Undecided{Why: spent.why, Probably: x.approximately()})

@@ -11,7 +11,7 @@ const longestSurd = 40
 
 // Surd is x as a textbook writes it: "3√2", "(1 + √5)/2", "√(10 + 2√5)"; false
 // when that would be longer than a label can be, or needs a cosine that no
-// square roots reach, or could not be worked out within the budget.
+// square roots reach, or takes long to work out.
 func (x *Real) Surd() (string, bool) {
 	if x.field.rough {
 		return "", false
@@ -25,7 +25,7 @@ func (x *Real) Surd() (string, bool) {
 }
 
 func (x *Real) surd() (s surd, ok bool) {
-	if Try(func() { s, ok = x.form().surd() }) != nil {
+	if x.field.spend(smallPart, func() { s, ok = x.exactly().surd() }) != nil {
 		return surd{}, false
 	}
 	return s, ok

@@ -9,7 +9,7 @@ type tower struct {
 	maps      map[levelSet]*mapSearch
 	baseRoots map[baseImage][]uint64
 	work      int // spent since the last decision began
-	limit     int // on work, when lower than the usual one; 0: none
+	limit     int // on work, for this decision
 
 	plain  bool      // leave out the complete square test, to try what mends its lack
 	moved  *tower    // what replaced this tower when it proved to be no field
@@ -26,6 +26,7 @@ type level struct {
 
 func newTower() *tower {
 	t := &tower{
+		limit:     mostWork,
 		levels:    make([]level, baseLevels+1),
 		maps:      map[levelSet]*mapSearch{},
 		baseRoots: map[baseImage][]uint64{},

@@ -106,6 +106,9 @@ func (s *State) Set(slot int, value any) {
 	if s.Trace != nil {
 		s.Trace.Writes = append(s.Trace.Writes, slot)
 	}
+	if p, ok := value.(geom.Point); ok {
+		s.Field.Joint(p.X, p.Y)
+	}
 	if !s.Program.Slots[slot].Twice {
 		s.Values[slot] = value
 	}

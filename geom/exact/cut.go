@@ -1,0 +1,394 @@
+package exact
+
+import (
+	"math"
+	"math/big"
+	"math/rand/v2"
+)
+
+// Joint tells that other numbers are built on these, as on the coordinates of
+// a point: the graph of numbers may be cut there. Where the tower cannot reach
+// a number that seems to be 0, it is tried as a function of the joints below
+// it, as if they were given and could take other values: if it is 0 whatever
+// they are, it is 0 here.
+func (f *Field) Joint(xs ...*Real) {
+	f.joints++
+	for _, x := range xs {
+		if x = x.jointed(); x.joint == 0 && !x.isRatio() {
+			x.joint = f.joints
+		}
+	}
+}
+
+// jointed is what operations on x reach through it: x without sign, rational
+// factor and root.
+func (x *Real) jointed() *Real {
+	for {
+		switch {
+		case x.op == negation || x.op == root:
+			x = x.x
+		case x.unscaled() != x:
+			x = x.unscaled()
+		default:
+			return x
+		}
+	}
+}
+
+// rootsWorthCutting is how many roots a number has that the tower may not be
+// able to hold; mostRootsOfSection is how many the part above a cut may have.
+const (
+	rootsWorthCutting  = 7
+	mostRootsOfSection = 14
+)
+
+// isIdentity tells whether x is 0 by an identity between the joints below it.
+// It cuts at the latest joints first, where the least is left above the cut,
+// and goes down joint by joint. False means nothing.
+func (x *Real) isIdentity() bool {
+	if _, ok := x.enclose(seemingBits).sign(); ok {
+		return false
+	}
+	s := newSection(x)
+	for cuts := 0; len(s.free) > 0 && s.roots <= mostRootsOfSection && cuts < mostCuts; cuts++ {
+		if identity, tooLong := s.vanishes(); identity || tooLong {
+			return identity
+		}
+		s.deepen()
+	}
+	return false
+}
+
+// mostCuts bounds the search.
+const mostCuts = 60
+
+// seemingBits is how close to 0 a number must be before an identity is sought.
+const seemingBits = 1024
+
+// hasRoots tells whether there are that many roots below x.
+func (x *Real) hasRoots(n int) bool {
+	seen := map[*Real]bool{}
+	var count func(x *Real)
+	count = func(x *Real) {
+		if x == nil || x.isRatio() || n <= 0 || seen[x] {
+			return
+		}
+		seen[x] = true
+		if x.op == root {
+			n--
+		}
+		count(x.x)
+		count(x.y)
+	}
+	count(x)
+	return n <= 0
+}
+
+// section is the part of a number's graph that lies above a cut.
+type section struct {
+	x     *Real
+	above map[*Real]bool
+	free  []*Real // the joints at the cut, in the order in which they were reached
+	roots int     // above the cut
+}
+
+func newSection(x *Real) *section {
+	s := &section{x: x, above: map[*Real]bool{}}
+	s.open(x)
+	return s
+}
+
+// open takes x and what is below it into the section, down to joints.
+func (s *section) open(x *Real) {
+	s.above[x] = true
+	if x.op == root {
+		s.roots++
+	}
+	for _, y := range []*Real{x.x, x.y} {
+		switch {
+		case y == nil || y.isRatio() || s.above[y]:
+		case y.joint == 0:
+			s.open(y)
+		case !s.cuts(y):
+			s.free = append(s.free, y)
+		}
+	}
+}
+
+func (s *section) cuts(x *Real) bool {
+	for _, y := range s.free {
+		if x == y {
+			return true
+		}
+	}
+	return false
+}
+
+// deepen moves the cut below the joints that were made last.
+func (s *section) deepen() {
+	last := int32(0)
+	for _, x := range s.free {
+		last = max(last, x.joint)
+	}
+	var latest, rest []*Real
+	for _, x := range s.free {
+		if x.joint == last {
+			latest = append(latest, x)
+		} else {
+			rest = append(rest, x)
+		}
+	}
+	s.free = rest
+	for _, x := range latest {
+		if !s.above[x] {
+			s.open(x)
+		}
+	}
+}
+
+// vanishes tells whether x is 0 for all values of the free joints near their
+// own.
+//
+// Let a box about those values be such that in it no divisor is 0 and every
+// radicand is positive, as intervals prove. There x = n/q is analytic, n and q
+// being polynomials in the joints and the roots, and q not 0. If n is not 0
+// everywhere in the box, its norm is a polynomial in the joints that is not 0,
+// of a degree d that is bounded by what n is made of; and where n is 0 the norm
+// is. At a random point of a grid of m steps each way that has a chance of at most
+// d/m (Schwartz 1980, Zippel 1979). The grid is such that d/m < 2^-40, and x is
+// found to be exactly 0 at two points: so x is 0 everywhere in the box, and
+// here, but for a chance below 2^-80.
+func (s *section) vanishes() (identity, tooLong bool) {
+	box, ok := s.box()
+	if !ok {
+		return false, false
+	}
+	bits := chanceBits + s.degreeBits()
+	if bits > mostGridBits {
+		return false, true
+	}
+	random := rand.New(rand.NewPCG(uint64(len(s.above)), uint64(s.field().joints)))
+	for range points {
+		sign, err := s.signAt(box.point(random, s.free, bits))
+		if err != nil || sign != 0 {
+			return false, err != nil
+		}
+	}
+	return true, false
+}
+
+const (
+	chanceBits   = 40
+	points       = 2
+	mostGridBits = 1 << 10
+)
+
+func (s *section) field() *Field { return s.x.field }
+
+// signAt is the exact sign of x where the free joints have other values.
+func (s *section) signAt(values []*big.Rat) (sign int, err error) {
+	f := NewField()
+	f.Limit(workOfSection)
+	c := copier{to: f, made: map[*Real]*Real{}, portable: true}
+	for i, x := range s.free {
+		c.made[x] = f.Rat(values[i])
+	}
+	err = Try(func() {
+		y := c.copy(s.x)
+		if sign = 1; c.portable {
+			sign = y.Sign()
+		}
+	})
+	return sign, err
+}
+
+// workOfSection is what an exact decision above a cut may cost.
+const workOfSection = 40_000_000
+
+// copier builds numbers anew in another field. What is not portable is a
+// number that stands in a tower of roots and has no operands.
+type copier struct {
+	to       *Field
+	made     map[*Real]*Real
+	portable bool
+}
+
+func (c *copier) copy(x *Real) *Real {
+	if x.isRatio() {
+		return c.to.ratio(x.num, x.den)
+	}
+	y, ok := c.made[x]
+	if !ok {
+		y = c.build(x)
+		c.made[x] = y
+	}
+	return y
+}
+
+func (c *copier) build(x *Real) *Real {
+	switch x.op {
+	case sum:
+		return c.copy(x.x).Add(c.copy(x.y))
+	case difference:
+		return c.copy(x.x).Sub(c.copy(x.y))
+	case product:
+		return c.copy(x.x).Mul(c.copy(x.y))
+	case quotient:
+		return c.copy(x.x).Div(c.copy(x.y))
+	case negation:
+		return c.copy(x.x).Neg()
+	case root:
+		return c.copy(x.x).Sqrt()
+	}
+	if x.exact.num.level > baseLevels {
+		c.portable = false
+		return c.to.Int(0)
+	}
+	return c.to.written(c.to.tower.fraction(x.exact.num, x.exact.den))
+}
+
+// box is an interval for each free joint, of the width 2^(1-size), and the
+// enclosures above the cut that follow from these.
+type box struct {
+	size   uint
+	corner map[*Real]*big.Rat // the lowest values
+	over   map[*Real]enclosure
+	sound  bool // no radicand or divisor can be 0 so far
+}
+
+// box is the largest of some boxes that is sound.
+func (s *section) box() (*box, bool) {
+	for _, size := range []uint{10, 25, 60, 150} {
+		b := &box{size: size, corner: map[*Real]*big.Rat{}, over: map[*Real]enclosure{}, sound: true}
+		for _, x := range s.free {
+			if !b.surround(x) {
+				return nil, false
+			}
+		}
+		if b.of(s.x); b.sound {
+			return b, true
+		}
+	}
+	return nil, false
+}
+
+// surround puts the value of a joint well within its interval.
+func (b *box) surround(x *Real) bool {
+	prec := b.size + 64
+	here := x.enclose(prec)
+	if here.isEverything() {
+		return false
+	}
+	scale := new(big.Int).Lsh(big.NewInt(1), b.size+2)
+	low, high := nearestTo(here.lo, scale), nearestTo(here.hi, scale)
+	if new(big.Int).Sub(high, low).Cmp(big.NewInt(1)) > 0 {
+		return false
+	}
+	corner := new(big.Rat).SetFrac(low.Sub(low, big.NewInt(4)), scale)
+	b.corner[x] = corner
+	far := new(big.Rat).Add(corner, new(big.Rat).SetFrac(big.NewInt(8), scale))
+	b.over[x] = enclosure{floor(prec).SetRat(corner), ceil(prec).SetRat(far), prec}
+	return true
+}
+
+// of bounds what x can be over the box.
+func (b *box) of(x *Real) enclosure {
+	if x.isRatio() || x.op == written {
+		return x.enclose(b.size + 128)
+	}
+	z, ok := b.over[x]
+	if !ok {
+		z = b.workOut(x)
+		b.over[x] = z
+	}
+	return z
+}
+
+func (b *box) workOut(x *Real) enclosure {
+	prec := b.size + 128
+	switch x.op {
+	case sum:
+		return b.of(x.x).add(b.of(x.y), prec)
+	case difference:
+		return b.of(x.x).add(b.of(x.y).neg(), prec)
+	case product:
+		return b.of(x.x).mul(b.of(x.y), prec)
+	case quotient:
+		b.demand(x.y, -1, 1)
+		return b.of(x.x).quo(b.of(x.y), prec)
+	case negation:
+		return b.of(x.x).neg()
+	}
+	b.demand(x.x, 1)
+	return b.of(x.x).sqrt(prec)
+}
+
+// demand wants the sign of x to be certain over the box, and one of those.
+func (b *box) demand(x *Real, signs ...int) {
+	sign, ok := b.of(x).sign()
+	for _, s := range signs {
+		if ok && sign == s {
+			return
+		}
+	}
+	b.sound = false
+}
+
+// point is a random point of the box, on a grid of 2^bits steps each way.
+func (b *box) point(random *rand.Rand, free []*Real, bits int) []*big.Rat {
+	values := make([]*big.Rat, len(free))
+	for i, x := range free {
+		steps := new(big.Int)
+		for range bits/64 + 1 {
+			steps.Lsh(steps, 64).Add(steps, new(big.Int).SetUint64(random.Uint64()))
+		}
+		steps.Rsh(steps, uint((bits/64+1)*64-bits))
+		scale := new(big.Int).Lsh(big.NewInt(1), b.size-1+uint(bits))
+		values[i] = new(big.Rat).Add(b.corner[x], new(big.Rat).SetFrac(steps, scale))
+	}
+	return values
+}
+
+// degrees bounds the degrees of the numerator and denominator of a number as a
+// function of the free joints, under every choice of signs of the roots: the
+// degree of a root is half that of its radicand.
+type degrees struct{ num, den float64 }
+
+// degreeBits is the binary logarithm, rounded up, of a bound of the degree of
+// the norm of x's numerator.
+func (s *section) degreeBits() int {
+	known := map[*Real]degrees{}
+	for _, x := range s.free {
+		known[x] = degrees{1, 0}
+	}
+	degree := s.weigh(s.x, known).num
+	return s.roots + baseDegreeBits + max(0, math.Ilogb(degree+1)+1)
+}
+
+// baseDegreeBits is for the degree of the base, 45.
+const baseDegreeBits = 6
+
+func (s *section) weigh(x *Real, known map[*Real]degrees) degrees {
+	if x == nil || x.isRatio() || x.op == written {
+		return degrees{}
+	}
+	w, ok := known[x]
+	if ok {
+		return w
+	}
+	a, b := s.weigh(x.x, known), s.weigh(x.y, known)
+	switch x.op {
+	case sum, difference:
+		w = degrees{max(a.num+b.den, b.num+a.den), a.den + b.den}
+	case product:
+		w = degrees{a.num + b.num, a.den + b.den}
+	case quotient:
+		w = degrees{a.num + b.den, a.den + b.num}
+	case negation:
+		w = a
+	case root: // √(n/q) = √(nq)/q
+		w = degrees{(a.num + a.den) / 2, a.den}
+	}
+	known[x] = w
+	return w
+}
