@@ -37,7 +37,8 @@ const order = `
 	examples/library:
 
 	svg/glyph:     codeberg.org/go-fonts/stix golang.org/x/image
-	svg:           svg/glyph github.com/ajstarks/svgo
+	svg/braille:
+	svg:           svg/braille svg/glyph github.com/ajstarks/svgo
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
 	svg/gate:

@@ -72,6 +72,8 @@ type Text struct {
 	Size  Micrometre // figure height (the height of a capital), as ISO 3098 counts
 	Fill  string     // "#rrggbb"
 	Sans  bool       // without serifs and upright throughout, as large print asks
+	// Braille sets the words in raised dots of one size, whatever Size says.
+	Braille bool
 }
 
 // Run is a stretch of text in one face.
@@ -79,7 +81,9 @@ type Run struct {
 	Text   string
 	Italic bool
 	Sub    bool // lowered and smaller
-	Over   int  // how many root bars run over it: 1 in the radicand of the √ before it, 2 in a root inside that one
+	// Top and Bottom, when set, are a fraction that stands in place of Text.
+	Top, Bottom []Run
+	Over        int // how many root bars run over it: 1 in the radicand of the √ before it, 2 in a root inside that one
 }
 
 func (Path) item() {}

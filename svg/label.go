@@ -28,11 +28,16 @@ type labeller struct {
 	runs      []Run
 	name      bool
 	variables bool // a single letter is a quantity
+	deep      int  // fractions that this is a term of: none stands in another
 }
 
 // line appends the runs of text under over bars.
 func (l *labeller) line(text []rune, over int) {
 	for i := 0; i < len(text); i++ {
+		if used := l.fraction(text, i, over); used > 0 {
+			i += used - 1
+			continue
+		}
 		l.sign(text, i, over)
 		if text[i] != '√' || over == maxRoots {
 			continue
@@ -44,6 +49,59 @@ func (l *labeller) line(text []rune, over int) {
 	}
 }
 
+// fraction appends the fraction that begins at i, and tells how many signs it
+// takes: 0 where none begins. Its terms are products such as 3√2; brackets
+// about a whole term go.
+func (l *labeller) fraction(text []rune, i, over int) int {
+	if l.name || !l.variables || l.deep > 0 || i > 0 && (isFactor(text[i-1]) || isPoint(text, i-1) || text[i-1] == '/') {
+		return 0
+	}
+	top := l.product(text, i)
+	slash := i + top
+	if top == 0 || slash+1 >= len(text) || text[slash] != '/' {
+		return 0
+	}
+	bottom := l.product(text, slash+1)
+	after := slash + 1 + bottom
+	if bottom == 0 || after < len(text) && (text[after] == '/' || isFactor(text[after])) {
+		return 0
+	}
+	l.runs = append(l.runs, Run{Top: l.term(text[i:slash]), Bottom: l.term(text[slash+1 : after]), Over: over})
+	return after - i
+}
+
+func isFactor(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '√' || r == ')'
+}
+
+// product is how many signs the factors from i on take.
+func (l *labeller) product(text []rune, i int) int {
+	end := i
+	for end < len(text) {
+		r := text[end]
+		_, used := argument(text[end:])
+		switch {
+		case unicode.IsLetter(r) && !isQuantity(text, end), used == 0 && r != '√':
+			return end - i
+		case r == '√':
+			_, used = argument(text[end+1:])
+			used++
+		}
+		end += used
+	}
+	return end - i
+}
+
+// term sets one term of a fraction.
+func (l *labeller) term(text []rune) []Run {
+	if text[0] == '(' && closing(text) == len(text)-1 {
+		text = text[1 : len(text)-1]
+	}
+	inner := labeller{variables: true, deep: l.deep + 1}
+	inner.line(text, 0)
+	return inner.runs
+}
+
 // sign appends one sign to the last run, or to a new one in another style.
 func (l *labeller) sign(text []rune, i, over int) {
 	r := Run{Text: string(text[i]), Over: over}
@@ -51,16 +109,31 @@ func (l *labeller) sign(text []rune, i, over int) {
 	case l.name:
 		r.Sub = unicode.IsDigit(text[i]) && i > 0
 		r.Italic = hasCase(text[i])
+	case isIndexed(text, i):
+		r.Sub, r.Italic = unicode.IsDigit(text[i]), hasCase(text[i])
 	case hasCase(text[i]):
 		r.Italic = isGreek(text[i]) || l.variables && isQuantity(text, i)
 	}
 	if n := len(l.runs); n > 0 && !strings.HasSuffix(l.runs[n-1].Text, surd) {
-		if last := &l.runs[n-1]; last.Italic == r.Italic && last.Sub == r.Sub && last.Over == r.Over {
+		if last := &l.runs[n-1]; last.Top == nil && last.Italic == r.Italic && last.Sub == r.Sub && last.Over == r.Over {
 			last.Text += r.Text
 			return
 		}
 	}
 	l.runs = append(l.runs, r)
+}
+
+// isIndexed tells that the sign at i belongs to the name of a point with its
+// number, such as P12, which is set as a name in any text.
+func isIndexed(text []rune, i int) bool {
+	start := i
+	for start > 0 && unicode.IsDigit(text[start]) {
+		start--
+	}
+	if !unicode.IsUpper(text[start]) || start > 0 && unicode.IsLetter(text[start-1]) {
+		return false
+	}
+	return start+1 < len(text) && unicode.IsDigit(text[start+1])
 }
 
 // argument is what a √ before the text is taken of, without its brackets, and
@@ -103,9 +176,9 @@ func closing(text []rune) int {
 	return 0
 }
 
-// isPoint tells whether the sign at i is the point of a decimal fraction.
+// isPoint tells whether the sign at i is the point or comma of a decimal fraction.
 func isPoint(text []rune, i int) bool {
-	return text[i] == '.' && i > 0 && i+1 < len(text) && unicode.IsDigit(text[i-1]) && unicode.IsDigit(text[i+1])
+	return (text[i] == '.' || text[i] == ',') && i > 0 && i+1 < len(text) && unicode.IsDigit(text[i-1]) && unicode.IsDigit(text[i+1])
 }
 
 // hasWord tells whether the text says something in words; units are none.

@@ -7,11 +7,14 @@ import (
 )
 
 // marked writes runs with their styles: *italic*, _lowered_, and ^n before what
-// is under n bars. A thin space is ~.
+// is under n bars. A thin space is ~, a fraction [a|b].
 func marked(runs []Run) string {
 	var s strings.Builder
 	for _, r := range runs {
 		text := r.Text
+		if r.Top != nil {
+			text = "[" + marked(r.Top) + "|" + marked(r.Bottom) + "]"
+		}
 		if r.Italic {
 			text = "*" + text + "*"
 		}
@@ -65,9 +68,22 @@ func TestLabel(t *testing.T) {
 		{"√(10 + 2√5)", words, "√^110 + 2√^25", ""},
 		{"√(2√5 + 10)", words, "√^12√^25^1 + 10", ""},
 		{"√√2", words, "√^1√^22", ""},
-		{"√(√2 + √3)/2", words, "√^1√^22^1 + √^23/2", ""},
+		{"√(√2 + √3)/2", words, "[√^1√^22^1 + √^23|2]", ""},
 		{"√((1 + 2)(3))", words, "√^1(1 + 2)(3)", ""},
-		{"(1 + √5)/2", words, "(1 + √^15)/2", ""},
+		{"(1 + √5)/2", words, "[1 + √^15|2]", ""},
+		{"3√2/2 cm", words, "[3√^12|2]~cm", ""},
+		{"25√3/4 cm²", words, "[25√^13|4]~cm²", ""},
+		{"-1/2", words, "−[1|2]", "−1/2"},
+		{"1/(2√3)", words, "[1|2√^13]", "1/(2√3)"},
+		{"a = 1,5/2", words, "*a* = [1,5|2]", ""},
+		{"√(1/2)", words, "√^1[1|2]", "√(1/2)"},
+		{"1/2/3", words, "1/2/3", ""},
+		{"a/b", words, "[*a*|*b*]", ""},
+		{"1/2 of it", words, "1/2 of it", ""},
+		{"1/", words, "1/", ""},
+		{"the foot of P12", words, "the foot of *P*_12_", ""},
+		{"P1P2 is it", words, "*P*_1_*P*_2_ is it", ""},
+		{"OK5 is it", words, "OK5 is it", ""},
 		{"√x", words, "√^1*x*", ""},
 		{"5 - √2", words, "5 − √^12", "5 − √2"},
 		{"-3", words, "−3", "−3"},

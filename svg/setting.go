@@ -34,6 +34,9 @@ func spell(runs []Run, over int) string {
 	for len(runs) > 0 {
 		n := radicand(runs, over)
 		s.WriteString(runs[0].Text)
+		if runs[0].Top != nil {
+			s.WriteString(term(runs[0].Top, isSum) + "/" + term(runs[0].Bottom, isProduct))
+		}
 		if n > 0 {
 			inner := spell(runs[1:1+n], over+1)
 			if _, used := argument([]rune(inner)); used < utf8.RuneCountInString(inner) {
@@ -44,6 +47,41 @@ func spell(runs []Run, over int) string {
 		runs = runs[1+n:]
 	}
 	return s.String()
+}
+
+// term is one of a fraction as one would type it, in brackets if it needs them.
+func term(runs []Run, needs func(text string) bool) string {
+	text := spell(runs, 0)
+	if needs(text) {
+		return "(" + text + ")"
+	}
+	return text
+}
+
+// isProduct tells that a text is more than one factor.
+func isProduct(text string) bool {
+	_, used := argument([]rune(text))
+	if strings.HasPrefix(text, surd) {
+		_, used = argument([]rune(text)[1:])
+		used++
+	}
+	return used < utf8.RuneCountInString(text)
+}
+
+// isSum tells that a text has a space or a slash outside of its brackets.
+func isSum(text string) bool {
+	depth := 0
+	for _, r := range text {
+		switch {
+		case r == '(':
+			depth++
+		case r == ')':
+			depth--
+		case depth == 0 && (r == ' ' || r == '/'):
+			return true
+		}
+	}
+	return false
 }
 
 // radicand is how many runs after the first lie under the bar of its last sign.
@@ -76,7 +114,12 @@ type word struct {
 }
 
 // set sets the whole text.
-func (t Text) set() block { return t.line(t.Runs, 0) }
+func (t Text) set() block {
+	if t.Braille {
+		return setBraille(t.Runs)
+	}
+	return t.line(t.Runs, 0)
+}
 
 // line sets runs that have over bars above them all.
 func (t Text) line(runs []Run, over int) block {
@@ -87,7 +130,11 @@ func (t Text) line(runs []Run, over int) block {
 		if n > 0 {
 			first.Text = strings.TrimSuffix(first.Text, surd)
 		}
-		line.add(t.run(first))
+		if first.Top != nil {
+			line.add(t.fraction(first))
+		} else {
+			line.add(t.run(first))
+		}
 		if n > 0 {
 			line.add(t.root(t.line(runs[1:1+n], over+1)))
 		}
@@ -155,12 +202,17 @@ func unknown(em, drop int) block {
 
 // add puts another block at the end of b.
 func (b *block) add(next block) {
-	by := glyph.Point{X: b.advance}
+	b.put(next, glyph.Point{X: b.advance})
+	b.advance += next.advance
+}
+
+// put puts another block into b, moved by a distance.
+func (b *block) put(next block, by glyph.Point) {
 	next.signs, next.roots = shift(next.signs, by), shift(next.roots, by)
 	b.signs = append(b.signs, next.signs...)
 	b.roots = append(b.roots, next.roots...)
 	for _, w := range next.words {
-		w.X += by.X
+		w.Point = w.Point.Add(by)
 		b.words = append(b.words, w)
 	}
 	if !next.box.Empty() {
@@ -169,7 +221,6 @@ func (b *block) add(next block) {
 	for _, s := range append(next.signs, next.roots...) {
 		b.box = b.box.Grow(s.Points()...)
 	}
-	b.advance += next.advance
 	b.missing = b.missing || next.missing
 }
 

@@ -203,7 +203,7 @@ func (s *sheet) text(t Text, o Options) {
 		return
 	}
 	b := t.set()
-	live := o.LiveText || b.missing
+	live := !t.Braille && (o.LiveText || b.missing)
 	outline := b.roots
 	if !live {
 		outline = append(outline, b.signs...)
