@@ -2,12 +2,14 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"runtime"
 	"strings"
 	"time"
 
+	"trammel/geom/figure"
 	"trammel/lang"
 	"trammel/lang/source"
 	"trammel/svg"
@@ -67,7 +69,10 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 	d.Figure = s.of(d.Figure)
 	doc, warnings, err := layout.Draw(d.Figure, layout.Options{ID: lang.Base(d.within)})
 	if err != nil {
-		d.Problems.Add(blamed(file, d.refusing()), err.Error())
+		p := d.Problems.Add(blamed(file, d.refusing()), err.Error())
+		if refusal := (*layout.Refusal)(nil); errors.As(err, &refusal) {
+			p.Help = refusal.Help
+		}
 		return nil
 	}
 	for _, w := range warnings {
@@ -88,13 +93,16 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 	return err
 }
 
-// refusing names the statement for which the figure cannot be laid out: paper,
-// if it can be without, or else the unit, which makes it large.
+// refusing names the statement for which the figure cannot be laid out: paper
+// or the theme, if it can be without, or else the unit, which makes it large.
 func (d *drawing) refusing() string {
 	loose := *d.Figure
 	loose.Paper = nil
 	if _, _, err := layout.Draw(&loose, layout.Options{}); err == nil {
 		return "paper"
+	}
+	if _, _, err := layout.Draw(loose.As(figure.Themes[0], ""), layout.Options{}); err == nil {
+		return "theme"
 	}
 	return "unit"
 }

@@ -30,6 +30,8 @@ func blamed(f *source.File, keyword string) (at source.Span) {
 		switch {
 		case keyword == "paper" && s.Paper != nil:
 			return s.Paper.Span(f)
+		case keyword == "theme" && s.Theme != nil:
+			return s.Theme.Span(f)
 		case keyword == "unit" && s.Unit != nil:
 			return s.Unit.Span(f)
 		case s.Figure != nil:

@@ -11,7 +11,7 @@ import (
 
 // style is how pictures are made, whatever their sources say.
 type style struct {
-	Theme    theme    `placeholder:"NAME" help:"The ink: textbook, exam, slide or large-print, whatever the source says." complete:"themes"`
+	Theme    theme    `placeholder:"NAME" help:"The ink: textbook, exam, slide, large-print or tactile, whatever the source says." complete:"themes"`
 	Language language `placeholder:"TAG" help:"The language in which numbers are written, such as de or pt-BR, whatever the source says." complete:"languages"`
 	Text     string   `enum:"outline,live" default:"outline" placeholder:"KIND" help:"Letters as shapes that look alike everywhere (outline, the usual), or as text to be searched and edited (live)."`
 }

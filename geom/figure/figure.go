@@ -30,8 +30,8 @@ type Figure struct {
 }
 
 // Themes are the ways of inking a figure: for a book, an exam paper that is
-// copied, a slide, and weak eyes. None changes the geometry.
-var Themes = []string{"textbook", "exam", "slide", "large-print"}
+// copied, a slide, weak eyes, and fingers. None changes the geometry.
+var Themes = []string{"textbook", "exam", "slide", "large-print", "tactile"}
 
 // As is the figure in another theme and language; "" keeps its own.
 func (f *Figure) As(theme, language string) *Figure {

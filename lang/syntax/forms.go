@@ -26,7 +26,7 @@ var Forms = []Form{
 		{"paper 120 mm by 80 mm", "sets the figure on a sheet of that width and height"},
 	}},
 	{"figure", "theme", "a theme line", []Example{
-		{"theme textbook", "chooses how the ink looks: textbook, as happens unsaid, exam (all black), slide or large-print"},
+		{"theme textbook", "chooses how the ink looks: textbook, as happens unsaid, exam (all black), slide, large-print, or tactile for raised lines with braille"},
 	}},
 	{"figure", "language", "a language line", []Example{
 		{"language de", "says in what language the figure speaks and writes numbers (4,5 cm), by its tag, such as pt-BR; unsaid, English"},

@@ -26,7 +26,7 @@ const (
 )
 
 // Write transcribes a line of print. Unknown lists the signs that have no
-// braille here; they are left out.
+// braille here; a full cell stands for each.
 func Write(text string) (cells []Cell, unknown []rune) {
 	w := writer{text: []rune(text)}
 	for w.at < len(w.text) {
@@ -153,6 +153,7 @@ func (w *writer) letter(r rune) {
 		return
 	}
 	w.unknown = append(w.unknown, r)
+	w.put("⠿")
 }
 
 // technical is a sign that would be a contraction elsewhere, so that it has the

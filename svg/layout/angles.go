@@ -240,7 +240,7 @@ func (d *drawing) free(w wanted, lo, hi float64) bool {
 	for _, b := range d.bands {
 		switch {
 		case !b.meets(w.corner):
-		case b.group != w.group && lo < b.hi+gap && b.lo < hi+gap:
+		case (b.group != w.group || d.theme.gap > 0) && lo < b.hi+gap && b.lo < hi+gap:
 			return false
 		case b.group == w.group && math.Abs(lo-b.lo) < step-1:
 			return false

@@ -114,3 +114,21 @@ func (a arc) rays(p vec) []float64 {
 	}
 	return rays
 }
+
+// dist is how far p is from the arc.
+func (a arc) dist(p vec) float64 {
+	if w := p.sub(a.c); a.spans(w.angle()) {
+		return math.Abs(w.len() - a.r)
+	}
+	return min(p.dist(a.start()), p.dist(a.end()))
+}
+
+// samples are places on the arc, its ends among them, no farther apart than step.
+func (a arc) samples(step float64) []vec {
+	n := max(1, math.Ceil(a.length()/step))
+	var list []vec
+	for i := 0.0; i <= n; i++ {
+		list = append(list, a.at(a.from+float64(a.sweep*i)/n))
+	}
+	return list
+}

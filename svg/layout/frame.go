@@ -84,7 +84,7 @@ func (d *drawing) frame() (*svg.Doc, error) {
 	}
 	size := b.size()
 	if size.x > farthest || size.y > farthest {
-		return nil, fmt.Errorf("the figure is %s across, more than 5 m of paper: %s", size2(size), helpUnit)
+		return nil, &Refusal{fmt.Sprintf("the figure is %s across, more than 5 m of paper", size2(size)), helpUnit}
 	}
 	if d.fig.Paper != nil {
 		return d.onPaper(b)
@@ -113,8 +113,10 @@ func (d *drawing) onPaper(b box) (*svg.Doc, error) {
 	if need.x <= paper.x && need.y <= paper.y {
 		return d.doc(b, paper.x, paper.y), nil
 	}
-	return nil, fmt.Errorf("the figure with its margin is %s and the paper %s: it is %s: %s",
-		size2(need), size2(paper), tooMuch(need.sub(paper)), d.fitting(need, paper))
+	return nil, &Refusal{
+		fmt.Sprintf("the figure with its margin is %s and the paper %s: it is %s", size2(need), size2(paper), tooMuch(need.sub(paper))),
+		d.fitting(need, paper),
+	}
 }
 
 func tooMuch(over vec) string {

@@ -331,7 +331,7 @@ func TestPaper(t *testing.T) {
 	if err == nil {
 		t.Fatal("a kite 70 mm wide fits on 60 mm")
 	}
-	_, unit, ok := strings.Cut(err.Error(), "unit ")
+	_, unit, ok := strings.Cut(err.(*Refusal).Help, "unit ")
 	if !ok || !strings.Contains(err.Error(), "mm too wide") {
 		t.Fatalf("the error says %q", err)
 	}
@@ -360,6 +360,9 @@ func TestThemes(t *testing.T) {
 	for _, theme := range figure.Themes {
 		for _, f := range textbook {
 			doc, _, err := Draw(f.draw().As(theme, ""), Options{})
+			if theme == "tactile" {
+				continue // see TestTactile
+			}
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -391,7 +394,7 @@ func TestDescribe(t *testing.T) {
 // TestDashes checks that dashes end as they begin and stand at the middle.
 func TestDashes(t *testing.T) {
 	for _, length := range []float64{1500, 7000, 20000, 43210} {
-		ink := pen{500, black, true}.ink(length, false)
+		ink := pen{width: 500, colour: black, dashed: true}.ink(length, false)
 		dash, gap := float64(ink.Dash[0]), float64(ink.Dash[1])
 		if rest := math.Mod(length, dash+gap); math.Abs(rest-dash) > 20 {
 			t.Errorf("%v µm: dashes of %v and gaps of %v end %v into the last", length, dash, gap, rest)
@@ -400,7 +403,7 @@ func TestDashes(t *testing.T) {
 			t.Errorf("%v µm: %v dashes of %v", length, n, dash)
 		}
 	}
-	ink := pen{500, black, true}.ink(60000, true)
+	ink := pen{width: 500, colour: black, dashed: true}.ink(60000, true)
 	if rest := math.Mod(60000+10, float64(ink.Dash[0]+ink.Dash[1])); rest > 20 {
 		t.Errorf("on a closed curve %v is left over", rest)
 	}

@@ -39,7 +39,7 @@ type spot struct {
 
 // text is words in the type of the theme.
 func (d *drawing) text(runs []svg.Run, height svg.Micrometre) svg.Text {
-	return svg.Text{Runs: runs, Size: height, Fill: black, Sans: d.theme.sans}
+	return svg.Text{Runs: runs, Size: height, Fill: black, Sans: d.theme.sans, Braille: d.theme.braille}
 }
 
 // inkOf is what the words fill, from the left end of the baseline.

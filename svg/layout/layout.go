@@ -25,13 +25,35 @@ type Warning struct {
 	Help string // what would mend it; may be empty
 }
 
-// Draw lays f out. An error means that no honest drawing exists: the theme is
-// unknown, or the figure does not fit its paper.
+// Refusal is why no honest drawing exists: the theme is unknown, or the figure
+// does not fit its paper, or fingers could not read it.
+type Refusal struct {
+	Text string
+	Help string // what would mend it; may be empty
+}
+
+// Error is the fact.
+func (r *Refusal) Error() string { return r.Text }
+
+// Draw lays f out. An error is a *Refusal.
 func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	d, err := newDrawing(f)
 	if err != nil {
 		return nil, nil, err
 	}
+	if err := d.laid().refuseTouch(); err != nil {
+		return nil, nil, err
+	}
+	doc, err := d.frame()
+	if err != nil {
+		return nil, nil, err
+	}
+	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, f.Locale().Tag, f.Title, describe(f)
+	return doc, d.warnings, nil
+}
+
+// laid has everything on the sheet, which has no edges yet.
+func (d *drawing) laid() *drawing {
 	d.drawShades()
 	d.drawStraights()
 	d.drawCircles()
@@ -45,12 +67,7 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	d.cutInk()
 	d.clearHatches()
 	d.drawMeasures()
-	doc, err := d.frame()
-	if err != nil {
-		return nil, nil, err
-	}
-	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, f.Locale().Tag, f.Title, describe(f)
-	return doc, d.warnings, nil
+	return d
 }
 
 // drawing is the sheet while it is being worked on.
@@ -100,7 +117,7 @@ func newDrawing(f *figure.Figure) (*drawing, error) {
 	}
 	t, ok := themes[name]
 	if !ok {
-		return nil, fmt.Errorf("no theme is called %q: there are %s", name, strings.Join(figure.Themes, ", "))
+		return nil, &Refusal{fmt.Sprintf("no theme is called %q", name), "the themes are " + strings.Join(figure.Themes, ", ")}
 	}
 	unit := 10.0
 	if f.Unit != nil {

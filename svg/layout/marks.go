@@ -119,7 +119,7 @@ func (d *drawing) crowd(ab segment, p vec, reach, half float64) float64 {
 	var cover []box
 	about, u := nowhere, ab.a.to(ab.b)
 	for t := -reach; t <= reach; t += reach / 2 {
-		b := around(p.add(u.times(t)), half*0.6, half*0.6)
+		b := around(p.add(u.times(t)), half*0.6, half*0.6).grow(d.theme.gap)
 		cover, about = append(cover, b), about.union(b)
 	}
 	n := 0.0

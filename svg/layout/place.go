@@ -26,6 +26,9 @@ const (
 	nearer       = 0.7 // by which a label should be nearer to its own
 )
 
+// least is a distance that must be kept, in this theme.
+func (d *drawing) least(n float64) float64 { return max(d.mm(n), d.theme.gap) }
+
 // maxPairs bounds the pairs that are tried together.
 const maxPairs = 400
 
@@ -95,7 +98,7 @@ func (d *drawing) price(l *label, s *spot) {
 	d.ground.near(s.grow(max(d.mm(comfortInk), s.own+d.mm(nearer))+mm), func(o *obstacle) bool {
 		s.cost += d.strange(l, s, o)
 		switch {
-		case o.touches(s.grow(d.mm(clearInk) + o.half)):
+		case o.touches(s.grow(d.least(clearInk) + o.half)):
 			s.cost += o.weight
 			if o.thin {
 				s.thin++
@@ -204,7 +207,7 @@ func (d *drawing) clash(a, b *spot) int {
 	switch {
 	case !a.grow(reach).overlaps(b.box):
 		return 0
-	case a.grow(d.mm(clearLabel)).overlaps(b.box):
+	case a.grow(d.least(clearLabel)).overlaps(b.box):
 		return costLabels
 	case a.grow(d.mm(comfortLabel)).overlaps(b.box):
 		cost = costClose

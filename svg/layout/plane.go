@@ -125,6 +125,7 @@ type curve interface {
 	without(b box) []curve
 	// rays are the angles at which the curve leaves p, none if it misses p.
 	rays(p vec) []float64
+	samples(step float64) []vec
 }
 
 // segment is a straight stroke.
@@ -218,3 +219,17 @@ type disc struct {
 
 func (d disc) bounds() box        { return around(d.c, d.r, d.r) }
 func (d disc) touches(b box) bool { return b.near(d.c) <= d.r }
+
+// samples are places on the segment, its ends among them, no farther apart than step.
+func (s segment) samples(step float64) []vec {
+	n := max(1, math.Ceil(s.length()/step))
+	var list []vec
+	for i := 0.0; i <= n; i++ {
+		list = append(list, s.a.add(s.b.sub(s.a).times(i/n)))
+	}
+	return list
+}
+
+// bounds and touches make a box a shape of its own.
+func (b box) bounds() box        { return b }
+func (b box) touches(c box) bool { return b.overlaps(c) }

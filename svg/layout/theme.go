@@ -19,6 +19,7 @@ type pen struct {
 	width  svg.Micrometre
 	colour string
 	dashed bool
+	dash   float64 // length of a dash; 0 follows the width
 }
 
 // layer is the order of painting, the lowest first.
@@ -47,15 +48,18 @@ type theme struct {
 	sans                                    bool           // no serifs, no italics, for weak eyes
 	screen                                  bool           // cropped to the shape of a screen, 16 : 9
 	mag                                     float64        // of marks and distances
+	gap                                     float64        // least distance between separate things; 0 leaves it to the eye
+	dash                                    float64        // least length of a dash
+	braille                                 bool
 }
 
 func themed(thin, given, result, bold int, faint string) theme {
 	return theme{
-		construction: pen{thin, faint, false},
-		given:        pen{given, black, false},
-		result:       pen{result, black, false},
-		bold:         pen{bold, black, false},
-		mark:         pen{given, black, false},
+		construction: pen{width: thin, colour: faint},
+		given:        pen{width: given, colour: black},
+		result:       pen{width: result, colour: black},
+		bold:         pen{width: bold, colour: black},
+		mark:         pen{width: given, colour: black},
 		dot:          0.6 * mm, label: 3500, small: 2500, mag: 1,
 	}
 }
@@ -65,6 +69,7 @@ var themes = map[string]theme{
 	"textbook":    themed(250, 350, 500, 700, grey),
 	"exam":        themed(250, 350, 500, 700, black),
 	"slide":       slide(enlarged(themed(350, 700, 1000, 1400, grey), 2, 7000, 5000)),
+	"tactile":     tactile(),
 	"large-print": sans(enlarged(themed(250, 500, 700, 1000, black), 1.4, 5000, 5000)),
 }
 
@@ -103,7 +108,7 @@ func (t theme) ink(x *figure.Thing) (pen, layer) {
 	if x.Dashed && x.Weight != figure.Bold {
 		p.width = min(p.width, t.given.width) // a help, not a result
 	}
-	p.dashed = x.Dashed
+	p.dashed, p.dash = x.Dashed, t.dash
 	return p, l
 }
 
@@ -130,7 +135,7 @@ func (p pen) ink(length float64, closed bool) svg.Ink {
 	if !p.dashed {
 		return ink
 	}
-	wanted := float64(4 * max(p.width, 250))
+	wanted := max(p.dash, float64(4*max(p.width, 250)))
 	lengths := length / wanted // in dashes: n of them and n-1 gaps are 3n/2 - 1/2
 	if !closed {
 		lengths += 0.5
