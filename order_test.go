@@ -32,7 +32,7 @@ const order = `
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/figure
-	lang:          lang/source lang/syntax lang/program lang/check lang/eval lang/solve lang/warn geom geom/figure stdlib
+	lang:          lang/source lang/syntax lang/program lang/check lang/eval lang/solve lang/warn geom geom/exact geom/figure stdlib
 	stdlib:
 	examples/library:
 

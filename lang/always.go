@@ -2,9 +2,11 @@ package lang
 
 import (
 	"errors"
+	"math"
 	"math/big"
 	"math/rand/v2"
 
+	"trammel/geom/exact"
 	"trammel/lang/eval"
 	"trammel/lang/program"
 )
@@ -17,7 +19,7 @@ const (
 	Fixed     Reach = iota // the claim hangs on nothing that is left free
 	Always                 // it holds wherever what is free lies
 	HereOnly               // it holds in this figure, and fails in another
-	Tried                  // an inequality that held in every figure tried
+	Tried                  // it held in every figure tried, which proves nothing
 	Undecided              // no other figure could be made, or decided
 )
 
@@ -26,158 +28,129 @@ func (r Reach) String() string {
 	return [...]string{"holds", "holds always", "holds here only", "holds in all figures tried", "holds, elsewhere not decided"}[r]
 }
 
-// A claim with an equation in it fails on a set where some polynomial in the
-// free positions is 0, or everywhere. At positions drawn from a grid of 2^20
-// steps a polynomial of degree d that is not 0 everywhere is 0 with a chance of
-// at most d/2^20 (Schwartz 1980, Zippel 1979): for degrees up to 2^8, five
-// independent draws leave a wrong "always" a chance of 2^-60.
+// surety is the least number of bits, as a chance of 2^-surety, that "holds
+// always" is wrong.
+//
+// A claim of equations fails either in all figures of the same sides but for
+// those where some polynomial in the free positions is 0, or in none. Values
+// drawn alike from n for each position make a polynomial of degree d that is
+// not 0 everywhere 0 with a chance of d/n at most (Schwartz 1980, Zippel 1979,
+// DeMillo and Lipton 1978); that a value's set may hang on those drawn before
+// leaves the proof, which is by induction over the variables, as it is. The degree is not
+// assumed: each exact run bounds the sum of the degrees of all that was 0 in it
+// (exact.Field.Vanished; for square roots it takes norms). So a run on a grid
+// of n steps adds log2(n/d) bits; runs are made until the sum is surety, their
+// grids as fine as that takes. A position where the figure does not exist is
+// drawn again, and each draw is counted.
+const surety = 60
+
 const (
-	samples  = 5
-	gridBits = 20
-	attempts = 40 // to make another figure, by ever smaller moves
-	stream   = 0x7472616d6d656c
+	firstBits = 44  // of the first grid
+	mostBits  = 700 // of any grid: past that, "always" is not said
+	mostRuns  = 6   // and past so many runs
+	attempts  = 40  // to make another figure, by ever smaller moves
+	farTrials = 12  // figures far off, in which a claim must hold too
+	stream    = 0x7472616d6d656c
 )
 
 // Reaches tells for each claim of a figure how far it holds, by resolving the
-// figure anew, exactly, at other positions of what the source leaves free.
+// figure anew at other positions of what the source leaves free: exactly at some
+// near it, and by enclosures, which can refute but not prove, at some far off.
 // Sides that the source names are kept; seed fixes the positions.
 func (r *Result) Reaches(seed uint64) []Reach {
 	out := make([]Reach, len(r.Claims))
-	if r.Figure == nil {
-		return out
-	}
-	free := false
-	for i, c := range r.program.Claims {
-		if r.hangs(c.Step) {
-			out[i], free = Always, true
-		}
-	}
-	if !free {
+	if r.Figure == nil || !r.anyFree(out) {
 		return out
 	}
 	random := rand.New(rand.NewPCG(seed, stream))
-	for range samples {
-		if !r.sample(random, out) {
-			break
+	doubted := r.prove(random, out)
+	tried := false
+	for _, inputs := range r.others(random) {
+		if t, err := eval.Try(r.program, inputs, false); err == nil {
+			r.lower(t, out)
+			tried = true
 		}
 	}
 	for i, c := range r.program.Claims {
-		if out[i] == Always && c.Inequality {
+		switch {
+		case out[i] != Always || !c.Inequality && !doubted[i]:
+		case tried:
 			out[i] = Tried
-		}
-	}
-	return out
-}
-
-// accidentSeed fixes the one other figure in which every build tries its claims.
-const accidentSeed = 2
-
-// refuseAccidents makes an error of claims that hold only because of what was
-// chosen for the source: a claim is meant of every figure that it describes.
-// Equations are tried in one other figure, inequalities in several, far apart.
-func (r *Result) refuseAccidents() {
-	equations, inequalities := false, false
-	for _, c := range r.program.Claims {
-		if !c.Here && r.hangs(c.Step) {
-			equations = equations || !c.Inequality
-			inequalities = inequalities || c.Inequality
-		}
-	}
-	if equations {
-		if inputs := r.otherFigure(); inputs != nil {
-			r.refuse(inputs, false)
-		}
-	}
-	if inequalities {
-		random := rand.New(rand.NewPCG(accidentSeed, stream))
-		for range farTrials {
-			r.refuse(r.far(random), true)
-		}
-	}
-}
-
-// refuse makes errors of the claims of a kind that fail on other inputs.
-func (r *Result) refuse(inputs []*big.Rat, inequalities bool) {
-	failed, err := eval.Claims(r.program, inputs, false)
-	if err != nil {
-		return
-	}
-	for i, c := range r.program.Claims {
-		var f *program.Fault
-		if c.Here || c.Inequality != inequalities || !r.Claims[i].Holds || !errors.As(failed[c.Step], &f) || !f.False {
-			continue
-		}
-		p := r.Problems.Add(c.Step.Span, "the claim holds only for what was chosen here, and not always")
-		p.Help = "give what makes it true, or write: claim here " + c.Text
-		r.Claims[i].Holds = false
-	}
-}
-
-// farTrials is how many figures an inequality is tried in.
-const farTrials = 12
-
-// far are inputs that may lie anywhere that a source lets them: openings up to
-// three times as wide or narrow, points anywhere about, parts of a way all along it.
-func (r *Result) far(random *rand.Rand) []*big.Rat {
-	out := make([]*big.Rat, len(r.inputs))
-	for i, v := range r.inputs {
-		n := random.Int64N(31) + 1 // of 32
-		switch r.program.Inputs[i].Kind {
-		case program.Opening:
-			out[i] = new(big.Rat).Mul(v, big.NewRat(n+8, 16))
-		case program.Coordinate:
-			out[i] = new(big.Rat).Add(v, big.NewRat(n-16, 3))
-		case program.Fraction:
-			out[i] = big.NewRat(n, 32)
-		case program.Bearing:
-			out[i] = big.NewRat(n*360, 33)
-		}
-	}
-	return out
-}
-
-// otherFigure is the inputs of another figure of the same source, in short
-// fractions, or nil where none is found.
-func (r *Result) otherFigure() []*big.Rat {
-	random := rand.New(rand.NewPCG(accidentSeed, stream))
-	delta := big.NewRat(1, 4)
-	for range attempts {
-		inputs := r.moved(random, delta, 5)
-		if _, err := eval.Claims(r.program, inputs, false); err == nil {
-			return inputs
-		}
-		delta.Mul(delta, big.NewRat(1, 2))
-	}
-	return nil
-}
-
-// sample resolves one other figure and lowers the reach of the claims that fail in it.
-func (r *Result) sample(random *rand.Rand, out []Reach) bool {
-	delta := big.NewRat(1, 4)
-	for range attempts {
-		inputs := r.moved(random, delta, gridBits)
-		failed, err := eval.Claims(r.program, inputs, true)
-		if err != nil {
-			delta.Mul(delta, big.NewRat(3, 4))
-			continue
-		}
-		for i, c := range r.program.Claims {
-			if e := failed[c.Step]; e != nil && out[i] == Always {
-				out[i] = HereOnly
-				var f *program.Fault
-				if !errors.As(e, &f) || !f.False {
-					out[i] = Undecided
-				}
-			}
-		}
-		return true
-	}
-	for i := range out {
-		if out[i] == Always {
+		default:
 			out[i] = Undecided
 		}
 	}
-	return false
+	return out
+}
+
+// anyFree sets the claims that hang on something free to Always, for a start,
+// and tells whether there is one.
+func (r *Result) anyFree(out []Reach) bool {
+	any := false
+	for i, c := range r.program.Claims {
+		if r.hangs(c.Step) {
+			out[i], any = Always, true
+		}
+	}
+	return any
+}
+
+// prove makes exact runs near the figure until what holds in all of them is as
+// sure as it must be. It tells which claims are not proved, whether or not they hold.
+func (r *Result) prove(random *rand.Rand, out []Reach) (doubted []bool) {
+	doubted = make([]bool, len(out))
+	bits, gained := firstBits, 0.0
+	for range mostRuns {
+		t, draws := r.sample(random, bits)
+		if t == nil {
+			break
+		}
+		for i, open := range r.lower(t, out) {
+			doubted[i] = doubted[i] || open
+		}
+		degree := math.Max(t.Degree, 0) + math.Log2(float64(draws))
+		gained += math.Max(float64(bits)-degree, 0)
+		if gained >= surety {
+			return doubted
+		}
+		if degree > mostBits-surety {
+			break
+		}
+		bits = max(bits, int(math.Ceil(degree+surety-gained))+1)
+	}
+	for i := range doubted {
+		doubted[i] = true
+	}
+	return doubted
+}
+
+// lower takes back what a trial refutes, and tells which claims it could not decide.
+func (r *Result) lower(t *eval.Trial, out []Reach) (open []bool) {
+	open = make([]bool, len(out))
+	for i, c := range r.program.Claims {
+		e := t.Failed[c.Step]
+		open[i] = e != nil && !isFalse(e)
+		if out[i] == Always && isFalse(e) {
+			out[i] = HereOnly
+		}
+	}
+	return open
+}
+
+// sample resolves a figure near this one, exactly, on a grid of that many bits;
+// draws is how many positions were tried for it. It is nil where none is found,
+// or where that would take too much.
+func (r *Result) sample(random *rand.Rand, bits int) (t *eval.Trial, draws int) {
+	delta := big.NewRat(1, 4)
+	for draws = 1; draws <= attempts; draws++ {
+		t, err := eval.Try(r.program, r.moved(random, delta, bits), true)
+		var spent *exact.Undecided
+		if err == nil || errors.As(err, &spent) {
+			return t, draws
+		}
+		delta.Mul(delta, big.NewRat(3, 4))
+	}
+	return nil, attempts
 }
 
 // moved are the inputs, each moved by a random part of delta of itself, on a
@@ -185,19 +158,29 @@ func (r *Result) sample(random *rand.Rand, out []Reach) bool {
 func (r *Result) moved(random *rand.Rand, delta *big.Rat, bits int) []*big.Rat {
 	out := make([]*big.Rat, len(r.inputs))
 	for i, v := range r.inputs {
-		n := random.Int64N(1<<(bits+1)) - 1<<bits
-		if n >= 0 {
-			n++ // every input moves
-		}
-		step := new(big.Rat).SetFrac64(n, 1<<bits)
-		step.Mul(step, delta)
 		size := v
-		if v.Sign() == 0 {
+		if v.Sign() == 0 || r.program.Inputs[i].Kind == program.Bearing {
 			size = big.NewRat(1, 1)
 		}
-		out[i] = new(big.Rat).Add(v, step.Mul(step, size))
+		step := new(big.Rat).SetFrac(gridStep(random, bits), new(big.Int).Lsh(big.NewInt(1), uint(bits)))
+		out[i] = new(big.Rat).Add(v, step.Mul(step, delta).Mul(step, size))
 	}
 	return out
+}
+
+// gridStep is a whole number from -2^bits to 2^bits, each alike, but not 0:
+// every input moves.
+func gridStep(random *rand.Rand, bits int) *big.Int {
+	n := new(big.Int)
+	for range (bits + 31) / 32 {
+		n.Lsh(n, 32).Or(n, big.NewInt(int64(random.Uint32())))
+	}
+	n.Rsh(n, uint((bits+31)/32*32-bits))
+	n.Add(n, big.NewInt(1))
+	if random.Uint32()&1 == 0 {
+		n.Neg(n)
+	}
+	return n
 }
 
 // hangs tells whether a step depends on anything left free.

@@ -89,7 +89,7 @@ func (r *Result) Choices() []Choice {
 	var out []Choice
 	seen := map[int]bool{}
 	for i, in := range r.program.Inputs {
-		if in.Span.File != r.program.Source {
+		if in.Span.File != r.program.Source || in.Kind == program.Nearby {
 			continue
 		}
 		line, _ := in.Span.File.Position(in.Span.Start)

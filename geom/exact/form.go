@@ -27,7 +27,7 @@ func (x *Real) simplify() {
 	if num.level == 0 && num.n.wide == nil && den.wide == nil {
 		r := x.field.ratio(num.n.k, den.k)
 		r.exact = x.exact
-		*x = *r
+		x.become(r)
 	}
 }
 

@@ -26,8 +26,9 @@ type Field struct {
 	most    int  // that one decision may cost
 	spent   bool // some decision would have cost the tower too much
 	joints  int32
-	trust   uint // bits of an enclosure that are taken at their word; 0: none are
-	rough   bool // takes what floats cannot tell from 0 for 0
+	trust   uint   // bits of an enclosure that are taken at their word; 0: none are
+	free    degree // what has vanished, of numbers made from free values
+	rough   bool   // takes what floats cannot tell from 0 for 0
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.
@@ -79,6 +80,9 @@ type Real struct {
 	x, y     *Real
 	num, den int64 // of a ratio, in lowest terms, den > 0
 	bounds   interval
+	height   float64 // at least its height over the free values, see Free
+	origin   *origin // where the operands do not tell
+	visit    int     // the last one that counted its roots
 
 	// What has been found out about the value so far.
 	near  enclosure
@@ -152,8 +156,7 @@ func (x *Real) isInt(n int64) bool {
 	return x.op == ratio && x.num == n && x.den == 1
 }
 
-// Add is x + y.
-func (x *Real) Add(y *Real) *Real {
+func (x *Real) plus(y *Real) *Real {
 	switch {
 	case x.isInt(0):
 		return y
@@ -182,8 +185,7 @@ func (x *Real) addRatio(y *Real) *Real {
 	return nil
 }
 
-// Sub is x - y.
-func (x *Real) Sub(y *Real) *Real {
+func (x *Real) minus(y *Real) *Real {
 	switch {
 	case x == y:
 		return x.field.Int(0)
@@ -218,8 +220,7 @@ func (x *Real) factor() *Real {
 	return x.field.Int(1)
 }
 
-// Mul is x·y.
-func (x *Real) Mul(y *Real) *Real {
+func (x *Real) times(y *Real) *Real {
 	if y.isRatio() {
 		x, y = y, x
 	}
@@ -268,8 +269,7 @@ func (x *Real) square() *Real {
 	return x.field.node(product, x, x, x.bounds.square())
 }
 
-// Div is x/y. It panics with *DivisionByZero if y is 0.
-func (x *Real) Div(y *Real) *Real {
+func (x *Real) over(y *Real) *Real {
 	if y.Sign() == 0 {
 		panic(&DivisionByZero{})
 	}
@@ -288,8 +288,7 @@ func (x *Real) Div(y *Real) *Real {
 	return x.field.node(quotient, x, y, x.bounds.div(y.bounds))
 }
 
-// Neg is -x.
-func (x *Real) Neg() *Real {
+func (x *Real) negated() *Real {
 	switch {
 	case x.isRatio() && x.num != -x.num || x.isInt(0):
 		return x.field.ratio(-x.num, x.den)
@@ -314,9 +313,7 @@ func (x *Real) Abs() *Real {
 // MulInt is n times x.
 func (x *Real) MulInt(n int64) *Real { return x.field.Int(n).Mul(x) }
 
-// Sqrt is the root that is not negative. It panics with *NegativeRoot if x is
-// negative.
-func (x *Real) Sqrt() *Real {
+func (x *Real) rooted() *Real {
 	switch x.Sign() {
 	case -1:
 		panic(&NegativeRoot{})

@@ -2,13 +2,17 @@ package exact
 
 // Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
 func (x *Real) Sign() int {
-	if s, ok := x.bounds.sign(); ok {
-		return s
+	s, ok := x.bounds.sign()
+	if !ok && x.sign != 0 {
+		s, ok = int(x.sign), true
 	}
-	if x.sign != 0 {
-		return int(x.sign)
+	if !ok {
+		s = x.decide()
 	}
-	return x.decide()
+	if s == 0 && x.height > 0 {
+		x.field.free.vanish(x)
+	}
+	return s
 }
 
 // IsZero is Sign() == 0.
@@ -94,7 +98,7 @@ const smallPart = 100
 // settle notes a sign, in the interval too.
 func (x *Real) settle(sign int) int {
 	if sign == 0 {
-		*x = Real{field: x.field, den: 1, bounds: nothing}
+		x.become(&Real{field: x.field, den: 1, bounds: nothing})
 		return 0
 	}
 	x.sign = int8(sign)

@@ -105,19 +105,66 @@ func chanceOnStraight(st *program.State, l curve, c *program.Curve, in int) []ge
 	return []geom.Point{from.Add(way.Scale(t)), from.Add(way.Scale(one.Add(t))), from.Add(way.Scale(t.Neg()))}
 }
 
-// rationalTurn is a unit vector with fractions for coordinates, near the
-// bearing that chance has chosen: the chord construction of Diophantus.
-func rationalTurn(st *program.State, in int) geom.Vector { return turnNear(st, st.Choice(in)) }
-
-func turnNear(st *program.State, degrees *big.Rat) geom.Vector {
-	deg, _ := degrees.Float64()
-	half := math.Mod(deg, 360) / 2 * math.Pi / 180
-	u := big.NewRat(int64(math.Round(math.Tan(half)*20)), 20)
-	if math.Abs(math.Cos(half)) < 0.05 {
-		return geom.Vector{X: st.Field.Int(-1), Y: st.Field.Int(0)}
+// about frees a measurement: the figure is drawn with its value, and claims are
+// meant of all values near it.
+func (s *scope) about(e expr) expr {
+	in := s.input(e.node, program.Nearby, s.span(e.node).Text(), new(big.Rat))
+	out := expr{node: e.node, angle: e.angle, dim: e.dim, bare: e.bare}
+	if e.angle {
+		out.size = func(st *program.State) (geom.Angle, error) {
+			a, err := e.size(st)
+			if err != nil || st.Choice(in).Sign() == 0 {
+				return a, err
+			}
+			return geom.Turned(turnNear(st, a.Float(), st.Input(in))), nil
+		}
+		return out
 	}
-	t := st.Field.Rat(u)
-	one := st.Field.Int(1)
+	part := rat(1, 1)
+	if e.rat != nil && e.rat.Sign() != 0 {
+		part = new(big.Rat).Abs(e.rat)
+	}
+	out.value = func(st *program.State) (program.Amount, error) {
+		x, err := e.value(st)
+		if err != nil {
+			return nil, err
+		}
+		return x.Add(pure(st.Input(in).Mul(st.Field.Rat(part)))), nil
+	}
+	return out
+}
+
+// rationalTurn is a unit vector with fractions for coordinates, near the
+// bearing that chance has chosen.
+func rationalTurn(st *program.State, in int) geom.Vector {
+	v := st.Choice(in)
+	whole := new(big.Rat).SetInt(nearestInt(v))
+	degrees, _ := whole.Float64()
+	return turnNear(st, degrees, st.Field.Free(new(big.Rat).Sub(v, whole)))
+}
+
+func nearestInt(v *big.Rat) *big.Int {
+	up := new(big.Rat).Add(v, rat(1, 2))
+	return new(big.Int).Div(up.Num(), up.Denom()) // rounds down: denominators are positive
+}
+
+// turnNear is the turn whose half has for its tangent a multiple of 1/20 that
+// comes near to so many degrees, and the shift over that, as an angle in radians.
+func turnNear(st *program.State, degrees float64, shift geom.Real) geom.Vector {
+	half := math.Mod(degrees, 360) / 2 * math.Pi / 180
+	if math.Abs(math.Cos(half)) < 0.05 {
+		return turnNear(st, degrees-180, shift).Neg()
+	}
+	u := big.NewRat(int64(math.Round(math.Tan(half)*20)), 20)
+	slope := new(big.Rat).Mul(u, u)
+	slope.Add(slope, rat(1, 1)).Mul(slope, rat(1, 2))
+	return turnOf(st.Field.Rat(u).Add(shift.Mul(st.Field.Rat(slope))))
+}
+
+// turnOf is the unit vector of the turn whose half has tangent t: the chord
+// construction of Diophantus.
+func turnOf(t geom.Real) geom.Vector {
+	one := t.Field().Int(1)
 	n := one.Add(t.Mul(t))
 	return geom.Vector{X: one.Sub(t.Mul(t)).Div(n), Y: t.MulInt(2).Div(n)}
 }

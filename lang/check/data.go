@@ -14,6 +14,10 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 	c := &class{}
 	for _, t := range q.Terms {
 		if e, ok := sh.element(t); ok {
+			if t.About {
+				sh.s.fail(t.Node, "%s is of the %s itself, and is no measurement", sh.describe(e), sh.kind).Help = "about stands before a measurement: AB = AC = about 5"
+				return false
+			}
 			c.elems = append(c.elems, e)
 			continue
 		}

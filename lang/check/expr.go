@@ -70,7 +70,10 @@ func (s *scope) expr(e *syntax.Expr, w want) (expr, bool) {
 		}
 	}
 	out.node, out.sum = e.Node, len(e.Tail) > 0
-	return s.wanted(out, w)
+	if out, ok = s.wanted(out, w); ok && e.About {
+		out = s.about(out)
+	}
+	return out, ok
 }
 
 // wanted reports an expression of the wrong kind for its place.

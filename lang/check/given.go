@@ -96,6 +96,9 @@ func (s *scope) coords(at *syntax.Coords, slot int) bool {
 	if !ok1 || !ok2 {
 		return false
 	}
+	if at.About {
+		x, y = s.about(x), s.about(y)
+	}
 	s.emit(at.Node, func(st *program.State) error {
 		px, err := real1(st, x)
 		if err != nil {

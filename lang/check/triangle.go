@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 
 	"trammel/geom"
@@ -220,8 +221,8 @@ func (sh *shape) chanceSecondAngle() {
 		if err != nil {
 			return a, err
 		}
-		part, _ := st.Choice(in).Float64()
-		degrees := (180 - a.Float()) * part
-		return geom.Turned(turnNear(st, big.NewRat(int64(degrees*100), 100))), nil
+		plain := math.Tan((180 - a.Float()) * 0.43 / 2 * math.Pi / 180)
+		whole := st.Field.Rat(big.NewRat(int64(math.Round(plain*20)), 20))
+		return geom.Turned(turnOf(st.Input(in).Div(st.Field.Rat(rat(43, 100))).Mul(whole))), nil
 	}})
 }

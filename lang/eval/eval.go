@@ -53,42 +53,6 @@ func hangs(t *program.Trace, free []bool) bool {
 	return depends
 }
 
-// placing is the bits of an enclosure by which the choice of meetings at other
-// positions is settled; the claims are decided exactly.
-const placing = 256
-
-// modest is the work that one decision about another figure may cost.
-const modest = 40_000_000
-
-// Claims does the steps that make things and the file's claims, on other
-// inputs: it gives the claims that fail, or the error for which there is no such
-// figure. Unless decided exactly, values that differ by less than 2^-256 of
-// their size pass for equal.
-func Claims(p *program.Program, inputs []*big.Rat, exactly bool) (map[*program.Step]error, error) {
-	f := exact.NewField()
-	f.Limit(modest)
-	st := program.NewState(p, inputs, f)
-	failed := map[*program.Step]error{}
-	f.Trust(placing)
-	for _, step := range p.Steps {
-		if step.Proof {
-			continue
-		}
-		if err := Do(st, step); err != nil {
-			return nil, err
-		}
-	}
-	if exactly {
-		f.Trust(0)
-	}
-	for _, c := range p.Claims {
-		if err := Do(st, c.Step); err != nil {
-			failed[c.Step] = err
-		}
-	}
-	return failed, nil
-}
-
 // Do runs one step.
 func Do(st *program.State, step *program.Step) error {
 	st.Step = step

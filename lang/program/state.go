@@ -131,7 +131,7 @@ func (s *State) Passes(c *Curve, slot int) {
 }
 
 // Input is the number chosen for an input.
-func (s *State) Input(n int) *exact.Real { return s.Field.Rat(s.Choice(n)) }
+func (s *State) Input(n int) *exact.Real { return s.Field.Free(s.Choice(n)) }
 
 // Choice is Input as a fraction.
 func (s *State) Choice(n int) *big.Rat {

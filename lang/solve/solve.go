@@ -49,8 +49,10 @@ func Inputs(p *program.Program) Choice {
 			s.forward(i)
 		}
 	}
-	for i := range p.Inputs {
-		s.better(i)
+	for i, in := range p.Inputs {
+		if in.Kind != program.Nearby {
+			s.better(i)
+		}
 	}
 	return Choice{s.st.Inputs, s.troubles}
 }
@@ -64,7 +66,7 @@ func (s *search) forward(i int) {
 	}
 	var inputs []int
 	for _, in := range s.causes(i) {
-		if s.matters(in, i) {
+		if s.p.Inputs[in].Kind != program.Nearby && s.matters(in, i) {
 			inputs = append(inputs, in)
 		}
 	}

@@ -34,6 +34,10 @@ func (want chunk) fills(got chunk) bool {
 func chunks(tokens []token) []chunk {
 	var all []chunk
 	for i := 0; i < len(tokens); {
+		if tokens[i].is("about") { // it may stand before any measurement, and no form needs it
+			i++
+			continue
+		}
 		c := chunkAt(tokens, i)
 		next := i + 1
 		if c.kind != wordChunk {

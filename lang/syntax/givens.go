@@ -40,11 +40,12 @@ type CoordPoint struct {
 	At    *Coords `parser:"@@?"`
 }
 
-// Coords is: (3, 1/2)
+// Coords is: (3, 1/2) · about (3, 1/2)
 type Coords struct {
 	Node
-	X *Expr `parser:"'(' @@"`
-	Y *Expr `parser:"',' @@ ')'"`
+	About bool  `parser:"( (?= 'about' '(' ) @'about' )?"`
+	X     *Expr `parser:"'(' @@"`
+	Y     *Expr `parser:"',' @@ ')'"`
 }
 
 // GivenCirc is: circle k · circle k centre O (0, 0) radius 3 · circle k centre O through A

@@ -75,6 +75,8 @@ func (c *sounding) node(node any) {
 		c.measured(n.Height, "the paper's height")
 	case *Unit:
 		c.measured(n.Size, "a unit")
+	case *Expr:
+		c.about(n)
 	case *Product:
 		c.product(n)
 	case *Index:

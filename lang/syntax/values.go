@@ -1,11 +1,12 @@
 package syntax
 
-// Expr is a sum: AB + BC - 2 CD
+// Expr is a sum: AB + BC - 2 CD · about 6, for a measurement that is not meant exactly
 type Expr struct {
 	Node
-	Neg  bool       `parser:"@'-'?"`
-	Head *Product   `parser:"@@"`
-	Tail []*AddTail `parser:"@@*"`
+	About bool       `parser:"@'about'?"`
+	Neg   bool       `parser:"@'-'?"`
+	Head  *Product   `parser:"@@"`
+	Tail  []*AddTail `parser:"@@*"`
 }
 
 // AddTail is: + BC · - 2 CD

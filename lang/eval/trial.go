@@ -1,0 +1,53 @@
+package eval
+
+import (
+	"math/big"
+
+	"trammel/geom/exact"
+	"trammel/lang/program"
+)
+
+// Trial is a figure of the same Program on other inputs, as far as its claims go.
+type Trial struct {
+	State  *program.State
+	Failed map[*program.Step]error // the claims that fail in it
+	// Degree is the binary logarithm of a bound for the degree of the polynomials
+	// in the inputs that are 0 here, if not everywhere, where the figure or a
+	// claim of an equation hangs on a number's being 0.
+	Degree float64
+}
+
+// placing is the bits of an enclosure by which meetings at other positions are
+// chosen where that is all the same, and trying the work that one decision
+// about another figure may cost.
+const (
+	placing = 256
+	trying  = 40_000_000
+)
+
+// Try does the steps that make things and the file's claims, on other inputs;
+// the error is why there is no such figure. Unless it is exact, values that
+// differ by less than 2^-256 of their size pass for equal.
+func Try(p *program.Program, inputs []*big.Rat, exactly bool) (*Trial, error) {
+	f := exact.NewField()
+	f.Limit(trying)
+	if !exactly {
+		f.Trust(placing)
+	}
+	t := &Trial{State: program.NewState(p, inputs, f), Failed: map[*program.Step]error{}}
+	for _, step := range p.Steps {
+		if step.Proof {
+			continue
+		}
+		if err := Do(t.State, step); err != nil {
+			return nil, err
+		}
+	}
+	for _, c := range p.Claims {
+		if err := Do(t.State, c.Step); err != nil {
+			t.Failed[c.Step] = err
+		}
+	}
+	t.Degree = f.Vanished()
+	return t, nil
+}
