@@ -184,20 +184,86 @@ func (d *drawing) bandOf(c corner) (band, bool) {
 	return band{}, false
 }
 
+// squareSizes are the sides of squares that are tried, as parts of the usual one.
+var squareSizes = [3]float64{1, 0.8, 0.65}
+
+// drawSquare draws the square of a right angle, where the arms run on past the
+// vertex in that of the four that touches least. The angle of the source comes first.
 func (d *drawing) drawSquare(m figure.RightAngle) {
-	v := d.place(m.Vertex)
-	a, b := v.to(d.place(m.A)), v.to(d.place(m.B))
 	c := d.corner(m.Angle)
 	side := min(d.mm(square), 0.35*c.leg)
 	if !d.roomy(side, m.Step) {
 		return
 	}
-	p, q := v.add(a.times(side)), v.add(b.times(side))
-	far := p.add(b.times(side)).snap()
+	best, at, least := []curve{}, c, math.MaxInt
+	for _, size := range squareSizes {
+		for _, q := range d.quadrants(m, c) {
+			mark := squareAt(c.at, q.a.times(side*size), q.b.times(side*size))
+			if n := d.touched(mark, markClear, passes(c.at)); n < least {
+				best, at, least = mark, q.corner, n
+			}
+		}
+	}
 	hook := squareHook + " " + d.cornerHook(c)
-	d.mark(hook, segment{p.snap(), far})
-	d.mark(hook, segment{far, q.snap()})
-	d.bands = append(d.bands, band{c, 0, side * math.Sqrt2, -1})
+	for _, s := range best {
+		d.mark(hook, s)
+	}
+	d.bands = append(d.bands, band{at, 0, side * math.Sqrt2, -1})
+}
+
+// squareAt has its near corner at v and two sides along p and q.
+func squareAt(v, p, q vec) []curve {
+	far := v.add(p).add(q).snap()
+	return []curve{segment{v.add(p).snap(), far}, segment{far, v.add(q).snap()}}
+}
+
+// quadrants are the arms of the right angles at the vertex of c where a square
+// says the same: c, and those whose arms are drawn too. An angle that has its
+// size written in it keeps its square.
+func (d *drawing) quadrants(m figure.RightAngle, c corner) []quadrant {
+	a, b := c.at.to(d.place(m.A)), c.at.to(d.place(m.B))
+	if apart(a.angle(), c.from) > 0.1 {
+		a, b = b, a
+	}
+	list := []quadrant{{a, b, c}}
+	if d.sized(c) {
+		return list
+	}
+	rays := d.raysAt(c.at)
+	inked := func(u vec) bool {
+		return slices.ContainsFunc(rays, func(r float64) bool { return apart(r, u.angle()) < 0.01 })
+	}
+	for range 3 {
+		a, b = b, a.times(-1)
+		c.from = turn(c.from + math.Pi/2)
+		if inked(a) && inked(b) {
+			list = append(list, quadrant{a, b, c})
+		}
+	}
+	return list
+}
+
+// quadrant is a right angle with the unit vecs of its arms.
+type quadrant struct {
+	a, b vec
+	corner
+}
+
+// sized tells that the size of an angle is written in it.
+func (d *drawing) sized(c corner) bool {
+	return slices.ContainsFunc(d.fig.Marks, func(m figure.Mark) bool {
+		l, ok := m.(figure.AngleLabel)
+		return ok && d.corner(l.Angle).same(c)
+	})
+}
+
+// passes tells what goes through the vertex of an angle: its arms, and whatever
+// divides it. The arcs of other angles there keep off by their bands.
+func passes(p vec) func(o *obstacle) bool {
+	return func(o *obstacle) bool {
+		c, ok := o.shape.(curve)
+		return ok && (off(c, p) < touching || o.weight == costMark && about(c, p)) || o.dot >= 0 && o.bounds().centre() == p
+	}
 }
 
 func (d *drawing) drawAngleArcs(w wanted) {
@@ -206,30 +272,50 @@ func (d *drawing) drawAngleArcs(w wanted) {
 	if !d.roomy(r, w.step) {
 		return
 	}
-	for i := range w.count {
-		a := arc{w.at, math.Round(r + float64(float64(i)*d.mm(arcApart))), w.from, w.sweep}
+	for _, a := range d.angleArcs(w, r) {
 		d.mark(arcHook+" "+d.cornerHook(w.corner), a)
 	}
 	d.bands = append(d.bands, band{w.corner, r, r + thick, w.group})
 }
 
 // radius is that of the innermost arc: as large as the angle wants, stepping
-// outward past other marks at the vertex while the arms allow, else inward.
+// outward past other marks at the vertex and other ink while the arms allow,
+// else inward.
 func (d *drawing) radius(w wanted, thick float64) float64 {
 	most := float64(legPart*d.arm(w.corner)) - thick
 	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep, w.roomy-thick), most)
 	most = min(most, first+d.mm(farStep))
+	best, least := first, math.MaxInt
+	try := func(r float64) bool {
+		n := d.touched(d.angleArcs(w, r), markClear, passes(w.at))
+		if !d.free(w, r, r+thick) {
+			n += tooMany
+		}
+		if n < least {
+			best, least = r, n
+		}
+		return n == 0
+	}
 	for r := first; r <= most; r += d.mm(0.5) {
-		if d.free(w, r, r+thick) {
+		if try(r) {
 			return r
 		}
 	}
 	for r := first; r >= d.mm(2.5); r -= d.mm(0.5) {
-		if d.free(w, r, r+thick) {
+		if try(r) {
 			return r
 		}
 	}
-	return first
+	return best
+}
+
+// angleArcs are the arcs of an angle from the radius r on.
+func (d *drawing) angleArcs(w wanted, r float64) []curve {
+	var list []curve
+	for i := range w.count {
+		list = append(list, arc{w.at, math.Round(r + float64(float64(i)*d.mm(arcApart))), w.from, w.sweep})
+	}
+	return list
 }
 
 func (d *drawing) free(w wanted, lo, hi float64) bool {
@@ -247,4 +333,9 @@ func (d *drawing) free(w wanted, lo, hi float64) bool {
 		}
 	}
 	return true
+}
+
+func about(c curve, p vec) bool {
+	a, ok := c.(arc)
+	return ok && a.c == p
 }

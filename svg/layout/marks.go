@@ -2,7 +2,6 @@ package layout
 
 import (
 	"math"
-	"slices"
 
 	"trammel/geom/figure"
 	"trammel/svg"
@@ -16,11 +15,7 @@ func (d *drawing) drawMarks() {
 	for _, m := range d.fig.Marks {
 		switch m := m.(type) {
 		case figure.Ticks:
-			for _, s := range m.Segments {
-				if a, b := d.place(s.A), d.place(s.B); d.roomy(a.dist(b), m.Step) {
-					d.drawTicks(a, b, m.Count)
-				}
-			}
+			d.drawTicks(m)
 		case figure.Arrows:
 			d.drawArrows(m)
 		}
@@ -48,16 +43,57 @@ const (
 	chevronGap  = 1.5 // between those of one mark
 )
 
-func (d *drawing) drawTicks(a, b vec, count int) {
-	u := a.to(b)
-	apart := min(d.mm(tickApart), 0.5*a.dist(b)/float64(count))
-	half := u.left().times(d.mm(tickLength) / 2)
-	reach := float64(float64(count-1)*apart)/2 + d.mm(0.9)
-	c := d.slide(a, b, reach, d.mm(tickLength)/2)
-	for i := range count {
-		p := c.add(u.times((float64(i) - float64(count-1)/2) * apart))
-		d.mark(tickHook, segment{p.add(half).snap(), p.sub(half).snap()})
+// tickSizes are the lengths of ticks that are tried, as parts of the usual one.
+var tickSizes = [3]float64{1, 0.75, 0.6}
+
+// drawTicks draws ticks of one size on all the segments of a class: the
+// greatest with which they touch least.
+func (d *drawing) drawTicks(m figure.Ticks) {
+	var roomy []segment
+	for _, s := range m.Segments {
+		if g := (segment{d.place(s.A), d.place(s.B)}); d.roomy(g.length(), m.Step) {
+			roomy = append(roomy, g)
+		}
 	}
+	var best [][]curve
+	least := math.MaxInt
+	for _, size := range tickSizes {
+		marks, touches := make([][]curve, len(roomy)), 0
+		for i, g := range roomy {
+			at, n := d.slide(g, d.tickReach(g, m.Count), func(at vec) []curve { return d.ticks(g, at, m.Count, size) })
+			marks[i], touches = d.ticks(g, at, m.Count, size), touches+n
+		}
+		if touches < least {
+			best, least = marks, touches
+		}
+	}
+	for _, mark := range best {
+		for _, c := range mark {
+			d.mark(tickHook, c)
+		}
+	}
+}
+
+// tickApart is the distance between the ticks of one mark.
+func (d *drawing) tickApart(g segment, count int) float64 {
+	return min(d.mm(tickApart), 0.5*g.length()/float64(count))
+}
+
+// tickReach is how far a mark reaches along its segment, with some room.
+func (d *drawing) tickReach(g segment, count int) float64 {
+	return float64(float64(count-1)*d.tickApart(g, count))/2 + d.mm(0.9)
+}
+
+// ticks are the strokes of a mark about its place.
+func (d *drawing) ticks(g segment, at vec, count int, size float64) []curve {
+	u := g.a.to(g.b)
+	half := u.left().times(d.mm(tickLength) * size / 2)
+	var list []curve
+	for i := range count {
+		p := at.add(u.times((float64(i) - float64(count-1)/2) * d.tickApart(g, count)))
+		list = append(list, segment{p.add(half).snap(), p.sub(half).snap()})
+	}
+	return list
 }
 
 // drawArrows draws open chevrons, all of them the way the first segment goes.
@@ -73,66 +109,31 @@ func (d *drawing) drawArrows(m figure.Arrows) {
 			a, b = b, a
 		}
 		if d.roomy(a.dist(b), m.Step) {
-			d.drawChevrons(a, b, m.Count)
+			d.drawChevrons(segment{a, b}, m.Count)
 		}
 	}
 }
 
-func (d *drawing) drawChevrons(a, b vec, count int) {
-	u := a.to(b)
-	gap := d.mm(chevronGap)
-	reach := float64(float64(count-1)*gap)/2 + d.mm(chevron)
-	c := d.slide(a, b, reach, d.mm(chevronHalf))
+func (d *drawing) drawChevrons(g segment, count int) {
+	reach := float64(float64(count-1)*d.mm(chevronGap))/2 + d.mm(chevron)
+	at, _ := d.slide(g, reach, func(at vec) []curve { return d.chevrons(g, at, count) })
+	for _, c := range d.chevrons(g, at, count) {
+		d.mark(arrowHook, c)
+	}
+}
+
+// chevrons are the strokes of an arrow about its place.
+func (d *drawing) chevrons(g segment, at vec, count int) []curve {
+	u := g.a.to(g.b)
 	wing := u.left().times(d.mm(chevronHalf))
+	var list []curve
 	for i := range count {
-		tip := c.add(u.times(float64((float64(i)-float64(count-1)/2)*gap) + d.mm(chevron)/2)).snap()
+		along := float64((float64(i)-float64(count-1)/2)*d.mm(chevronGap)) + d.mm(chevron)/2
+		tip := at.add(u.times(along)).snap()
 		back := tip.sub(u.times(d.mm(chevron)))
-		d.mark(arrowHook, segment{back.add(wing).snap(), tip})
-		d.mark(arrowHook, segment{tip, back.sub(wing).snap()})
+		list = append(list, segment{back.add(wing).snap(), tip}, segment{tip, back.sub(wing).snap()})
 	}
-}
-
-// slide finds the place nearest the middle of ab where a mark reaching so far
-// along it, and half as wide to either side, keeps clear of other ink.
-func (d *drawing) slide(a, b vec, reach, half float64) vec {
-	u, c := a.to(b), a.mid(b)
-	room := min(a.dist(b)/2-reach, a.dist(b)*0.3)
-	best, least := c, math.Inf(1)
-	for step := 0.0; step < least && step <= max(room, 0); step += 0.5 * mm {
-		for _, off := range []float64{step, -step} {
-			p := c.add(u.times(off))
-			if cost := float64(d.crowd(segment{a, b}, p, reach, half)*10*mm) + step; cost < least {
-				best, least = p, cost
-			}
-		}
-	}
-	return best.snap()
-}
-
-// tooMany strokes in the way are as bad as any more.
-const tooMany = 5
-
-// crowd counts the ink, other than what runs along ab, within reach of its
-// point p. The mark is covered by small boxes, since a line may cross it at any
-// slope.
-func (d *drawing) crowd(ab segment, p vec, reach, half float64) float64 {
-	var cover []box
-	about, u := nowhere, ab.a.to(ab.b)
-	for t := -reach; t <= reach; t += reach / 2 {
-		b := around(p.add(u.times(t)), half*0.6, half*0.6).grow(d.theme.gap)
-		cover, about = append(cover, b), about.union(b)
-	}
-	n := 0.0
-	d.ground.near(about, func(o *obstacle) bool {
-		if g, ok := o.shape.(segment); ok && ab.along(g) {
-			return true
-		}
-		if slices.ContainsFunc(cover, o.touches) {
-			n++
-		}
-		return n < tooMany
-	})
-	return n
+	return list
 }
 
 // drawShades fills the shaded areas, under everything else.

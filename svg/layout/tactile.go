@@ -161,25 +161,11 @@ func (f felt) gap(o felt) float64 {
 		return least
 	}
 	for _, p := range f.curve.samples(0.5 * mm) {
-		if least = min(least, o.from(p)); least == 0 {
+		if least = min(least, off(o.shape, p)); least == 0 {
 			break
 		}
 	}
 	return least - f.half - o.half
-}
-
-// from is how far p is from the thing's middle line, or from its box.
-func (f felt) from(p vec) float64 {
-	switch c := f.curve.(type) {
-	case segment:
-		return c.dist(p)
-	case arc:
-		return c.dist(p)
-	}
-	if k, ok := f.shape.(disc); ok {
-		return max(0, k.c.dist(p)-k.r)
-	}
-	return f.bounds().near(p)
 }
 
 func corners(b box) [4]vec {

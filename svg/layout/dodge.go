@@ -1,0 +1,93 @@
+package layout
+
+import "math"
+
+// What a mark keeps from ink that it does not belong to, in millimetres from
+// edge to edge: at least, and better.
+const (
+	markClear  = 0.3
+	markBetter = 0.9
+)
+
+// tooMany things in the way are as bad as any more.
+const tooMany = 5
+
+// touched counts the ink within so many millimetres of a mark, but for its own.
+func (d *drawing) touched(mark []curve, apart float64, own func(o *obstacle) bool) int {
+	clear, about := d.theme.mark.half()+d.least(apart), nowhere
+	for _, c := range mark {
+		about = about.union(c.bounds())
+	}
+	n := 0
+	d.ground.near(about.grow(clear+mm), func(o *obstacle) bool {
+		if !own(o) && comesNear(mark, o, clear+o.half, d.mm(0.3)) {
+			n++
+		}
+		return n < tooMany
+	})
+	return n
+}
+
+// comesNear tells whether a mark, looked at every so far, comes so near to an
+// obstacle.
+func comesNear(mark []curve, o *obstacle, near, every float64) bool {
+	b := o.bounds().grow(near)
+	for _, c := range mark {
+		if !c.bounds().overlaps(b) {
+			continue
+		}
+		for _, p := range c.samples(every) {
+			if b.holds(p) && off(o.shape, p) < near {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// off is how far p is from a stroke's middle line, from a disc or from a box.
+func off(s shape, p vec) float64 {
+	switch s := s.(type) {
+	case segment:
+		return s.dist(p)
+	case arc:
+		return s.dist(p)
+	case disc:
+		return max(0, s.c.dist(p)-s.r)
+	}
+	return s.bounds().near(p)
+}
+
+// A mark slides along its segment so far from the middle, as a part of the
+// length; sliding off one thing, or well clear of it, is worth so many millimetres.
+const (
+	slidePart  = 0.42
+	costOn     = 30
+	costAside = 5
+)
+
+// slide finds the place nearest the middle of ab where a mark that reaches so
+// far along it touches least, and how much that is.
+func (d *drawing) slide(ab segment, reach float64, mark func(at vec) []curve) (place vec, touches int) {
+	u, c := ab.a.to(ab.b), ab.a.mid(ab.b)
+	room := max(0, min(ab.length()/2-reach, ab.length()*slidePart))
+	along := func(o *obstacle) bool {
+		g, ok := o.shape.(segment)
+		return ok && ab.along(g)
+	}
+	least := math.Inf(1)
+	for step := 0.0; step < least && step <= room; step += d.mm(0.25) {
+		for _, way := range [2]float64{step, -step} {
+			p := c.add(u.times(way)).snap()
+			n := d.touched(mark(p), markClear, along)
+			cost := float64(n)*costOn*mm + step
+			if cost < least {
+				cost += float64(d.touched(mark(p), markBetter, along)-n) * costAside * mm
+			}
+			if cost < least {
+				place, touches, least = p, n, cost
+			}
+		}
+	}
+	return place, touches
+}
