@@ -9,7 +9,7 @@ func (d *drawing) cutInk() {
 		s := l.spots[l.at]
 		if s.hits > 0 || s.lost {
 			help := "enlarge the unit"
-			if l.pointed {
+			if l.pointed && l.owner != nil {
 				help += " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
 			}
 			d.warn(l.step, l.what+" finds no clear place", help)

@@ -17,6 +17,7 @@ type label struct {
 	pointed bool          // home is set
 	base    *segment      // the stretch it belongs to, when it is a straight's
 	middle  bool          // base is the middle of a segment, where a length stands
+	round   bool          // it belongs to a circle, and its spots know how far that is
 	spots   []spot        // where it may stand
 	at      int           // the spot chosen
 	rivals  []*label      // those whose spots reach its own
@@ -112,7 +113,8 @@ func (d *drawing) requestMark(m figure.Mark) {
 	case figure.Note:
 		if l, ok := d.request(m.Text, false, d.theme.small, "the note "+m.Text, m.Step); ok {
 			l.text.Class = strings.TrimSpace(noteHook + " " + d.pointHook(m.Near))
-			d.addPinned(l, d.noteSpots(l, d.place(m.Near)), figure.Pin{})
+			l.home, l.pointed = d.place(m.Near), true
+			d.addPinned(l, d.noteSpots(l, l.home), figure.Pin{})
 		}
 	}
 }

@@ -44,7 +44,7 @@ const (
 )
 
 // tickSizes are the lengths of ticks that are tried, as parts of the usual one.
-var tickSizes = [3]float64{1, 0.75, 0.6}
+var tickSizes = [4]float64{1, 0.75, 0.6, 0.5}
 
 // drawTicks draws ticks of one size on all the segments of a class: the
 // greatest with which they touch least.

@@ -9,7 +9,7 @@ const (
 	costDot    = 2000
 	costTight  = 90  // ink within the tight distance
 	costNear   = 30  // ink within the comfortable one
-	costLost   = 500 // another thing is nearer than one's own
+	costLost   = 700 // another thing is nearer than one's own
 	costDoubt  = 100 // or all but as near
 	costLabels = 4000
 	costClose  = 60  // labels closer than a letter apart
@@ -90,7 +90,9 @@ func (d *drawing) priceSpots() {
 const hopeless = 12 * costTouch
 
 func (d *drawing) price(l *label, s *spot) {
-	s.own = l.away(s.box)
+	if !l.round {
+		s.own = l.away(s.box)
+	}
 	s.reach = d.mm(comfortLabel)
 	if l.middle {
 		s.reach = max(s.reach, s.own)
@@ -130,7 +132,7 @@ func (l *label) away(b box) float64 {
 // another point, or of another straight that is not faint.
 func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 	switch {
-	case d.owns(l, o) || o.thin:
+	case d.owns(l, o) || o.thin && !l.round:
 		return 0
 	case l.pointed && o.dot >= 0 && d.dots[o.dot].c != l.home:
 		switch far := s.near(d.dots[o.dot].c); {
@@ -140,11 +142,15 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		case far <= s.own+d.mm(nearer):
 			return costDoubt
 		}
+	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer && o.touches(s.grow(s.own)):
+		return costLost
 	case l.base != nil && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
-		if g, ok := o.shape.(segment); ok && !l.base.along(g) && g.touches(s.grow(max(0, s.own-d.mm(nearer)))) {
-			s.lost = true
-			return costMixed
+		g, ok := o.shape.(segment)
+		if ok && l.base.along(g) || !o.touches(s.grow(s.own)) {
+			return 0
 		}
+		s.lost = s.lost || o.touches(s.grow(max(0, s.own-d.mm(nearer))))
+		return costMixed
 	}
 	return 0
 }

@@ -149,7 +149,9 @@ func (d *drawing) beside(spots []spot, l *label, p, u vec, cost float64, sides [
 	for i, n := range [2]vec{u.left(), u.left().times(-1)} {
 		for _, g := range sideGaps {
 			c := p.add(n.times(l.reach(n) + d.mm(g.gap)))
-			spots = append(spots, l.spotAt(c, price(cost+sides[i])+g.cost, p))
+			s := l.spotAt(c, price(cost+sides[i])+g.cost, p)
+			s.own = d.mm(g.gap)
+			spots = append(spots, s)
 		}
 	}
 	return spots
@@ -316,9 +318,10 @@ func customaryEnd(u vec) bool {
 func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
 	k := rounded{c: d.place(c.Circle.C)}
 	k.r = math.Round(math.Sqrt(c.Circle.R2.Float()) * d.scale)
+	l.round = true
 	var spots []spot
 	for _, s := range d.sweeps(c, k) {
-		n := whole(clamp((s.hi-s.lo)/(fullway/48), 4, 48))
+		n := whole(clamp((s.hi-s.lo)/(fullway/48), 9, 48))
 		for i := range n {
 			angle := s.lo + float64((float64(i)+0.5)*(s.hi-s.lo))/float64(n)
 			p, u := k.c.add(way(angle).times(k.r)), way(angle)

@@ -99,6 +99,7 @@ type felt struct {
 	curve curve // nil for a dot and for words
 	name  string
 	whole string // parts of one thing share it
+	at    *vec   // the vertex of an angle that it marks
 }
 
 // crowded lists the pairs that are too close, nearest first. What touches is
@@ -108,7 +109,7 @@ func (d *drawing) crowded() []tooClose {
 	met := map[[2]string]bool{}
 	for i, a := range all {
 		for _, b := range all[:i] {
-			if a.near(b, 0) && a.meets(b) {
+			if (a.at != nil || b.at != nil || a.near(b, 0)) && a.meets(b) {
 				met[[2]string{a.whole, b.whole}], met[[2]string{b.whole, a.whole}] = true, true
 			}
 		}
@@ -136,8 +137,12 @@ func (f felt) near(o felt, gap float64) bool {
 	return f.bounds().grow(f.half + o.half + gap).overlaps(o.bounds())
 }
 
-// meets tells that two inked things touch, which nothing written may.
+// meets tells that two inked things touch, which nothing written may; what
+// runs through the vertex of an angle may pass its mark closely.
 func (f felt) meets(o felt) bool {
+	if f.at != nil && off(o.shape, *f.at) < touching || o.at != nil && off(f.shape, *o.at) < touching {
+		return true
+	}
 	words := strings.HasPrefix(f.whole, "label") || strings.HasPrefix(o.whole, "label")
 	return !words && f.gap(o) < touching
 }
@@ -176,19 +181,32 @@ func corners(b box) [4]vec {
 func (d *drawing) allFelt() []felt {
 	var all []felt
 	for _, s := range d.strokes {
-		all = append(all, felt{s.curve, s.half(), s.curve, d.called(s), "stroke " + s.hook})
+		all = append(all, felt{s.curve, s.half(), s.curve, d.called(s), "stroke " + s.hook, d.vertexOf(s)})
 	}
 	for i, o := range d.dots {
 		name := "a point"
 		if o.owner.Name != "" {
 			name = "the point " + o.owner.Name
 		}
-		all = append(all, felt{o.disc, 0, nil, name, fmt.Sprintf("dot %d", i)})
+		all = append(all, felt{o.disc, 0, nil, name, fmt.Sprintf("dot %d", i), nil})
 	}
 	for i, l := range d.labels {
-		all = append(all, felt{l.spots[l.at].box, 0, nil, l.what, fmt.Sprintf("label %d", i)})
+		all = append(all, felt{l.spots[l.at].box, 0, nil, l.what, fmt.Sprintf("label %d", i), nil})
 	}
 	return all
+}
+
+// vertexOf is the vertex of the angle that a stroke marks, if it does.
+func (d *drawing) vertexOf(s stroke) *vec {
+	if s.owner != nil {
+		return nil
+	}
+	for _, c := range d.corners {
+		if strings.HasSuffix(s.hook, " "+d.cornerHook(c)) {
+			return &c.at
+		}
+	}
+	return nil
 }
 
 // called is what a stroke is called in messages.
