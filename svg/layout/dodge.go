@@ -61,8 +61,8 @@ func off(s shape, p vec) float64 {
 // A mark slides along its segment so far from the middle, as a part of the
 // length; sliding off one thing, or well clear of it, is worth so many millimetres.
 const (
-	slidePart  = 0.42
-	costOn     = 30
+	slidePart = 0.42
+	costOn    = 30
 	costAside = 5
 )
 
