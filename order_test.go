@@ -30,9 +30,10 @@ const order = `
 	lang/program:  lang/source geom geom/exact geom/figure
 	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region locale
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
+	lang/caption:  lang/program locale
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/figure
-	lang:          lang/source lang/syntax lang/program lang/check lang/eval lang/solve lang/warn geom geom/exact geom/figure stdlib
+	lang:          lang/source lang/syntax lang/program lang/caption lang/check lang/eval lang/solve lang/warn geom geom/exact geom/figure stdlib
 	stdlib:
 	examples/library:
 
@@ -45,7 +46,7 @@ const order = `
 	svg/gate/measure: svg/gate
 	svg/gate/samples:
 
-	cmd/trammel:   lang lang/source lang/syntax geom/figure locale svg svg/layout stdlib examples/library
+	cmd/trammel:   lang lang/program lang/source lang/syntax geom/figure locale svg svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `
 

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"trammel/geom/figure"
+	"trammel/lang/caption"
 	"trammel/lang/check"
 	"trammel/lang/eval"
 	"trammel/lang/program"
@@ -90,7 +91,7 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 	}
 	if !out.Problems.Failed() {
 		warn.Figure(st, &out.Problems)
-		out.Figure = eval.Figure(st)
+		out.Figure = eval.Figure(st, func(tag string) []string { return caption.Of(p, tag) })
 	}
 }
 
@@ -104,4 +105,13 @@ func isFalse(err error) bool {
 func Base(path string) string {
 	name := filepath.Base(path)
 	return name[:len(name)-len(filepath.Ext(name))]
+}
+
+// Operations are what the tools do in the figure, the inner acts of
+// constructions too.
+func (r *Result) Operations() program.Operations {
+	if r.program == nil {
+		return program.Operations{}
+	}
+	return r.program.Operations
 }

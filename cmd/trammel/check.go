@@ -8,12 +8,14 @@ import (
 	"text/tabwriter"
 
 	"trammel/lang"
+	"trammel/lang/program"
 )
 
 // checkCmd is: trammel check [files or folders] [--choices]
 type checkCmd struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
 	Choices bool     `help:"Say too what was chosen where the source leaves something to chance."`
+	Count   bool     `help:"Count too what compasses and straightedge do."`
 }
 
 // Help is the part of the help that teaches.
@@ -30,6 +32,14 @@ tried". Nothing is drawn.
     trammel check first.trm --choices
     first.trm:3  chose         arc c, opening 3.5 (0.5 to 30 would do)
     first.trm:6  holds always  AB = BC
+
+--count counts the operations after Lemoine, inner acts of constructions too: R1 sets
+the straightedge on a point, R2 draws along it, C1 sets a leg of the compasses on a
+point, C2 on any point of a line, C3 draws a circle. All of them are the
+simplicity of the figure, all but R2 and C3 its exactitude.
+
+    trammel check first.trm --count
+    first.trm:1  counts        4R1 + 2R2 + 3C1 + 2C3: simplicity 11, exactitude 7
 `
 }
 
@@ -69,6 +79,9 @@ func (c *checkCmd) tabulate(table *tabwriter.Writer, d *drawing) {
 	rows := append(variedRows(d.Result.Varied()), claimRows(&d.Result)...)
 	if c.Choices {
 		rows = append(choiceRows(d.Result.Choices()), rows...)
+	}
+	if c.Count && d.Figure != nil {
+		rows = append([]row{{1, "counts", counts(d.Operations())}}, rows...)
 	}
 	slices.SortStableFunc(rows, func(a, b row) int { return a.line - b.line })
 	for _, r := range rows {
@@ -125,4 +138,13 @@ func choiceRows(choices []lang.Choice) (rows []row) {
 		rows = append(rows, row{c.Line, "chose", text})
 	}
 	return rows
+}
+
+// counts is: 2R1 + R2 + 3C1 + 3C3: simplicity 9, exactitude 5
+func counts(o program.Operations) string {
+	text := fmt.Sprintf("%s: simplicity %d, exactitude %d", o, o.Simplicity(), o.Exactitude())
+	if o.Beyond > 0 {
+		text += fmt.Sprintf("; and %s beyond compasses and straightedge", counted(o.Beyond, "act"))
+	}
+	return text
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/lang"
 	"trammel/lang/syntax"
 	"trammel/stdlib"
 )
@@ -87,7 +88,7 @@ func tell(entries []entry) string {
 		}
 		fmt.Fprintf(&b, "%s\n\n    %s\n\n", x.Sentence, x.Call)
 		facts(&b, x)
-		numbered(&b, x.Steps)
+		numbered(&b, x)
 		fmt.Fprintf(&b, "\nIn the library:\n\n%s\nAn example:\n\n%s", indented(x.Source), indented(x.Example))
 	}
 	return b.String()
@@ -118,16 +119,25 @@ func (x entry) facts() []fact {
 		{"Gives", []string{strings.Join(x.Gives, ", ")}},
 		{"Needs", x.Needs},
 		{"Claims", x.Claims},
+		{"Counts", []string{counts(x.Count)}},
 	}
 }
 
-func numbered(b *strings.Builder, steps []string) {
-	if len(steps) > 0 {
-		b.WriteString("\nIn words:\n\n")
-	}
-	for i, s := range steps {
+func numbered(b *strings.Builder, x entry) {
+	fmt.Fprintf(b, "\n%s:\n\n", x.InWords())
+	for i, s := range x.Steps {
 		fmt.Fprintf(b, "%6d  %s\n", i+1, s)
 	}
+}
+
+// InWords stands over the steps; they are of one number where one is taken.
+func (x entry) InWords() string {
+	for _, p := range x.Takes {
+		if name, ok := strings.CutPrefix(p, "number "); ok {
+			return fmt.Sprintf("In words, and counted, for %s = %d", name, lang.ToldNumber)
+		}
+	}
+	return "In words"
 }
 
 // indented is a text four columns in.

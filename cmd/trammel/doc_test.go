@@ -17,7 +17,7 @@ func TestEntries(t *testing.T) {
 		t.Fatalf("%d entries, %v", len(entries), err)
 	}
 	for _, x := range entries {
-		if x.Sentence == "" || strings.ContainsAny(x.Sentence, "{}") || len(x.Gives) == 0 || len(x.Claims) == 0 {
+		if x.Sentence == "" || strings.ContainsAny(x.Sentence, "{}") || len(x.Gives) == 0 || len(x.Claims) == 0 || len(x.Steps) == 0 {
 			t.Errorf("not told in full: %+v", x)
 		}
 		if !strings.Contains(x.Call, " by "+x.Name+"(") {
@@ -46,19 +46,13 @@ end
 `)
 	for _, test := range []struct{ what, got, want string }{
 		{"call", r.call(), "P[1 to n - 1], m by parts(A, B, n)"},
-		{"sentence", r.said([]string{"X", "Y", "3"}), "Part XY."},
+		{"sentence", r.said(), "Part AB."},
 		{"needs", strings.Join(r.needs(), " · "), "A ≠ B"},
 		{"claims", strings.Join(r.claims(r.construction.Body), " · "), "A ≠ B · P[i] on AB · not P[1] on m"},
-		{"steps", strings.Join(r.steps(), "\n"), `Erect the perpendicular to AB at A: m
-Strike an arc
-For each i from 1 to n - 1: Draw the parallel to m through B: e[i]; e[i] meets AB at P[i]`},
 	} {
 		if test.got != test.want {
 			t.Errorf("%s: %s\nwant %s", test.what, test.got, test.want)
 		}
-	}
-	if steps := newReader("bisect", embedded(stdlib.Files, "bisect")).steps(); steps != nil {
-		t.Errorf("bisect only has lines, and they are given as words: %q", steps)
 	}
 }
 

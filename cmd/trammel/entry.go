@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	examples "trammel/examples/library"
+	"trammel/lang"
+	"trammel/lang/program"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
 	"trammel/stdlib"
@@ -20,7 +22,8 @@ type entry struct {
 	Gives    []string
 	Needs    []string
 	Claims   []string
-	Steps    []string // in words, where they are not just the lines of the source
+	Steps    []string // in words
+	Count    program.Operations
 	Source   string
 	Example  string // a source that calls it
 }
@@ -30,15 +33,17 @@ func newEntry(name string) entry {
 	text := embedded(stdlib.Files, name)
 	r := newReader(name, text)
 	c := r.construction
+	told := lang.Tell(name+".trm", []byte(text), "") // a test holds that it can be told
 	return entry{
 		Name:     name,
 		Call:     r.call(),
-		Sentence: r.said(nil),
+		Sentence: r.said(),
 		Takes:    r.params(c.Params),
 		Gives:    r.params(c.Gives),
 		Needs:    r.needs(),
 		Claims:   r.claims(c.Body),
-		Steps:    r.steps(),
+		Steps:    told.Captions,
+		Count:    told.Operations,
 		Source:   text,
 		Example:  embedded(examples.Files, name),
 	}
@@ -127,77 +132,12 @@ func (r *reader) claims(body []*syntax.Statement) (all []string) {
 	return all
 }
 
-// said is the construction's sentence with the arguments of a call in the
-// places of its parameters; without a call, with the parameters themselves.
-func (r *reader) said(args []string) string {
-	var swaps []string
-	for i, p := range r.construction.Params {
-		name := r.text(p.Name.Node)
-		arg := name
-		if i < len(args) {
-			arg = args[i]
-		}
-		swaps = append(swaps, "{"+name+"}", arg)
-	}
+// said is the construction's sentence with its parameters.
+func (r *reader) said() string {
 	for _, s := range r.construction.Body {
 		if s.Sentence != nil {
-			return strings.NewReplacer(swaps...).Replace(s.Sentence.Text)
+			return strings.NewReplacer("{", "", "}", "").Replace(s.Sentence.Text)
 		}
 	}
 	return ""
-}
-
-// steps are the acts in words: a step by its caption, a call by the sentence of
-// what it calls, and what remains by its line. They are nothing where only
-// lines are left, for these can be read in the source.
-func (r *reader) steps() []string {
-	all, inWords := r.acts(r.construction.Body)
-	if !inWords {
-		return nil
-	}
-	return all
-}
-
-func (r *reader) acts(body []*syntax.Statement) (all []string, inWords bool) {
-	for _, s := range body {
-		switch {
-		case s.Step != nil:
-			all = append(all, s.Step.Caption)
-			inWords = true
-		case s.Named != nil && s.Named.By != nil:
-			all = append(all, r.called(s.Named))
-			inWords = true
-		case s.Repeat != nil:
-			inner, words := r.acts(s.Repeat.Body)
-			all = append(all, r.loop(s.Repeat)+": "+strings.Join(inner, "; "))
-			inWords = inWords || words
-		case isAct(s):
-			all = append(all, r.text(s.Node))
-		}
-	}
-	return all, inWords
-}
-
-// loop is a loop's head in words.
-func (r *reader) loop(n *syntax.Repeat) string {
-	return fmt.Sprintf("For each %s from %s to %s", r.text(n.Var.Node), r.text(n.From.Node), r.text(n.To.Node))
-}
-
-// isAct tells what the hand does from what is said of it.
-func isAct(s *syntax.Statement) bool {
-	return s.Sentence == nil && s.Needs == nil && s.Claim == nil && s.Mark == nil && s.Pencil == nil && s.Label == nil
-}
-
-// called is a call in words: the sentence of what is called, and the names of
-// what comes of it.
-func (r *reader) called(n *syntax.Named) string {
-	var args, names []string
-	for _, a := range n.By.Args {
-		args = append(args, r.text(a.Node))
-	}
-	for _, m := range n.Names {
-		names = append(names, r.text(m.Node))
-	}
-	inner := newReader(n.By.Name, embedded(stdlib.Files, n.By.Name))
-	return strings.TrimSuffix(inner.said(args), ".") + ": " + strings.Join(names, ", ")
 }

@@ -27,6 +27,18 @@ type Figure struct {
 	Steps     []Step
 	Claims    []Claim
 	Measures  []*Measure
+
+	// Tell puts the steps in words, in the language of a tag; nil when nobody can.
+	// A step without words goes on under those of the step before.
+	Tell func(tag string) []string
+}
+
+// Captions are the steps in words, in the figure's language.
+func (f *Figure) Captions() []string {
+	if f.Tell == nil {
+		return make([]string, len(f.Steps))
+	}
+	return f.Tell(f.Language)
 }
 
 // Themes are the ways of inking a figure: for a book, an exam paper that is
@@ -145,10 +157,9 @@ type Pin struct {
 	Clock float64 // direction as on a clock face: 12 is up, 3 is right
 }
 
-// Step is an act, or acts under one caption. Things and marks name it by index.
+// Step is an act, or a mark or claim. Things and marks name it by index.
 type Step struct {
-	Caption string
-	Line    int // line of the source, from 1
+	Line int // of the source, from 1
 }
 
 // Claim is what the source claims and how it was decided: the figure exists

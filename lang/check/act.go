@@ -118,17 +118,17 @@ func (s *scope) arc(a *syntax.Arc) {
 	} else {
 		square, okOpening = s.opening(&a.Opening, a.Node, centre, "arc "+s.span(a.Name.Node).Text())
 	}
-	s.swing(a.Node, a.Name, round{centre, square, ok && okOpening, a.Opening.Through, ends, false}, a.Cuts)
+	s.swing(a.Node, a.Name, round{centre, square, ok && okOpening, &a.Opening, ends, false}, a.Cuts)
 }
 
 // round is what an arc and a circle have in common.
 type round struct {
 	centre  int
 	square  func(*program.State) (geom.Real, error)
-	ok      bool        // centre and opening are known
-	through *syntax.Ref // a point that it was drawn through, or nil
-	ends    *[2]int     // of a part arc
-	whole   bool        // drawn all round
+	ok      bool // centre and opening are known
+	opening *syntax.Opening
+	ends    *[2]int // of a part arc
+	whole   bool    // drawn all round
 }
 
 // swing draws an arc or circle and names its meetings.
@@ -141,7 +141,8 @@ func (s *scope) swing(n syntax.Node, name *syntax.Ref, r round, cuts *syntax.Cut
 	}
 	if ok && r.ok {
 		s.emit(n, func(st *program.State) error { return setCircle(st, slot, r.centre, r.square) })
-		s.through(r.through, slot)
+		s.through(r.opening.Through, slot)
+		s.swings(slot, r.opening, r.centre, r.ends)
 	}
 	s.cuts(curve{slot: slot, circle: true, text: s.nameOf(slot, ok)}, ok && r.ok, cuts)
 }
@@ -195,7 +196,7 @@ func (s *scope) newObject(r *syntax.Ref, kind program.Kind) (int, bool) {
 func (s *scope) circleAct(c *syntax.Circle) {
 	centre, ok := s.point(c.Centre)
 	square, ok1 := s.opening(&c.Opening, c.Node, centre, "circle "+s.span(c.Name.Node).Text())
-	s.swing(c.Node, c.Name, round{centre, square, ok && ok1, c.Opening.Through, nil, true}, c.Cuts)
+	s.swing(c.Node, c.Name, round{centre, square, ok && ok1, &c.Opening, nil, true}, c.Cuts)
 }
 
 // through notes the point that a circle was drawn through.
@@ -247,6 +248,7 @@ func (s *scope) lineAct(l *syntax.Line) {
 		ok = false
 	}
 	if ok {
+		s.c.hand.rule(a, b, reachLine)
 		s.straight(l.Node, slot, a, b, false, false)
 		s.bar(a, b, slot, reachLine)
 	}
@@ -262,6 +264,7 @@ func (s *scope) ray(r *syntax.Ray) {
 	}
 	slot := s.add(program.Line, r.Node)
 	s.draw(slot, figure.Construction)
+	s.c.hand.rule(ps[0], ps[1], reachRay)
 	s.straight(r.Node, slot, ps[0], ps[1], true, false)
 	s.bar(ps[0], ps[1], slot, reachRay)
 	s.cuts(curve{slot: slot, text: s.span(r.Points.Node).Text()}, true, r.Cuts)
@@ -293,6 +296,7 @@ func (s *scope) join(j *syntax.Join) {
 func (s *scope) joinTwo(n syntax.Node, a, b int) curve {
 	slot := s.add(program.Line, n)
 	s.draw(slot, figure.Result)
+	s.c.hand.rule(a, b, reachJoin)
 	s.straight(n, slot, a, b, true, true)
 	s.bar(a, b, slot, reachJoin)
 	return curve{slot: slot, text: s.slot(a).Name + s.slot(b).Name}
@@ -345,6 +349,7 @@ func (s *scope) isDrawn(p *syntax.Produce, from, beyond int) {
 }
 
 func (s *scope) produceTo(p *syntax.Produce, from, beyond int) {
+	s.c.hand.rule(from, beyond, reachLine)
 	slot := s.add(program.Line, p.Node)
 	reach, role := reachJoin, figure.Construction
 	if drawn := s.straights[pairOf(from, beyond)]; len(drawn) > 0 {

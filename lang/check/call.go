@@ -66,7 +66,7 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 	if in.view != unseen {
 		s.bars = append(s.bars, in.bars...) // they are on the paper, and can carry marks
 	}
-	s.receive(n, def, targets, results, in.first)
+	s.receive(n, def, targets, results, in.first, in.view == shown)
 	if in.view != unseen {
 		s.adopt(in, targets, results)
 	}
@@ -334,7 +334,7 @@ func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
 }
 
 // receive gives results their names in the caller's scope.
-func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int) {
+func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int, seen bool) {
 	if len(targets) > len(results) {
 		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "it reads: " + head(def)
 		s.poison(targets)
@@ -359,6 +359,10 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 			s.slot(slot).Ink.Whole, s.slot(slot).Ink.Ends = inner.Whole, inner.Ends
 			if r.slot >= first {
 				inner.Hidden, inner.Label = true, nil
+				if seen {
+					s.slot(slot).Ink.Step = inner.Step
+					s.c.outer[r.slot] = slot
+				}
 			}
 		}
 		if r.kind == program.Number || r.kind == program.Length || r.kind == program.Size {
@@ -406,6 +410,7 @@ func (s *scope) adopt(in *scope, targets []target, results []result) {
 
 // alias gives one slot the value of another.
 func (s *scope) alias(n syntax.Node, slot, from int) {
+	s.c.hand.same[slot] = from
 	aside := s.slot(from).Aside
 	s.emit(n, func(st *program.State) error {
 		if st.Value(from) == nil {

@@ -51,7 +51,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, o Options) *pro
 	}
 	c.file(top, f)
 	top.settleUnmet()
-	c.primeLetters()
+	c.finish()
 	for _, text := range o.Asks {
 		c.prog.Answers = append(c.prog.Answers, top.ask(text))
 	}
@@ -63,11 +63,8 @@ func Check(f *syntax.File, loader Loader, problems *source.List, o Options) *pro
 
 // newChecker is a checker at the beginning of a file.
 func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options) *checker {
-	return &checker{
-		prog: &program.Program{
-			Source: f.Source,
-			Unit:   big.NewRat(10, 1),
-		},
+	c := &checker{
+		prog:     &program.Program{Source: f.Source, Unit: big.NewRat(10, 1)},
 		picks:    o.Picks,
 		loader:   loader,
 		problems: problems,
@@ -76,10 +73,24 @@ func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options)
 		library:  map[string]*definition{},
 		unmet:    map[string]*source.Problem{},
 		heads:    map[string]*syntax.Construction{},
-		centres:  map[int]int{},
-		reaches:  map[int]int{},
-		metOn:    map[int][]int{},
 	}
+	c.forget()
+	return c
+}
+
+// forget begins a drawing anew.
+func (c *checker) forget() {
+	c.objects, c.labels = 0, 0
+	c.centres, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int][]int{}
+	c.outer, c.latest, c.named = map[int]int{}, map[int]int{}, map[int]bool{}
+	c.chose = map[int]program.Saying{}
+	c.hand = newHand()
+}
+
+// finish settles what is known only when all acts are.
+func (c *checker) finish() {
+	c.nameSlots()
+	c.prog.Operations = c.hand.count
 }
 
 // checker is the state of one Check.
@@ -102,11 +113,16 @@ type checker struct {
 	defining string                          // the construction that is being checked by itself
 	heads    map[string]*syntax.Construction // the file\'s own, by name
 
-	centres   map[int]int   // centre by circle
-	reaches   map[int]int   // how far a straight reaches
-	metOn     map[int][]int // straights by the points that are met on them
-	scattered int           // points left to chance so far
-	freeLines int           // lines left to chance so far
+	centres   map[int]int            // centre by circle
+	reaches   map[int]int            // how far a straight reaches
+	metOn     map[int][]int          // straights by the points that are met on them
+	hand      *hand                  // what the tools do
+	latest    map[int]int            // arcs by their centres, as last told
+	chose     map[int]program.Saying // the values of choices
+	named     map[int]bool           // arcs that their centre does not tell from others
+	outer     map[int]int            // what a call in full gives: the caller's slot by the construction's
+	scattered int                    // points left to chance so far
+	freeLines int                    // lines left to chance so far
 }
 
 type seenKey struct {
@@ -182,37 +198,37 @@ func (s *scope) statement(st *syntax.Statement) {
 	}
 	switch {
 	case st.Given != nil:
-		s.act(st.Node, func() { s.given(st.Given) })
+		s.act(st, func() { s.given(st.Given) })
 	case st.Take != nil:
-		s.act(st.Node, func() { s.placed(st.Take.Point, figure.Construction) })
+		s.act(st, func() { s.placed(st.Take.Point, figure.Construction) })
 	case st.Arc != nil:
-		s.act(st.Node, func() { s.arc(st.Arc) })
+		s.act(st, func() { s.arc(st.Arc) })
 	case st.Circle != nil:
-		s.act(st.Node, func() { s.circleAct(st.Circle) })
+		s.act(st, func() { s.circleAct(st.Circle) })
 	case st.Line != nil:
-		s.act(st.Node, func() { s.lineAct(st.Line) })
+		s.act(st, func() { s.lineAct(st.Line) })
 	case st.Ray != nil:
-		s.act(st.Node, func() { s.ray(st.Ray) })
+		s.act(st, func() { s.ray(st.Ray) })
 	case st.Join != nil:
-		s.act(st.Node, func() { s.join(st.Join) })
+		s.act(st, func() { s.join(st.Join) })
 	case st.Produce != nil:
-		s.act(st.Node, func() { s.produce(st.Produce) })
+		s.act(st, func() { s.produce(st.Produce) })
 	case st.StepOff != nil:
-		s.act(st.Node, func() { s.stepOff(st.StepOff) })
+		s.act(st, func() { s.stepOff(st.StepOff) })
 	case st.Locus != nil:
-		s.act(st.Node, func() { s.locusAct(st.Locus) })
+		s.act(st, func() { s.locusAct(st.Locus) })
 	case st.Named != nil:
-		s.act(st.Node, func() { s.named(st.Named) })
+		s.act(st, func() { s.named(st.Named) })
 	case st.Claim != nil:
-		s.claim(st.Claim)
+		s.act(st, func() { s.claim(st.Claim) })
 	case st.Mark != nil:
-		s.mark(st.Mark)
+		s.act(st, func() { s.mark(st.Mark) })
 	case st.Label != nil:
 		s.label(st.Label)
 	case st.Note != nil:
 		s.note(st.Note)
 	case st.Shade != nil:
-		s.shade(st.Shade)
+		s.act(st, func() { s.shade(st.Shade) })
 	case st.Pencil != nil:
 		s.pencil(st.Pencil)
 	case st.Step != nil:
@@ -266,19 +282,27 @@ func (s *scope) topOnly(st *syntax.Statement) bool {
 	return true
 }
 
-// act runs do as one act of the drawing: what it draws belongs to one step.
-func (s *scope) act(n syntax.Node, do func()) {
-	if s.grouped || s.view != shown {
+// act runs do as one act of the drawing: what it draws belongs to one step. A
+// call in full is no act: its inner acts are.
+func (s *scope) act(st *syntax.Statement, do func()) {
+	inner := s.depth > 0 && (st.Claim != nil || st.Mark != nil)
+	if s.view != shown || inner || st.Named != nil && st.Named.By != nil && st.Named.By.Full {
 		do()
 		return
 	}
-	s.newAct("", n)
+	act := s.newAct(st.Node)
 	do()
+	if !s.grouped && !s.c.problems.Failed() {
+		act := &s.c.prog.Acts[act]
+		act.Kind, act.Said = s.told(st)
+	}
 }
 
-func (s *scope) newAct(caption string, n syntax.Node) {
+// newAct begins an act and gives its number.
+func (s *scope) newAct(n syntax.Node) int {
 	line, _ := s.file.Position(s.span(n).Start)
-	s.c.prog.Acts = append(s.c.prog.Acts, figure.Step{Caption: caption, Line: line})
+	s.c.prog.Acts = append(s.c.prog.Acts, program.Act{Line: line})
+	return len(s.c.prog.Acts) - 1
 }
 
 // step expands the acts under one caption.
@@ -286,13 +310,19 @@ func (s *scope) step(st *syntax.Step) {
 	if s.grouped {
 		s.fail(st.Node, "a step cannot stand inside a step")
 	}
-	s.newAct(st.Caption, st.Node)
+	act := -1
+	if s.view == shown {
+		act = s.newAct(st.Node)
+	}
 	wasGrouped, wasNested := s.grouped, s.nested
 	s.grouped, s.nested = true, true
 	for _, b := range st.Body {
 		s.statement(b)
 	}
 	s.grouped, s.nested = wasGrouped, wasNested
+	if act >= 0 && !wasGrouped {
+		s.c.prog.Acts[act].Said = program.Words{Text: st.Caption, With: s.byName()}
+	}
 }
 
 // repeat expands its body once for each value of its variable.
@@ -338,24 +368,4 @@ func (s *scope) loopName(r *syntax.Ref) (string, bool) {
 		return "", false
 	}
 	return r.Name, true
-}
-
-// primeLetters gives the letters of constructions shown in full a prime where
-// the file itself has that letter.
-func (c *checker) primeLetters() {
-	taken := map[string]bool{}
-	for _, slot := range c.prog.Slots {
-		if slot.Top {
-			taken[slot.Name] = true
-		}
-	}
-	for _, slot := range c.prog.Slots {
-		if slot.Top || slot.Ink == nil || slot.Ink.Label == nil {
-			continue
-		}
-		for taken[slot.Ink.Label.Text] {
-			slot.Ink.Label.Text += "′"
-		}
-		taken[slot.Ink.Label.Text] = true
-	}
 }

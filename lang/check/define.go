@@ -43,34 +43,39 @@ func (s *scope) define(n *syntax.Construction) {
 	before := len(*s.c.problems)
 	outer := s.c.defining
 	s.c.defining = n.Name
-	s.rehearse(def)
+	s.rehearse(def, brief, 12)
 	s.c.defining = outer
 	def.faulty = len(*s.c.problems) > before
 	s.env = &env{def, s.env}
 }
 
-// rehearse expands a construction on imagined arguments, in a Program that is
-// thrown away, so that its mistakes show even where nothing calls it.
-func (s *scope) rehearse(def *definition) {
+// Rehearse expands the last construction of a file on imagined arguments, the
+// numbers as given, for its acts and their count. It is nil where the file defines
+// none, or a faulty one.
+func Rehearse(f *syntax.File, loader Loader, number int64) *program.Program {
+	var problems source.List
+	c := newChecker(f, loader, &problems, Options{})
+	s := newScope(c, f.Source)
+	for _, st := range f.Statements {
+		s.statement(st)
+	}
+	if s.env == nil || problems.Failed() {
+		return nil
+	}
+	return s.rehearse(s.env.def, shown, number)
+}
+
+// rehearse expands a construction on imagined arguments, in a Program of its
+// own, so that its mistakes show even where nothing calls it.
+func (s *scope) rehearse(def *definition, v view, number int64) *program.Program {
 	c := *s.c
 	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
-	c.centres, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int][]int{}
-	c.objects, c.labels = 0, 0
+	c.forget()
 	c.unmet = nil
 	in := newScope(&c, def.file)
-	in.env, in.depth, in.view = def.env, s.depth+1, brief
+	in.env, in.depth, in.view = def.env, s.depth+1, v
 	for _, p := range def.node.Params {
-		name := p.Name.Name
-		if p.Name.Name == "" && len(p.Name.Points) == 1 {
-			name = p.Name.Points[0].Name
-		}
-		if p.Kind == "number" {
-			in.consts[name] = rat(12, 1)
-			continue
-		}
-		if kind, ok := in.paramKind(p); ok {
-			in.declare(name, kind, p.Node)
-		}
+		in.imagine(p, number)
 	}
 	for _, st := range def.node.Body {
 		if st.Needs != nil {
@@ -84,6 +89,21 @@ func (s *scope) rehearse(def *definition) {
 	}
 	in.results(def)
 	s.c.spent, s.c.full = c.spent, c.full
+	c.finish()
+	return c.prog
+}
+
+// imagine declares a parameter without an argument.
+func (in *scope) imagine(p *syntax.Param, number int64) {
+	name := p.Name.Name
+	if p.Name.Name == "" && len(p.Name.Points) == 1 {
+		name = p.Name.Points[0].Name
+	}
+	if p.Kind == "number" {
+		in.consts[name] = rat(number, 1)
+	} else if kind, ok := in.paramKind(p); ok {
+		in.declare(name, kind, p.Node)
+	}
 }
 
 // use makes another file's constructions known from here on.

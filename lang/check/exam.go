@@ -94,6 +94,9 @@ func (s *scope) settleChoice(c *syntax.Choose, kind expr, x *big.Rat) {
 		k = program.Size
 	}
 	slot := s.declare(c.Name.Name, k, c.Name.Node)
+	if s.c.chose[slot] = program.Saying(numeral(x) + "°"); !kind.angle {
+		s.c.chose[slot] = s.lengthOf(numeral(x), s.unitKey())
+	}
 	s.emit(c.Node, func(st *program.State) error {
 		if kind.angle {
 			st.Set(slot, geom.Degrees(x))

@@ -14,6 +14,7 @@ import (
 // locusAct draws all the points that lie so far from a thing, or equally far
 // from two.
 func (s *scope) locusAct(l *syntax.Locus) {
+	s.c.hand.count.Beyond++
 	switch {
 	case l.One != nil:
 		s.equidistant(l)

@@ -50,6 +50,9 @@ func (s *scope) meeting(n syntax.Node, first curve, ok bool, m *syntax.Meeting) 
 	}
 	for _, p := range picks {
 		for _, c := range []curve{first, second} {
+			if c.circle {
+				s.c.hand.met(c.slot, s.centre(c.slot), p.slot)
+			}
 			if c.slot >= 0 && !c.circle {
 				s.c.metOn[p.slot] = append(s.c.metOn[p.slot], c.slot)
 			}

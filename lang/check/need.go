@@ -41,6 +41,8 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 			s.c.centres[inner] = centre
 		}
 		copies[inner] = outer
+		s.c.hand.same[inner] = outer
+		s.c.outer[inner] = outer
 		order = append(order, inner)
 	}
 	in.copies = copies

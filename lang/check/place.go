@@ -47,6 +47,10 @@ func (s *scope) placed(p *syntax.PlacedPoint, role figure.Role) {
 	}
 	s.draw(slot, role)
 	s.hideTwin(p, slot)
+	s.lies(p, slot)
+	if role != figure.Given {
+		s.chosen(p, slot)
+	}
 	if at != nil {
 		s.coords(at, slot)
 		return

@@ -368,6 +368,7 @@ func sameSpot(st *program.State, a, b int) error {
 
 // bar registers a straight drawn under the name of two points; the longest is kept first.
 func (s *scope) bar(a, b, slot int, reach int) {
+	s.c.hand.ruled(a, b, reach)
 	k := pairOf(a, b)
 	at := len(s.straights[k])
 	for i, other := range s.straights[k] {

@@ -29,10 +29,12 @@ func (s *scope) stepOff(o *syntax.StepOff) {
 	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 {
 		return
 	}
+	s.opens(&o.Opening, start)
 	ticks := make([]int, len(slots))
 	for i := range ticks {
 		ticks[i] = s.add(program.Circle, o.Node)
 		s.draw(ticks[i], figure.Construction)
+		s.c.hand.swing(append([]int{start}, slots...)[i])
 	}
 	s.emit(o.Node, func(st *program.State) error {
 		return stepAlong(st, on, start, towards, slots, ticks, square)

@@ -6,12 +6,12 @@ import (
 	"trammel/lang/program"
 )
 
-// Figure is what a run without failures has drawn.
-func Figure(st *program.State) *figure.Figure {
+// Figure is what a run without failures has drawn; tell puts its steps in words.
+func Figure(st *program.State, tell func(tag string) []string) *figure.Figure {
 	p := st.Program
 	f := &figure.Figure{
 		Title: p.Title, Unit: p.Unit, Paper: p.Paper, Theme: p.Theme, Language: p.Language,
-		Marks: st.Marks, Claims: st.Claims, Steps: p.Acts,
+		Marks: st.Marks, Claims: st.Claims, Steps: steps(p), Tell: tell,
 	}
 	for i, slot := range p.Slots {
 		if slot.Ink != nil && st.Values[i] != nil {
@@ -56,4 +56,13 @@ func addRim(f *figure.Figure, thing figure.Thing, rim geom.Rim) {
 	for _, end := range rim.Caps() {
 		f.Circles = append(f.Circles, &figure.Circle{Thing: thing, Circle: end.Circle, Part: &end.Ends})
 	}
+}
+
+// steps are where the acts stand in the source.
+func steps(p *program.Program) []figure.Step {
+	out := make([]figure.Step, len(p.Acts))
+	for i, a := range p.Acts {
+		out[i].Line = a.Line
+	}
+	return out
 }

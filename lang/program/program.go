@@ -14,20 +14,22 @@ import (
 
 // Program is finished when handed on and never changed afterwards.
 type Program struct {
-	Source   *source.File
-	Title    string
-	Unit     *big.Rat // millimetres of paper for one unit
-	Paper    *figure.Paper
-	Theme    string
-	Language string // a known tag, or ""
-	Slots    []*Slot
-	Inputs   []*Input
-	Steps    []*Step
-	Claims   []Claim       // the file's own, in order
-	Answers  []Answer      // that the source names, then those asked for from outside
-	Varied   []Varied      // in the order of the source
-	Task     *Task         // nil: none
-	Acts     []figure.Step // the acts as the reader counts them
+	Source     *source.File
+	Title      string
+	Unit       *big.Rat // millimetres of paper for one unit
+	Paper      *figure.Paper
+	Theme      string
+	Language   string // a known tag, or ""
+	Slots      []*Slot
+	Inputs     []*Input
+	Steps      []*Step
+	Claims     []Claim     // the file's own, in order
+	Answers    []Answer    // that the source names, then those asked for from outside
+	Varied     []Varied    // in the order of the source
+	Task       *Task       // nil: none
+	Acts       []Act       // as the reader counts them
+	Operations Operations  // of the tools, inner acts too
+	Centres    map[int]int // of circles and arcs, by their slots
 }
 
 // Kind is what a slot holds.
@@ -63,6 +65,9 @@ type Slot struct {
 	Mentioned bool        // a line after the one that made it speaks of it
 	Twice     bool        // its name was taken: it never gets a value, and nobody else is blamed
 	Top       bool        // made by the file itself, not inside a construction
+	As        int         // the slot that shows it: of what a call in full gives or takes, the caller's
+	Called    string      // what a reader calls it; "" for an arc that goes by its centre
+	Told      bool        // an arc that a caption speaks of
 	Aside     bool        // inside a construction that is unseen: no ink reaches out for it
 }
 

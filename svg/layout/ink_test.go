@@ -382,10 +382,15 @@ func TestThemes(t *testing.T) {
 }
 
 func TestDescribe(t *testing.T) {
-	got := describe(&bisector().Figure)
-	want := "Given: points A and B and segment AB. Drawn on the way: points X and Y and 2 arcs. " +
-		"Result: point M and line n. Marked equal: AM and MB. Marked as a right angle: BMX. " +
-		"It holds that n perpendicular to AB and AM = MB."
+	f := bisector().Figure
+	f.Tell = func(tag string) []string { return []string{"Join A to B.", "", "Bisect AB", "In " + tag} }
+	f.Language = "de"
+	a, b := f.Points[0].At, f.Points[1].At
+	f.Marks = append(f.Marks,
+		figure.LengthLabel{Segment: figure.Segment{A: a, B: b}, Label: figure.Label{Text: "4.5 cm", Measured: true}},
+		figure.Note{Near: a, Text: "an oak"})
+	got := describe(&f)
+	want := "Join A to B. Bisect AB. In de. AB: 4,5 cm. an oak."
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

@@ -18,7 +18,7 @@ type sketch struct {
 
 func newSketch(title string) *sketch {
 	return &sketch{
-		Figure: figure.Figure{Title: title, Unit: big.NewRat(10, 1), Steps: []figure.Step{{Caption: "all", Line: 1}}},
+		Figure: figure.Figure{Title: title, Unit: big.NewRat(10, 1), Steps: []figure.Step{{Line: 1}}},
 		field:  exact.NewField(),
 		at:     map[string]geom.Point{},
 	}

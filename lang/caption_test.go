@@ -1,0 +1,127 @@
+package lang_test
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"trammel/lang"
+	"trammel/lang/caption"
+	"trammel/stdlib"
+)
+
+// captions compiles a source and tells its steps, those without words left out.
+func captions(t *testing.T, source, tag string) []string {
+	t.Helper()
+	r := lang.Compile("test.trm", []byte(source))
+	if r.Figure == nil {
+		t.Fatalf("%+v", r.Problems)
+	}
+	return slices.DeleteFunc(r.Figure.Tell(tag), func(s string) bool { return s == "" })
+}
+
+// TestCaptions holds the words of every kind of act, in both languages. The words
+// are those of the classroom; common practice, no source.
+func TestCaptions(t *testing.T) {
+	const givens = "figure \"F\"\ngiven A (0, 0)\ngiven B 8 from A\n"
+	const kreis = "figure \"F\"\ngiven circle k centre O (0, 0) radius 3\ngiven P 7.5 from O\n"
+	for _, test := range []struct{ source, en, de string }{
+		{givens + "join AB", "Given: the point A; a point B 8 cm from A.\nJoin A to B.", "Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nVerbinde A mit B."},
+		{"figure \"F\"\nunit 8 mm\ngiven triangle ABC with AB = 6, AC = 5.5, angle A = 40°\njoin ABCA",
+			"Given: a triangle ABC with AB = 6 units, AC = 5.5 units and angle A = 40°.\nJoin A to B, B to C and C to A.",
+			"Gegeben: ein Dreieck ABC mit AB = 6 Einheiten, AC = 5,5 Einheiten und Winkel A = 40°.\nVerbinde A mit B, B mit C und C mit A."},
+		{"figure \"F\"\ngiven line m through A (0, 0) and B (9, 0)\ngiven P on m, 4 from A\narc c centre P radius any cuts m at L and R\narc d centre L radius any over PL\narc e centre R radius d\nd meets e at X above m\nline n through P and X\njoin LX, RX\nmark right RPX\nmark PL = PR\nclaim n perpendicular to m\nclaim triangle PLX congruent to PRX", `Given: a line m through A and B; a point P on m, 4 cm from A.
+With centre P and any radius, draw an arc cutting m at L and R.
+With centre L and any radius greater than PL, draw an arc.
+With centre R and the same radius, draw an arc.
+Let X be the point above m where the arcs about L and R meet.
+Draw the line n through P and X.
+Join L to X and R to X.
+Here angle RPX is a right angle, and PL = PR (equal radii). Then n is perpendicular to m, and the triangles PLX and PRX are congruent.`,
+			`Gegeben: eine Gerade m durch A und B; ein Punkt P auf m, 4 cm von A entfernt.
+Zeichne um P mit beliebigem Radius einen Bogen, der m in L und R schneidet.
+Zeichne um L mit beliebigem Radius größer als PL einen Bogen.
+Zeichne um R mit demselben Radius einen Bogen.
+X sei der Schnittpunkt von den Bögen um L und R oberhalb von m.
+Zeichne die Gerade n durch P und X.
+Verbinde L mit X und R mit X.
+Hier gilt: Winkel RPX ist ein rechter Winkel; PL = PR (gleiche Radien). Damit gilt: n steht senkrecht auf m; die Dreiecke PLX und PRX sind kongruent.`},
+		{kreis + "S, T, s, t by tangents(k, P)\nclaim k touches s at S",
+			"Given: a circle k with centre O and radius 3 cm; a point P 7.5 cm from O.\nDraw the tangents from P to k. This gives S, T, s and t.\nThen k touches s at S.",
+			"Gegeben: ein Kreis k mit Mittelpunkt O und dem Radius 3 cm; ein Punkt P 7,5 cm von O entfernt.\nZeichne die Tangenten von P an k. Das ergibt S, T, s und t.\nEs gilt: k berührt s in S."},
+		{givens + "join AB\nproduce AB beyond B by 2 to C\nC' by triangleon(B, C)\nstep \"Finish at {C'}\"\n  join AC'\n  join C'B\nend",
+			"Given: the point A; a point B 8 cm from A.\nJoin A to B.\nProduce AB beyond B by 2 cm to C.\nMake the equilateral triangle on BC. This gives C'.\nFinish at C'",
+			"Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nVerbinde A mit B.\nVerlängere AB über B hinaus um 2 cm bis C.\nZeichne das gleichseitige Dreieck über BC. Das ergibt C'.\nFinish at C'"},
+		{givens + "M, n by bisect(A, B) in full",
+			"Given: the point A; a point B 8 cm from A.\nWith centre A and any radius greater than half of AB, draw an arc.\nWith centre B and the same radius, draw an arc.\nLet X to the left of AB and Y to the right of AB be the points where the arcs about A and B meet.\nDraw the line n through Y and X to cut AB at M.",
+			"Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nZeichne um A mit beliebigem Radius größer als die Hälfte von AB einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte von den Bögen um A und B.\nZeichne die Gerade n durch Y und X, die AB in M schneidet."},
+	} {
+		for tag, want := range map[string]string{"en": test.en, "de-AT": test.de} {
+			if got := strings.Join(captions(t, test.source, tag), "\n"); got != want {
+				t.Errorf("%s\nin %s:\n%s\nwant:\n%s", test.source, tag, got, want)
+			}
+		}
+	}
+}
+
+// hole is what a caption must not have: a place left open, a blank too many, a
+// full stop within or none at the end, a lone comma.
+var hole = regexp.MustCompile(`[{}]|  | [,.;]|[,;.]{2}|\(\)|^[a-z]|[^.]$|, and \.|=\s*[.,;]`)
+
+// TestExampleCaptions reads the captions of every example and of the whole
+// library in every language: none has a hole, and each is a sentence.
+func TestExampleCaptions(t *testing.T) {
+	var sources []string
+	for _, pattern := range []string{"../examples/*.trm", "../examples/*/*.trm"} {
+		list, err := filepath.Glob(pattern)
+		if err != nil || len(list) == 0 {
+			t.Fatal(list, err)
+		}
+		sources = append(sources, list...)
+	}
+	for _, path := range sources {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := lang.Compile(path, text)
+		if r.Figure == nil {
+			continue // constructions only
+		}
+		for _, tag := range caption.Languages() {
+			readAloud(t, path+" "+tag, string(text), r.Figure.Tell(tag))
+		}
+	}
+}
+
+// TestLibraryTold tells every construction of the library by itself.
+func TestLibraryTold(t *testing.T) {
+	for _, name := range stdlib.Names() {
+		text, err := stdlib.Files.ReadFile(name + ".trm")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, tag := range caption.Languages() {
+			c := lang.Tell(name+".trm", text, tag)
+			if c == nil {
+				t.Fatalf("%s cannot be told", name)
+			}
+			readAloud(t, name+" "+tag, "", c.Captions)
+		}
+	}
+}
+
+func readAloud(t *testing.T, name, source string, captions []string) {
+	t.Helper()
+	if len(captions) == 0 || captions[0] == "" {
+		t.Errorf("%s: the first step has no words", name)
+	}
+	for _, c := range captions {
+		if c != "" && hole.MatchString(c) && !strings.Contains(source, "step "+`"`+c[:min(8, len(c))]) {
+			t.Errorf("%s: %s", name, c)
+		}
+	}
+}
