@@ -138,18 +138,38 @@ func BenchmarkChain4(b *testing.B) { benchmarkChain(b, 4) }
 func BenchmarkChain6(b *testing.B) { benchmarkChain(b, 6) }
 func BenchmarkChain8(b *testing.B) { benchmarkChain(b, 8) }
 
-func BenchmarkTriangle407070(b *testing.B) {
-	for b.Loop() {
-		k := newKit()
-		apex := point{k.frac(1, 2), k.sin(70, 1).Div(k.cos(70, 1).MulInt(2))}
-		left := point{k.int(0), k.int(0)}.sub(apex)
-		right := point{k.int(1), k.int(0)}.sub(apex)
-		cos, sin := k.cos(40, 1), k.sin(40, 1)
-		if !left.cross(right).Mul(cos).Equal(left.dot(right).Mul(sin)) {
-			b.Fatal("the apex is not 40°")
+// apexIs tells whether the third angle of a triangle with the angles a and b in
+// degrees on a side of 1 is c, by cross·cos c = dot·sin c.
+func (k *kit) apexIs(a, b, c int64) bool {
+	x := k.sin(b, 1).Mul(k.cos(a, 1)).Div(k.sin(c, 1))
+	apex := point{x, x.Mul(k.sin(a, 1)).Div(k.cos(a, 1))}
+	left, right := point{k.int(0), k.int(0)}.sub(apex), point{k.int(1), k.int(0)}.sub(apex)
+	cross, dot := left.cross(right), left.dot(right)
+	return cross.Sign() > 0 && cross.Mul(k.cos(c, 1)).Equal(dot.Mul(k.sin(c, 1)))
+}
+
+func TestApexIs(t *testing.T) {
+	for _, c := range []struct {
+		a, b, c int64
+		want    bool
+	}{{70, 70, 40, true}, {70, 35, 75, true}, {70, 70, 41, false}, {70, 36, 75, false}} {
+		if got := newKit().apexIs(c.a, c.b, c.c); got != c.want {
+			t.Errorf("%d° and %d° leave %d°: %v", c.a, c.b, c.c, got)
 		}
 	}
 }
+
+func benchmarkApex(b *testing.B, p, q, r int64) {
+	for b.Loop() {
+		if !newKit().apexIs(p, q, r) {
+			b.Fatal("another angle")
+		}
+	}
+}
+
+func BenchmarkTriangle407070(b *testing.B) { benchmarkApex(b, 70, 70, 40) }
+func BenchmarkTriangle367272(b *testing.B) { benchmarkApex(b, 72, 72, 36) }
+func BenchmarkTriangle703575(b *testing.B) { benchmarkApex(b, 70, 35, 75) }
 
 // feuerbach tells whether the nine-point circle of a triangle touches its
 // incircle: whether their centres are R/2 - r apart.
