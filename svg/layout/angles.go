@@ -196,8 +196,8 @@ func (d *drawing) drawSquare(m figure.RightAngle) {
 		return
 	}
 	best, at, least := []curve{}, c, math.MaxInt
-	for _, size := range squareSizes {
-		for _, q := range d.quadrants(m, c) {
+	for _, q := range d.quadrants(m, c) {
+		for _, size := range squareSizes {
 			mark := squareAt(c.at, q.a.times(side*size), q.b.times(side*size))
 			if n := d.touched(mark, markClear, passes(c.at)); n < least {
 				best, at, least = mark, q.corner, n

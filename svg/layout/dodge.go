@@ -6,21 +6,38 @@ import "math"
 // edge to edge: at least, and better.
 const (
 	markClear  = 0.3
-	markBetter = 0.9
+	markBetter = 1.3
 )
+
+// contact is the distance in micrometres under which ink touches ink.
+const contact = 50
 
 // tooMany things in the way are as bad as any more.
 const tooMany = 5
 
-// touched counts the ink within so many millimetres of a mark, but for its own.
+// mostDodging bounds the distances that are measured for marks on one sheet;
+// beyond it marks stay where they would be without other ink.
+const mostDodging = 3e6
+
+// touched counts the ink within so many millimetres of a mark, but for its own;
+// what it really touches counts double.
 func (d *drawing) touched(mark []curve, apart float64, own func(o *obstacle) bool) int {
-	clear, about := d.theme.mark.half()+d.least(apart), nowhere
+	half, clear, about := d.theme.mark.half(), d.least(apart), nowhere
+	var places []vec
 	for _, c := range mark {
 		about = about.union(c.bounds())
+		places = append(places, c.samples(d.mm(0.2))...)
 	}
 	n := 0
-	d.ground.near(about.grow(clear+mm), func(o *obstacle) bool {
-		if !own(o) && comesNear(mark, o, clear+o.half, d.mm(0.3)) {
+	d.ground.near(about.grow(half+clear+mm), func(o *obstacle) bool {
+		if d.dodging > mostDodging || own(o) {
+			return d.dodging <= mostDodging
+		}
+		d.dodging += len(places)
+		switch gap := nearest(places, o, half+clear+o.half) - half - o.half; {
+		case gap < contact:
+			n += 2
+		case gap < clear:
 			n++
 		}
 		return n < tooMany
@@ -28,21 +45,15 @@ func (d *drawing) touched(mark []curve, apart float64, own func(o *obstacle) boo
 	return n
 }
 
-// comesNear tells whether a mark, looked at every so far, comes so near to an
-// obstacle.
-func comesNear(mark []curve, o *obstacle, near, every float64) bool {
-	b := o.bounds().grow(near)
-	for _, c := range mark {
-		if !c.bounds().overlaps(b) {
-			continue
-		}
-		for _, p := range c.samples(every) {
-			if b.holds(p) && off(o.shape, p) < near {
-				return true
-			}
+// nearest is how near places come to an obstacle, if nearer than that.
+func nearest(places []vec, o *obstacle, than float64) float64 {
+	b := o.bounds().grow(than)
+	for _, p := range places {
+		if b.holds(p) {
+			than = min(than, off(o.shape, p))
 		}
 	}
-	return false
+	return than
 }
 
 // off is how far p is from a stroke's middle line, from a disc or from a box.

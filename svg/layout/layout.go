@@ -93,6 +93,7 @@ type drawing struct {
 	ground    *grid                   // what is inked so far
 	angleText svg.Micrometre          // height of the labels of angles
 	effort    int                     // spent on placing labels
+	dodging   int                     // spent on placing marks
 }
 
 // stroke is a curve with its ink. Owner is nil for a mark.

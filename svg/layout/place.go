@@ -4,7 +4,7 @@ import "sort"
 
 // What touching costs. A spot whose cost reaches costTouch is a bad one.
 const (
-	costTouch  = 1000 // black ink; grey is two thirds
+	costTouch  = 1000 // black ink; dashes are five sixths, grey two thirds
 	costMark   = 1200
 	costDot    = 2000
 	costTight  = 90  // ink within the tight distance
@@ -73,6 +73,9 @@ func (d *drawing) obstacle(i int) obstacle {
 		return obstacle{s.curve, s.half(), costMark, false, i, -1}
 	case constructionLayer:
 		return obstacle{s.curve, s.half(), costTouch * 2 / 3, true, i, -1}
+	}
+	if s.dashed {
+		return obstacle{s.curve, s.half(), costTouch * 5 / 6, false, i, -1}
 	}
 	return obstacle{s.curve, s.half(), costTouch, false, i, -1}
 }
