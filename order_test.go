@@ -32,14 +32,16 @@ const order = `
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
 	lang/caption:  lang/program locale
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
+	lang/slip:     lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/figure
-	lang:          lang/source lang/syntax lang/program lang/caption lang/check lang/eval lang/solve lang/warn geom geom/exact geom/figure stdlib
+	lang:          lang/source lang/syntax lang/program lang/caption lang/check lang/eval lang/slip lang/solve lang/warn geom geom/exact geom/figure stdlib
 	stdlib:
 	examples/library:
 
 	svg/glyph:     codeberg.org/go-fonts/stix golang.org/x/image
 	svg/braille:
 	svg:           svg/braille svg/glyph github.com/ajstarks/svgo
+	svg/page:      svg
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
 	svg/gate:

@@ -5,9 +5,11 @@ import (
 	"math/big"
 
 	"trammel/geom"
+	"trammel/geom/figure"
 	"trammel/lang/check"
 	"trammel/lang/eval"
 	"trammel/lang/program"
+	"trammel/lang/slip"
 	"trammel/lang/solve"
 )
 
@@ -127,4 +129,13 @@ func short(r *big.Rat) string {
 	}
 	f, _ := r.Float64()
 	return fmt.Sprintf("%.4g", f)
+}
+
+// Bands are where the results of the figure may lie when the drawing slips by a
+// tolerance: what a marker accepts.
+func (r *Result) Bands(t slip.Tolerance) []figure.Band {
+	if r.Figure == nil {
+		return nil
+	}
+	return slip.Bands(r.state, t)
 }

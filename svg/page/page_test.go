@@ -1,0 +1,102 @@
+package page
+
+import (
+	"bytes"
+	"errors"
+	"strings"
+	"testing"
+
+	"trammel/svg"
+)
+
+func a4() *Format { return &Format{Width: 210 * mm, Height: 297 * mm, Margin: 15 * mm, Text: 2500} }
+
+func solid(height int) Block {
+	return Block{Name: "a block", Height: height, Items: []svg.Item{svg.Disc{Centre: svg.XY{X: 1000, Y: height}, Radius: 500}}}
+}
+
+// TestSet: blocks stay whole, in their order, and between the margins.
+func TestSet(t *testing.T) {
+	f := a4()
+	var blocks []Block
+	for _, h := range []int{100, 100, 100, 60, 200, 10} {
+		b := solid(h * mm)
+		b.Gap = 5 * mm
+		blocks = append(blocks, b)
+	}
+	blocks[5].Break = true
+	pages, err := f.Set(blocks)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []int
+	for _, p := range pages {
+		got = append(got, len(p.Groups[0].Items))
+		for _, item := range p.Groups[0].Items {
+			if y := item.(svg.Disc).Centre.Y; y < f.Margin || y > f.Height-f.Margin {
+				t.Errorf("a block ends at %d µm", y)
+			}
+		}
+	}
+	if len(got) != 4 || got[0] != 2 || got[1] != 2 || got[2] != 1 || got[3] != 1 {
+		t.Errorf("blocks by pages: %v", got)
+	}
+}
+
+func TestTooLarge(t *testing.T) {
+	f := a4()
+	_, err := f.Set([]Block{solid(268 * mm)})
+	var large *TooLarge
+	if !errors.As(err, &large) || err.Error() != "a block takes 268.0 mm of paper from top to bottom, and a page has 267.0 mm" {
+		t.Error(err)
+	}
+	if _, err := f.Drawing("the figure", &svg.Doc{Width: 181 * mm}, 0); err == nil || !strings.Contains(err.Error(), "181.0 mm wide") {
+		t.Error(err)
+	}
+}
+
+// TestParagraph: no line is longer than the page is wide, and no word is lost.
+func TestParagraph(t *testing.T) {
+	f := a4()
+	text := strings.Repeat("Construct the perpendicular from P to the line m, and leave every arc. ", 9) + strings.Repeat("x", 300)
+	b := f.Paragraph(text, 8*mm)
+	var said []string
+	for _, item := range b.Items {
+		line := item.(svg.Text)
+		said = append(said, line.String())
+		if end := line.At.X + svg.Measure(line).Advance; end > f.Wide() {
+			t.Errorf("%q ends at %d µm of %d", line, end, f.Wide())
+		}
+	}
+	if got := strings.Join(said, ""); strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(text, " ", "") {
+		t.Errorf("said %q", got)
+	}
+	if len(b.Items) < 5 {
+		t.Errorf("%d lines", len(b.Items))
+	}
+}
+
+// TestBar: the check bar is as long as it says, and pages are drawings like any other.
+func TestBar(t *testing.T) {
+	f := a4()
+	f.Foot = f.Bar(50*mm, "This bar measures 50 mm on a print at 100 %.")
+	f.Number = func(page, of int) string { return "1 of 1" }
+	f.Title = "t"
+	pages, err := f.Set([]Block{Together(f.Heading("Bisectors"), f.Blanks("Name", "Date")), f.Beside("1", "3 marks")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	bar := f.Foot.Items[0].(svg.Path)
+	if bar.Pieces[0].To.X-bar.Start.X != 50*mm {
+		t.Error("the bar is not 50 mm long")
+	}
+	var out bytes.Buffer
+	if err := pages[0].Write(&out, svg.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, words := range []string{"Bisectors", "Name", "3 marks", "1 of 1", "100 %"} {
+		if !strings.Contains(out.String(), words) {
+			t.Errorf("%s is not on the page", words)
+		}
+	}
+}
