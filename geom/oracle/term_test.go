@@ -12,7 +12,7 @@ import (
 // term is a number told by how it is made, so that different programs can be
 // asked about it. Terms are shared, and never change.
 type term struct {
-	op   byte // 'q' the rational q, 'c' the cosine of q degrees, 'r' a root, or + - * /
+	op   byte // 'q' the rational q, 'c' the cosine of q degrees, 'p' π, 'r' a root, or + - * /
 	x, y *term
 	q    *big.Rat
 
@@ -131,7 +131,7 @@ func (w *world) made(t *term) *exact.Real {
 	return x.Sqrt()
 }
 
-var pariNames = map[byte]string{'q': "Rational", 'c': "Cosine", '+': "Sum", '-': "Difference", '*': "Product", '/': "Quotient", 'r': "Root"}
+var pariNames = map[byte]string{'q': "Rational", 'p': "Circle", 'c': "Cosine", '+': "Sum", '-': "Difference", '*': "Product", '/': "Quotient", 'r': "Root"}
 
 // pari asks testdata/signs.gp about x.
 func (x *term) pari() string {
@@ -147,7 +147,7 @@ func (x *term) pari() string {
 			out.WriteString(t.q.RatString())
 		case t.y != nil:
 			fmt.Fprintf(&out, "v[%d], v[%d]", place[t.x], place[t.y])
-		default:
+		case t.x != nil:
 			fmt.Fprintf(&out, "v[%d]", place[t.x])
 		}
 		out.WriteString("); ")

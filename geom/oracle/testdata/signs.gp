@@ -33,6 +33,8 @@ logsum(a, b) = max(a, b) + log2(1 + 2.^(-brief(abs(a - b)))) + 2.^-40;
 Rational(q) = made(q, 0, log2(max(1, abs(numerator(q)))), log2(denominator(q)));
 \\ The cosine of d degrees is half an algebraic integer.
 Cosine(d) = my(v = cos(Pi * d / 180)); made(v, 2.^(8 - B), 1, 1);
+\\ No separation bound holds for the half of a circle's way round.
+Circle() = made(Pi, 2.^(8 - B), 10^6, 10^6);
 Sum(x, y) = made(x[1] + y[1], x[2] + y[2], logsum(x[3] + y[4], x[4] + y[3]), x[4] + y[4]);
 Difference(x, y) = Sum(x, [-y[1], y[2], y[3], y[4]]);
 Product(x, y) = made(x[1] * y[1], brief(abs(x[1])) * y[2] + brief(abs(y[1])) * x[2] + x[2] * y[2], x[3] + y[3], x[4] + y[4]);
