@@ -3,6 +3,7 @@ package examples_test
 import (
 	"bytes"
 	"encoding/xml"
+	"flag"
 	"fmt"
 	"math"
 	"os"
@@ -18,16 +19,19 @@ import (
 // contactSheet shows every example, small.
 const contactSheet = "contact-sheet.svg"
 
-// TestContactSheet holds the sheet to the pictures.
+var sheet = flag.Bool("sheet", false, "draw the contact sheet anew")
+
+// TestContactSheet holds the sheet to the pictures, where everything is held
+// together: a picture may change without it from one commit to the next.
 func TestContactSheet(t *testing.T) {
 	made := drawSheet(t)
-	if *update {
+	if *sheet {
 		if err := os.WriteFile(contactSheet, made, 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if !bytes.Equal(read(t, contactSheet), made) {
-		t.Errorf("%s does not show the pictures as they are: run the test with -update", contactSheet)
+	if stale := !bytes.Equal(read(t, contactSheet), made); stale && os.Getenv("CI") == "true" {
+		t.Errorf("%s does not show the pictures as they are: go test ./examples -run ContactSheet -sheet", contactSheet)
 	}
 }
 
