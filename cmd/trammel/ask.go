@@ -30,10 +30,10 @@ rounded decimal. The words are those of a source. Nothing is drawn.
 
 // Run answers.
 func (c *askCmd) Run(e *env) error {
-	if c.Source != stdio && !isSource(c.Source) {
-		return &usageError{c.Source + " is no source: the name of a source ends in .trm", `"-" reads any text from the standard input`}
+	in, err := single(c.Source)
+	if err != nil {
+		return err
 	}
-	in := input{filepath.Clean(c.Source), filepath.Base(c.Source), true}
 	var answers []lang.Answer
 	d, _ := e.resolve(in, func(text []byte) (r *lang.Result) {
 		answers, r = lang.Ask(in.name(), text, c.Expressions)
@@ -48,6 +48,14 @@ func (c *askCmd) Run(e *env) error {
 		e.answer(in.name(), a)
 	}
 	return nil
+}
+
+// single is one source that the command line names.
+func single(name string) (input, error) {
+	if name != stdio && !isSource(name) {
+		return input{}, &usageError{name + " is no source: the name of a source ends in .trm", `"-" reads any text from the standard input`}
+	}
+	return input{filepath.Clean(name), filepath.Base(name), true}, nil
 }
 
 // answer shows an answer, or why there is none.

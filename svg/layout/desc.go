@@ -9,17 +9,39 @@ import (
 )
 
 // describe puts a figure in plain words: the captions of its steps, one after
-// the other, and then what is written at its parts.
+// the other, and then what is written at its parts. Of an exam paper it tells
+// what is given only, for the rest is the answer.
 func describe(f *figure.Figure) string {
 	var parts []string
-	for _, c := range f.Captions() {
-		parts = appendSentence(parts, c)
+	given := givenSteps(f)
+	for i, c := range f.Captions() {
+		if f.Theme != "exam" || given[i] {
+			parts = appendSentence(parts, c)
+		}
+	}
+	if f.Theme == "exam" {
+		return strings.Join(parts, " ")
 	}
 	w := words{f}
 	for _, m := range f.Marks {
 		parts = appendSentence(parts, w.written(m))
 	}
 	return strings.Join(parts, " ")
+}
+
+// givenSteps are those that draw nothing but what is given.
+func givenSteps(f *figure.Figure) map[int]bool {
+	given, more := map[int]bool{}, map[int]bool{}
+	for _, x := range f.Things() {
+		given[x.Step] = given[x.Step] || x.Role == figure.Given
+		more[x.Step] = more[x.Step] || x.Role != figure.Given
+	}
+	for step := range more {
+		if more[step] {
+			given[step] = false
+		}
+	}
+	return given
 }
 
 // appendSentence adds a text that is not empty, with a full stop at its end.
