@@ -42,6 +42,8 @@ type Report struct {
 	Name   string
 	Labels int
 	Faults []Fault
+	// Breaks is how many labels stand in a gap of a line that is not their own.
+	Breaks int
 	// Ink is the least clearance of a label from ink, Words that of two labels.
 	Ink, Words float64
 }
@@ -90,6 +92,7 @@ func Measure(name string, file io.Reader) (*Report, error) {
 	r.words(s)
 	r.marks(s)
 	r.owners(s)
+	r.gaps(s)
 	return r, nil
 }
 

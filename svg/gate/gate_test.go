@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -153,6 +154,29 @@ func TestDistances(t *testing.T) {
 	}
 }
 
+// TestBreaks counts the labels that stand in gaps of lines that are not theirs.
+func TestBreaks(t *testing.T) {
+	broken := line("s1", "0.35", 10, 20, 28, 20) + line("s1", "0.35", 32, 20, 50, 20)
+	arc := `<g class="result"><path d="M20 20 A10 10 0 0 1 28 10.202" class="c1" stroke="#000000" stroke-width="0.5"/>` +
+		`<path d="M32 10.202 A10 10 0 0 1 40 20" class="c1" stroke="#000000" stroke-width="0.5"/></g>`
+	for _, d := range []struct {
+		groups string
+		want   int
+	}{
+		{broken + dot("p1", 30, 26) + block("p1", "A", 29, 21), 1},
+		{broken + dot("p1", 30, 26) + block("p1", "A", 29, 24), 0},
+		{broken + block("s1", "m", 29, 21), 0},
+		{broken + line("s2", "0.35", 28, 20, 32, 20) + dot("p1", 30, 26) + block("p1", "A", 29, 23), 0},
+		{arc + dot("p1", 30, 15) + block("p1", "A", 29, 11), 1},
+		{arc + dot("p1", 30, 15) + block("p1", "A", 29, 14), 0},
+	} {
+		r, err := Measure("", strings.NewReader(page(d.groups)))
+		if err != nil || r.Breaks != d.want || len(r.Faults) > 0 {
+			t.Errorf("%s: %d labels in gaps, not %d; %v, %v", d.groups, r.Breaks, d.want, r.Faults, err)
+		}
+	}
+}
+
 // TestRefused reads what is no drawing of trammel's.
 func TestRefused(t *testing.T) {
 	for _, text := range []string{
@@ -205,6 +229,36 @@ func examples(t *testing.T) []string {
 		t.Fatalf("only %d examples", len(files))
 	}
 	return files
+}
+
+// TestSpoilt spoils a figure that has no fault, as the layout writes it, and
+// finds each kind of fault.
+func TestSpoilt(t *testing.T) {
+	text, err := os.ReadFile("../../examples/nine-point-circle.svg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawing := string(text)
+	words := strings.Index(drawing, `<g class="labels"`)
+	paper := regexp.MustCompile(`width="[0-9.]+mm" height="([0-9.]+)mm" viewBox="0 0 [0-9.]+ `)
+	for _, s := range []struct {
+		kind    Kind
+		drawing string
+	}{
+		{Overlap, drawing[:words] + regexp.MustCompile(`<path d="M\d+`).ReplaceAllString(drawing[words:], `<path d="M0 0 L99`)},
+		{Contact, strings.ReplaceAll(drawing, `stroke-width="0.5"`, `stroke-width="9"`)},
+		{Off, paper.ReplaceAllString(drawing, `width="80mm" height="${1}mm" viewBox="0 0 80 `)},
+		{Foreign, strings.ReplaceAll(drawing, `<g class="result"`, `<g class="marks"`)},
+		{Nearer, drawing[:words] + strings.NewReplacer(`class="p1"`, `class="p2"`, `class="p2"`, `class="p1"`).Replace(drawing[words:])},
+		{Unowned, strings.ReplaceAll(drawing[:words], `class="p`, `class="q`) + drawing[words:]},
+	} {
+		if r, err := Measure("spoilt", strings.NewReader(s.drawing)); err != nil || r.Count(s.kind) == 0 {
+			t.Errorf("no fault of kind %d is found: %v", s.kind, err)
+		}
+	}
+	if r, err := Measure("sound", strings.NewReader(drawing)); err != nil || len(r.Faults) > 0 {
+		t.Errorf("%v, %v", r.Faults, err)
+	}
 }
 
 // TestExamples finds no fault in any example.

@@ -10,11 +10,11 @@ import (
 // Table prints a line for each report, the sums, and every fault.
 func Table(w io.Writer, all []*Report) error {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "figure\tlabels\toverlaps\tcontacts\toff paper\tforeign marks\tnearer\tunowned\tmm to ink\tmm to label\t")
+	fmt.Fprintln(t, "figure\tlabels\toverlaps\tcontacts\toff paper\tforeign marks\tnearer\tunowned\tin gaps\tmm to ink\tmm to label\t")
 	sum := &Report{Name: fmt.Sprintf("all %d", len(all)), Ink: math.Inf(1), Words: math.Inf(1)}
 	for _, r := range all {
 		r.row(t)
-		sum.Labels += r.Labels
+		sum.Labels, sum.Breaks = sum.Labels+r.Labels, sum.Breaks+r.Breaks
 		sum.Faults = append(sum.Faults, r.Faults...)
 		sum.Ink, sum.Words = min(sum.Ink, r.Ink), min(sum.Words, r.Words)
 	}
@@ -37,7 +37,7 @@ func (r *Report) row(w io.Writer) {
 	for k := range kinds {
 		fmt.Fprintf(w, "\t%d", r.Count(k))
 	}
-	fmt.Fprintf(w, "\t%s\t%s\t\n", distance(r.Ink), distance(r.Words))
+	fmt.Fprintf(w, "\t%d\t%s\t%s\t\n", r.Breaks, distance(r.Ink), distance(r.Words))
 }
 
 func distance(mm float64) string {
