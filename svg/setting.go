@@ -25,6 +25,32 @@ func Measure(t Text) Box {
 	return Box{b.advance, b.box.Min.X, b.box.Min.Y, b.box.Max.X, b.box.Max.Y}
 }
 
+// Letter is a sign of a text that has been set, with its left end on the
+// baseline at At.
+type Letter struct {
+	At   XY
+	Sign rune
+	Size Micrometre // height of a capital
+	Face glyph.Face
+}
+
+// Setting is a text as it stands on the paper.
+type Setting struct {
+	Letters []Letter        // those that the embedded faces have
+	Roots   []glyph.Segment // outlines of surds with their bars, to be filled
+	Lacks   rune            // the first letter that no embedded face has, or 0
+}
+
+// Set sets the text. Places are on the paper.
+func (t Text) Set() Setting {
+	b := t.set()
+	for i := range b.letters {
+		b.letters[i].At.X += t.At.X
+		b.letters[i].At.Y += t.At.Y
+	}
+	return Setting{b.letters, shift(b.roots, glyph.Point(t.At)), b.lacks}
+}
+
 // String is the text as one would type it: a radicand of several signs is in
 // brackets, and every space is a plain one.
 func (t Text) String() string { return strings.ReplaceAll(spell(t.Runs, 0), string(thin), " ") }
@@ -100,9 +126,11 @@ func radicand(runs []Run, over int) int {
 type block struct {
 	signs, roots []glyph.Segment // outlines of the letters, and of surds with their bars
 	words        []word          // the letters again, for text that stays text
+	letters      []Letter        // and again one by one, where the faces have them
 	advance      int
 	box          glyph.Box
 	missing      bool // a letter has no outline, so the words must be shown
+	lacks        rune // the first letter that is in no face, or 0
 }
 
 // word is a run that stays text, with its left end on the baseline at X, Y.
@@ -164,12 +192,23 @@ func (t Text) run(r Run) block {
 		if letter != ' ' && b.words == nil { // renderers drop spaces at the start
 			b.words = []word{{glyph.Point{X: b.advance, Y: drop}, r.Text[i:], size, face}}
 		}
-		if g, ok := outlined(letter, face, size); ok && len(r.Text) <= maxOutlined {
-			b.add(block{signs: shift(g.Outline, glyph.Point{Y: drop}), advance: g.Advance, box: glyph.NoBox})
-		} else {
-			b.add(unknown(face.Em(size), drop))
-		}
+		b.add(set(letter, face, size, drop, len(r.Text) <= maxOutlined))
 		previous = letter
+	}
+	return b
+}
+
+// set sets one letter.
+func set(letter rune, face glyph.Face, size, drop int, inOutline bool) block {
+	g, ok := outlined(letter, face, size)
+	b := unknown(face.Em(size), drop)
+	if ok && inOutline {
+		b = block{signs: shift(g.Outline, glyph.Point{Y: drop}), advance: g.Advance, box: glyph.NoBox}
+	}
+	if ok {
+		b.letters = []Letter{{XY{0, drop}, letter, size, face}}
+	} else {
+		b.lacks = letter
 	}
 	return b
 }
@@ -214,6 +253,13 @@ func (b *block) put(next block, by glyph.Point) {
 	for _, w := range next.words {
 		w.Point = w.Point.Add(by)
 		b.words = append(b.words, w)
+	}
+	for _, l := range next.letters {
+		l.At.X += by.X
+		b.letters = append(b.letters, l)
+	}
+	if b.lacks == 0 {
+		b.lacks = next.lacks
 	}
 	if !next.box.Empty() {
 		b.box = b.box.Grow(next.box.Min.Add(by), next.box.Max.Add(by))

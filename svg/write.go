@@ -39,6 +39,10 @@ func (d *Doc) Write(w io.Writer, o Options) error {
 	return err
 }
 
+// Check tells whether the drawing can be written, as Write would, and so
+// whether the writers of other formats can rely on it.
+func (d *Doc) Check() error { return d.Write(io.Discard, Options{LiveText: true}) }
+
 var language = regexp.MustCompile(`^[A-Za-z]{1,8}(-[A-Za-z0-9]{1,8})*$`)
 
 // start opens the root and describes the drawing to those who cannot see it.

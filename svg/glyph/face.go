@@ -20,7 +20,7 @@ const (
 	Roman Face = iota
 	Italic
 	Sans
-	maths
+	Maths
 )
 
 // parsed is a font with what is asked of it at every glyph, in font units.
@@ -30,12 +30,23 @@ type parsed struct {
 	capital int
 }
 
-var faces = [...]func() *parsed{
-	Roman:  sync.OnceValue(func() *parsed { return parse(stix2textregular.TTF) }),
-	Italic: sync.OnceValue(func() *parsed { return parse(stix2textitalic.TTF) }),
-	Sans:   sync.OnceValue(func() *parsed { return parse(goregular.TTF) }),
-	maths:  sync.OnceValue(func() *parsed { return parse(stix2mathregular.TTF) }),
+// files are the fonts as they are embedded.
+var files = [...][]byte{
+	Roman:  stix2textregular.TTF,
+	Italic: stix2textitalic.TTF,
+	Sans:   goregular.TTF,
+	Maths:  stix2mathregular.TTF,
 }
+
+var faces = [...]func() *parsed{
+	Roman:  sync.OnceValue(func() *parsed { return parse(files[Roman]) }),
+	Italic: sync.OnceValue(func() *parsed { return parse(files[Italic]) }),
+	Sans:   sync.OnceValue(func() *parsed { return parse(files[Sans]) }),
+	Maths:  sync.OnceValue(func() *parsed { return parse(files[Maths]) }),
+}
+
+// Data is the font file of the face: OpenType, with cubic outlines but for Sans.
+func (f Face) Data() []byte { return files[f] }
 
 // load parses a face when it is first wanted.
 func load(f Face) *parsed { return faces[f]() }

@@ -41,13 +41,21 @@ type Glyph struct {
 // Glyph draws a sign so that a capital letter is height high. Signs that the
 // face lacks come from the mathematical face; false means that neither has it.
 func (f Face) Glyph(r rune, height int) (Glyph, bool) {
-	for _, f := range [...]Face{f, maths} {
-		face := load(f)
-		if index, err := face.GlyphIndex(nil, r); err == nil && index != 0 {
-			return face.draw(index, height)
+	from, number, ok := f.Find(r)
+	if !ok {
+		return Glyph{}, false
+	}
+	return load(from).draw(sfnt.GlyphIndex(number), height)
+}
+
+// Find tells which face a sign is taken from, and its number there.
+func (f Face) Find(r rune) (from Face, number uint16, ok bool) {
+	for _, f := range [...]Face{f, Maths} {
+		if index, err := load(f).GlyphIndex(nil, r); err == nil && index != 0 {
+			return f, uint16(index), true
 		}
 	}
-	return Glyph{}, false
+	return f, 0, false
 }
 
 // Kern is how much nearer (negative) or farther the second of two neighbours
