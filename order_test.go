@@ -42,13 +42,17 @@ const order = `
 	svg/braille:
 	svg:           svg/braille svg/glyph github.com/ajstarks/svgo
 	svg/page:      svg
+	svg/pdf:       svg svg/glyph github.com/pdfcpu/pdfcpu github.com/tdewolff/font
+	svg/png:       svg svg/glyph golang.org/x/image
+	svg/svgtest:   svg svg/layout lang
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
 	svg/gate:
 	svg/gate/measure: svg/gate
 	svg/gate/samples:
 
-	cmd/trammel:   lang lang/program lang/source lang/syntax geom/figure locale svg svg/layout stdlib examples/library
+	cmd/trammel:   lang lang/program lang/source lang/syntax geom/figure locale
+	cmd/trammel:   svg svg/pdf svg/png svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `
 

@@ -15,7 +15,7 @@ type buildCmd struct {
 // pictures is what to draw, and where to.
 type pictures struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
-	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg for one picture, or - for the standard output. Unsaid, a picture goes beside its source." complete:"files"`
+	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg, .pdf or .png for one picture, or - for the standard output. Unsaid, a picture goes beside its source." complete:"files"`
 	style
 	Jobs count `short:"j" placeholder:"N" help:"Draw so many figures at a time; unsaid, one for each processor."`
 }
@@ -30,6 +30,12 @@ the others are drawn.
     trammel build examples -o out/        draws examples/a/b.trm as out/a/b.svg
     trammel build - < first.trm           draws to the standard output
 
+A PDF has the figure's true size, with its letters to be searched; a PNG tells
+its size to the programs that show it.
+
+    trammel build first.trm -o first.pdf
+    trammel build lessons --format png --dpi 600
+
     trammel build lesson.trm --deps lesson.d
     cat lesson.d                          lesson.svg: lesson.trm circles.trm
 `
@@ -37,6 +43,9 @@ the others are drawn.
 
 // Run draws the figures.
 func (c *buildCmd) Run(e *env) error {
+	if err := c.settle(); err != nil {
+		return err
+	}
 	if err := c.checkDeps(); err != nil {
 		return err
 	}
@@ -46,7 +55,7 @@ func (c *buildCmd) Run(e *env) error {
 	}
 	t := tally{reporter: newReporter(e), failed: len(failed)}
 	t.unread(failed)
-	jobs, err := e.plan(list, c.Out)
+	jobs, err := e.plan(list, c.pictures)
 	if err != nil {
 		return err
 	}

@@ -130,6 +130,8 @@ func newValue(v *kong.Value, commands []string) value {
 		return value{Words: topics()}
 	case "constructions":
 		return value{Words: stdlib.Names()}
+	case "formats":
+		return value{Words: formats}
 	case "themes":
 		return value{Words: figure.Themes}
 	case "languages":

@@ -9,13 +9,13 @@ import (
 
 // checkDeps tells whether the file for make can be written at all.
 func (c *buildCmd) checkDeps() error {
-	ending := strings.ToLower(filepath.Ext(c.Deps))
+	_, picture := formatOf(c.Deps)
 	switch {
 	case c.Deps == "":
 		return nil
 	case slices.Contains(c.Sources, stdio) || c.Out == stdio || c.Deps == stdio:
 		return &usageError{`--deps tells make of files, and "-" is none`, ""}
-	case ending == ".trm" || ending == ".svg":
+	case isSource(c.Deps) || picture:
 		return &usageError{fmt.Sprintf("--deps %s would overwrite a source or a picture", c.Deps), "its name may end in .d, as make's do"}
 	}
 	return nil

@@ -12,7 +12,6 @@ import (
 	"trammel/geom/figure"
 	"trammel/lang"
 	"trammel/lang/source"
-	"trammel/svg"
 	"trammel/svg/layout"
 )
 
@@ -80,7 +79,7 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 		p.Severity, p.Help = source.Warning, w.Help
 	}
 	var b bytes.Buffer
-	if err := doc.Write(&b, svg.Options{LiveText: s.Text == "live"}); err != nil {
+	if err := s.write(&b, doc); err != nil {
 		return &unfit{err}
 	}
 	if d.picture == stdio {

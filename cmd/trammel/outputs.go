@@ -14,34 +14,35 @@ type job struct {
 }
 
 // plan says where the pictures go: beside their sources, or where -o says.
-func (e *env) plan(list []input, out string) ([]job, error) {
-	toFile, err := namesFile(list, out)
+func (e *env) plan(list []input, p pictures) ([]job, error) {
+	toFile, err := namesFile(list, p.Out)
 	if err != nil {
 		return nil, err
 	}
 	jobs := make([]job, len(list))
 	for i, in := range list {
-		jobs[i] = job{in, pictureOf(in, out)}
+		jobs[i] = job{in, p.pictureOf(in)}
 		if toFile {
-			jobs[i].picture = out
+			jobs[i].picture = p.Out
 		}
 	}
 	return jobs, e.clash(jobs)
 }
 
 // pictureOf is where a picture goes when -o is a folder or nothing.
-func pictureOf(in input, out string) string {
+func (p pictures) pictureOf(in input) string {
 	switch {
 	case in.path == stdio:
 		return stdio
-	case out == "":
-		return withSVG(in.path)
+	case p.Out == "":
+		return p.named(in.path)
 	}
-	return filepath.Join(out, withSVG(in.within))
+	return filepath.Join(p.Out, p.named(in.within))
 }
 
-func withSVG(source string) string {
-	return strings.TrimSuffix(source, filepath.Ext(source)) + ".svg"
+// named is the name of a source with the ending of the format.
+func (p pictures) named(source string) string {
+	return strings.TrimSuffix(source, filepath.Ext(source)) + "." + string(p.Format)
 }
 
 // namesFile tells whether -o names a file, which takes one figure only, or a
@@ -59,7 +60,7 @@ func namesFile(list []input, out string) (bool, error) {
 	case isFile && !single && len(list) > 0:
 		return false, &usageError{fmt.Sprintf("-o %s takes one figure, and a folder or several sources are given", out), "name a folder to put the pictures in, with a slash at its end"}
 	case !isFile && filepath.Ext(out) != "":
-		return false, &usageError{fmt.Sprintf("-o %s is neither a picture, which ends in .svg, nor a folder", out), "a folder that does not exist yet needs a slash at its end"}
+		return false, &usageError{fmt.Sprintf("-o %s is neither a picture, which ends in .svg, .pdf or .png, nor a folder", out), "a folder that does not exist yet needs a slash at its end"}
 	}
 	return isFile, nil
 }
@@ -75,7 +76,8 @@ func looksLike(out string) (isFile, isFolder bool) {
 	case err == nil && !info.Mode().IsRegular(): // a device or a pipe
 		return true, false
 	}
-	return strings.EqualFold(filepath.Ext(out), ".svg"), false
+	_, isFile = formatOf(out)
+	return isFile, false
 }
 
 // clash is the error of two figures that would be drawn to one file. Sources

@@ -40,6 +40,9 @@ func (c *watchCmd) watch(ctx context.Context, e *env) error {
 	if slices.Contains(c.Sources, stdio) || c.Out == stdio {
 		return &usageError{`"-" cannot be watched: watch goes from files to files`, ""}
 	}
+	if err := c.settle(); err != nil {
+		return err
+	}
 	folders, err := newFolders()
 	if err != nil {
 		e.fail("", err)
@@ -131,7 +134,7 @@ func (w *watcher) look(t *tally) ([]job, error) {
 	if err != nil {
 		return nil, err
 	}
-	return w.plan(list, w.cmd.Out)
+	return w.plan(list, w.cmd.pictures)
 }
 
 // sort tells what need not be drawn again from what has to be. What failed is

@@ -33,11 +33,10 @@ func Write(w io.Writer, pages ...*svg.Doc) error {
 	}
 	d := newDocument(pages[0])
 	for i, p := range pages {
-		if err := p.Check(); err != nil {
+		if err := d.addPage(p); err != nil && len(pages) > 1 {
 			return fmt.Errorf("pdf: page %d: %w", i+1, err)
-		}
-		if err := d.addPage(p); err != nil {
-			return fmt.Errorf("pdf: page %d: %w", i+1, err)
+		} else if err != nil {
+			return fmt.Errorf("pdf: %w", err)
 		}
 	}
 	if err := d.finish(); err != nil {
@@ -116,6 +115,9 @@ func (d *document) addStream(data []byte, about types.Dict) types.IndirectRef {
 
 // addPage draws a page. Its box is the drawing's size, to a millionth of a point.
 func (d *document) addPage(p *svg.Doc) error {
+	if err := p.Check(); err != nil {
+		return err
+	}
 	c := content{document: d, height: p.Height}
 	if err := c.draw(p); err != nil {
 		return err

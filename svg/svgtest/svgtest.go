@@ -13,6 +13,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"trammel/lang"
@@ -127,11 +128,29 @@ func near(grey []uint8, box image.Rectangle, i, reach int) bool {
 	return false
 }
 
-// Examples are the drawings of all sources in a folder, by name.
+var (
+	drawing sync.Mutex
+	drawn   = map[string]map[string]*svg.Doc{}
+)
+
+// Examples are the drawings of all sources in a folder, by name. Nobody may
+// change them: they are drawn once.
 func Examples(t testing.TB, folder string) map[string]*svg.Doc {
 	t.Helper()
-	docs := map[string]*svg.Doc{}
-	err := filepath.WalkDir(folder, func(name string, e fs.DirEntry, err error) error {
+	drawing.Lock()
+	defer drawing.Unlock()
+	if drawn[folder] == nil {
+		docs := map[string]*svg.Doc{}
+		if err := examples(folder, docs); err != nil {
+			t.Fatal(err)
+		}
+		drawn[folder] = docs
+	}
+	return drawn[folder]
+}
+
+func examples(folder string, docs map[string]*svg.Doc) error {
+	return filepath.WalkDir(folder, func(name string, e fs.DirEntry, err error) error {
 		if err != nil || filepath.Ext(name) != ".trm" {
 			return err
 		}
@@ -142,10 +161,6 @@ func Examples(t testing.TB, folder string) map[string]*svg.Doc {
 		}
 		return err
 	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return docs
 }
 
 // Everything has each kind of item once, in letters that the faces have.
