@@ -29,7 +29,9 @@ func setBraille(runs []Run) block {
 	}
 	b.box = b.box.Grow(outlinePoints(b.signs)...)
 	b.advance = len(cells) * cellApart
-	b.missing = len(unknown) > 0
+	if b.missing = len(unknown) > 0; b.missing {
+		b.lacks = unknown[0]
+	}
 	return b
 }
 

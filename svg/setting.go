@@ -37,7 +37,7 @@ type Letter struct {
 // Setting is a text as it stands on the paper.
 type Setting struct {
 	Letters []Letter        // those that the embedded faces have
-	Roots   []glyph.Segment // outlines of surds with their bars, to be filled
+	Shapes  []glyph.Segment // outlines of what is no letter, to be filled: surds, bars, braille
 	Lacks   rune            // the first letter that no embedded face has, or 0
 }
 
@@ -48,7 +48,11 @@ func (t Text) Set() Setting {
 		b.letters[i].At.X += t.At.X
 		b.letters[i].At.Y += t.At.Y
 	}
-	return Setting{b.letters, shift(b.roots, glyph.Point(t.At)), b.lacks}
+	shapes := b.roots
+	if t.Braille {
+		shapes = b.signs
+	}
+	return Setting{b.letters, shift(shapes, glyph.Point(t.At)), b.lacks}
 }
 
 // String is the text as one would type it: a radicand of several signs is in
@@ -256,6 +260,7 @@ func (b *block) put(next block, by glyph.Point) {
 	}
 	for _, l := range next.letters {
 		l.At.X += by.X
+		l.At.Y += by.Y
 		b.letters = append(b.letters, l)
 	}
 	if b.lacks == 0 {

@@ -11,7 +11,7 @@ import (
 
 const introduction = `Trammel draws geometric constructions. A source reads as a teacher says the
 construction, one act of the compasses or the straightedge a line; the figure
-comes out exact, as a textbook prints it, in SVG.
+comes out exact, as a textbook prints it, in SVG, PDF or PNG.
 
 A first figure, in five lines saved as first.trm:
 

@@ -158,16 +158,16 @@ func (c *content) tag(kind, instead string) {
 	c.marked++
 }
 
-// text sets words, and fills roots. What can be found and copied is what one
-// would type: that has to be said where letters are lowered, for some readers
-// take them for another line, and where a root bar takes the place of brackets.
+// text sets words, and fills roots, bars and braille. What can be found and
+// copied is what one would type: that has to be said where letters are lowered,
+// for some readers take them for another line, and where shapes stand for letters.
 func (c *content) text(t svg.Text) error {
 	set := t.Set()
 	if set.Lacks != 0 {
 		return fmt.Errorf("the letter %c of %q is in none of the faces that can be embedded", set.Lacks, t)
 	}
 	lowered := func(r svg.Run) bool { return r.Sub }
-	if len(set.Roots) == 0 && !slices.ContainsFunc(t.Runs, lowered) {
+	if len(set.Shapes) == 0 && !slices.ContainsFunc(t.Runs, lowered) {
 		c.set("rg", colour(t.Fill))
 		c.letters(set.Letters)
 		return nil
@@ -175,7 +175,7 @@ func (c *content) text(t svg.Text) error {
 	c.WriteString("EMC\n")
 	c.tag("Span", t.String())
 	c.set("rg", colour(t.Fill))
-	c.outline(set.Roots)
+	c.outline(set.Shapes)
 	c.letters(set.Letters)
 	c.WriteString("EMC\n")
 	c.tag("Figure", "")

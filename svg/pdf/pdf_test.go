@@ -87,7 +87,7 @@ func TestFontsAreEmbedded(t *testing.T) {
 func TestTextIsSearchable(t *testing.T) {
 	file := svgtest.Save(t, "text.pdf", written(t, svgtest.Everything()))
 	text := svgtest.Run(t, "pdftotext", file, "-")
-	for _, want := range []string{"P1", "A′", "√(10 + 2√5) cm", "∠ABC = 22.5° ⟂ VAT", "Café"} {
+	for _, want := range []string{"P1", "A′", "BC = 3/4 AB", "√(10 + 2√5) cm", "∠ABC = 22.5° ⟂ VAT", "Café"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("there is no %q in\n%s", want, text)
 		}

@@ -92,7 +92,7 @@ func (c *canvas) text(t svg.Text) error {
 	if set.Lacks != 0 {
 		return fmt.Errorf("the letter %c of %q is in none of the embedded faces", set.Lacks, t)
 	}
-	shapes := c.outline(set.Roots, svg.XY{})
+	shapes := c.outline(set.Shapes, svg.XY{})
 	for _, l := range set.Letters {
 		g, _ := l.Face.Glyph(l.Sign, l.Size)
 		shapes = append(shapes, c.outline(g.Outline, l.At)...)

@@ -173,6 +173,8 @@ func Everything() *svg.Doc {
 	}
 	sans := label("Café", false, 60_000, 50_000)
 	sans.Sans, sans.Fill = true, "#0072b2"
+	dots := label("A", false, 92_000, 55_000)
+	dots.Braille = true
 	corner := []svg.Piece{{To: svg.XY{X: 90_000, Y: 10_000}}, {To: svg.XY{X: 75_000, Y: 35_120}}}
 	return &svg.Doc{
 		Width: svg.PadToPixels(100_000), Height: svg.PadToPixels(60_000),
@@ -194,6 +196,8 @@ func Everything() *svg.Doc {
 			}},
 			{Class: "labels", Items: []svg.Item{
 				label("P1", true, 10_000, 56_000),
+				label("BC = 3/4 AB", false, 65_000, 57_000),
+				dots,
 				label("A'", true, 20_000, 56_000),
 				label("√(10 + 2√5) cm", false, 30_000, 56_000),
 				label("∠ABC = 22.5° ⟂ VAT", false, 53_000, 45_000),
