@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"text/tabwriter"
 
@@ -11,9 +12,10 @@ import (
 	"trammel/lang/program"
 )
 
-// checkCmd is: trammel check [files or folders] [--choices]
+// checkCmd is: trammel check [files or folders] [--choices] [--tools]
 type checkCmd struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
+	Tools   bool     `help:"Say too which tools the figure is made with: straightedge, compasses, ruler, protractor."`
 	Choices bool     `help:"Say too what was chosen where the source leaves something to chance."`
 	Count   bool     `help:"Count too what compasses and straightedge do."`
 }
@@ -77,6 +79,9 @@ func (c *checkCmd) Run(e *env) error {
 // row each, in the order of their lines.
 func (c *checkCmd) tabulate(table *tabwriter.Writer, d *drawing) {
 	rows := append(variedRows(d.Result.Varied()), claimRows(&d.Result)...)
+	if c.Tools {
+		rows = append(toolRows(d.Result.ToolUses()), rows...)
+	}
 	if c.Choices {
 		rows = append(choiceRows(d.Result.Choices()), rows...)
 	}
@@ -127,6 +132,36 @@ func variedRows(varied []lang.VariedRange) (rows []row) {
 		rows = append(rows, row{v.Line, "varies", fmt.Sprintf("%s = %s here, of %d values from %s to %s", v.Name, v.Value, v.Count, v.First, v.Last)})
 	}
 	return rows
+}
+
+// toolRows tells of each tool where it is used, in one row if by straightedge and
+// compasses all is done.
+func toolRows(uses []lang.ToolUse) (rows []row) {
+	plain := true
+	for _, u := range uses {
+		text := u.Tool + " in " + linesText(u.Lines)
+		if u.Tool == "outright" {
+			text = "no tool, drawn outright, in " + linesText(u.Lines)
+		}
+		rows = append(rows, row{u.Lines[0], "uses", text})
+		plain = plain && (u.Tool == "straightedge" || u.Tool == "compasses")
+	}
+	if plain && len(rows) > 0 {
+		rows[0].text = "straightedge and compasses only: " + rows[0].text
+	}
+	return rows
+}
+
+// linesText is: line 3 · lines 3, 4 and 8
+func linesText(lines []int) string {
+	var words []string
+	for _, n := range lines {
+		words = append(words, strconv.Itoa(n))
+	}
+	if n := len(words); n > 1 {
+		return "lines " + strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+	return "line " + words[0]
 }
 
 func choiceRows(choices []lang.Choice) (rows []row) {

@@ -113,16 +113,19 @@ type checker struct {
 	defining string                          // the construction that is being checked by itself
 	heads    map[string]*syntax.Construction // the file\'s own, by name
 
-	centres   map[int]int            // centre by circle
-	reaches   map[int]int            // how far a straight reaches
-	metOn     map[int][]int          // straights by the points that are met on them
-	hand      *hand                  // what the tools do
-	latest    map[int]int            // arcs by their centres, as last told
-	chose     map[int]program.Saying // the values of choices
-	named     map[int]bool           // arcs that their centre does not tell from others
-	outer     map[int]int            // what a call in full gives: the caller's slot by the construction's
-	scattered int                    // points left to chance so far
-	freeLines int                    // lines left to chance so far
+	centres      map[int]int            // centre by circle
+	reaches      map[int]int            // how far a straight reaches
+	metOn        map[int][]int          // straights by the points that are met on them
+	hand         *hand                  // what the tools do
+	latest       map[int]int            // arcs by their centres, as last told
+	chose        map[int]program.Saying // the values of choices
+	named        map[int]bool           // arcs that their centre does not tell from others
+	outer        map[int]int            // what a call in full gives: the caller's slot by the construction's
+	allowed      program.Tools          // that may be used; 0: all
+	allowedWords string                 // as the source says them
+	drawing      bool                   // an act with a tool has been done
+	scattered    int                    // points left to chance so far
+	freeLines    int                    // lines left to chance so far
 }
 
 type seenKey struct {
@@ -196,6 +199,7 @@ func (s *scope) statement(st *syntax.Statement) {
 	if s.topOnly(st) {
 		return
 	}
+	s.take(st)
 	switch {
 	case st.Given != nil:
 		s.act(st, func() { s.given(st.Given) })
@@ -251,6 +255,8 @@ func (s *scope) topOnly(st *syntax.Statement) bool {
 		word, do = "theme", func() { s.theme(st.Theme) }
 	case st.Language != nil:
 		word, do = "language", func() { s.language(st.Language) }
+	case st.Using != nil:
+		word, do = "using", func() { s.using(st.Using) }
 	case st.Use != nil:
 		word, do = "use", func() { s.use(st.Use) }
 	case st.Construction != nil:

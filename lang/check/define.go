@@ -71,6 +71,7 @@ func (s *scope) rehearse(def *definition, v view, number int64) *program.Program
 	c := *s.c
 	c.prog = &program.Program{Source: s.c.prog.Source, Unit: s.c.prog.Unit}
 	c.forget()
+	c.allowed = 0 // a call will tell
 	c.unmet = nil
 	in := newScope(&c, def.file)
 	in.env, in.depth, in.view = def.env, s.depth+1, v

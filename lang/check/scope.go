@@ -26,14 +26,15 @@ type scope struct {
 	grouped   bool // inside a step
 	nested    bool // inside a step or repeat
 	parent    *scope
-	needing   bool        // in what a construction needs
-	stating   bool        // in a claim or mark: what it names is what the figure is for
-	broken    bool        // a library call that has failed
-	copies    map[int]int // the caller's slots by those of the parameters
-	first     int         // the first slot made inside a call
-	ticks     int         // tick classes given out
-	arcs      int         // equal-angle classes given out
-	arrows    int         // parallel classes given out
+	needing   bool          // in what a construction needs
+	stating   bool          // in a claim or mark: what it names is what the figure is for
+	broken    bool          // a library call that has failed
+	copies    map[int]int   // the caller's slots by those of the parameters
+	tools     program.Tools // of the act that is expanded
+	first     int           // the first slot made inside a call
+	ticks     int           // tick classes given out
+	arcs      int           // equal-angle classes given out
+	arrows    int           // parallel classes given out
 }
 
 // pair is two point slots, the smaller first.
@@ -172,7 +173,7 @@ func (s *scope) prove(n syntax.Node, do func(*program.State) error) {
 }
 
 func (s *scope) step1(n syntax.Node, proof bool, do func(*program.State) error) {
-	s.c.prog.Steps = append(s.c.prog.Steps, &program.Step{Span: s.span(n), Via: s.via, Proof: proof, Do: do})
+	s.c.prog.Steps = append(s.c.prog.Steps, &program.Step{Span: s.span(n), Via: s.via, Proof: proof, Tools: s.tools, Do: do})
 }
 
 // input adds something left to chance and returns its number.

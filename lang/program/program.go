@@ -116,6 +116,7 @@ type Step struct {
 	Span  source.Span
 	Via   []Call // the library calls that led here, outermost first
 	Proof bool   // a claim, mark or label: decides something and makes nothing
+	Tools Tools  // what it is done with
 	Do    func(*State) error
 }
 

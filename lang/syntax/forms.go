@@ -34,6 +34,11 @@ var Forms = []Form{
 	{"figure", "use", "a use line", []Example{
 		{`use "circles.trm"`, "takes in the constructions of another file"},
 	}},
+	{"figure", "using", "a using line", []Example{
+		{"using straightedge and compasses only", "says which tools may be used, as an exam paper does: any act with another is refused"},
+		{"using compasses only", "leaves the compasses alone"},
+		{"using ruler, compasses and protractor only", "lets lengths and angles be measured; a ruler draws straights too"},
+	}},
 	{"givens", "given", "a given", givenLines},
 	{"chosen on the way", "take", "a point taken", []Example{
 		{"take X on m", "chooses any point of a line or a circle"},

@@ -17,6 +17,7 @@ type Statement struct {
 	Theme    *Theme    `parser:"| @@"`
 	Language *Language `parser:"| @@"`
 	Use      *Use      `parser:"| @@"`
+	Using    *Using    `parser:"| @@"`
 	Given    *Given    `parser:"| @@"`
 	Take     *Take     `parser:"| @@"`
 	Arc      *Arc      `parser:"| @@"`
@@ -87,6 +88,12 @@ type Language struct {
 type Use struct {
 	Node
 	Path string `parser:"'use' @Text"`
+}
+
+// Using is: using straightedge and compasses only
+type Using struct {
+	Node
+	Tools []string `parser:"'using' @( 'straightedge' | 'compasses' | 'ruler' | 'protractor' ) ( ( ',' | 'and' ) @( 'straightedge' | 'compasses' | 'ruler' | 'protractor' ) )* 'only'"`
 }
 
 // Index is: [i] · [i + 1] · [1 to 4]

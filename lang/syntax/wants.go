@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -187,7 +188,7 @@ func (c *sounding) name(r *Ref, what string) {
 
 // run wants between low and high points.
 func (c *sounding) run(r *Ref, low, high int, what string) {
-	if r == nil || len(r.Points) >= low && len(r.Points) <= high {
+	if r == nil || len(r.Points) >= low && len(r.Points) <= high || high == many && r.hasRange() {
 		return
 	}
 	if n := len(lettersOf(r.Name)); n >= low && n <= high && c.known.maySpell(r.Name) {
@@ -208,6 +209,11 @@ func (c *sounding) run(r *Ref, low, high int, what string) {
 		help = "write them together, as in " + example
 	}
 	c.wrongRef(r, help, "%s takes %s, not %s", what, count, c.text(r.Node))
+}
+
+// hasRange tells whether a family, of any number of points, stands in a run.
+func (r *Ref) hasRange() bool {
+	return slices.ContainsFunc(r.Points, func(p *PointName) bool { return p.Index != nil && p.Index.To != nil })
 }
 
 func (c *sounding) corners(n *GivenShape) {

@@ -6,6 +6,7 @@ import "strings"
 // it with the tags of the nodes.
 const keywordList = `
 	figure unit mm cm deg paper landscape portrait theme language use
+	using straightedge compasses ruler protractor only
 	given take about points point line circle angle length number
 	through and parallel to centre radius any over under with
 	acute obtuse right isosceles equilateral
