@@ -3,6 +3,7 @@ package lang
 import (
 	"fmt"
 	"math/big"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -91,33 +92,52 @@ func (r *Result) Choices() []Choice {
 	var out []Choice
 	seen := map[int]bool{}
 	for i, in := range r.program.Inputs {
-		if in.Span.File != r.program.Source || in.Kind == program.Nearby {
+		if in.Kind == program.Nearby {
 			continue
 		}
-		line, _ := in.Span.File.Position(in.Span.Start)
-		if in.Kind == program.Opening {
-			lo, hi := solve.Range(r.program, r.inputs, i)
-			c := Choice{Line: line, Name: in.Name, Value: "opening " + short(r.inputs[i])}
-			if lo.Cmp(hi) != 0 {
-				c.Range = fmt.Sprintf("%s to %s", short(lo), short(hi))
+		list := r.choicesAt(i, r.state, seen, geom.Point.String)
+		if in.Kind == program.Opening && len(list) > 0 {
+			if lo, hi := solve.Range(r.program, r.inputs, i); lo.Cmp(hi) != 0 {
+				list[0].Range = fmt.Sprintf("%s to %s", short(lo), short(hi))
 			}
-			out = append(out, c)
-		} else if !seen[line] {
-			seen[line] = true
-			out = append(out, r.pointsOf(line)...)
 		}
+		out = append(out, list...)
 	}
 	return out
 }
 
-// pointsOf tells where the points stand that a line of the source leaves to chance.
-func (r *Result) pointsOf(line int) []Choice {
+// choicesAt tells what an input of the file itself has become in a run: an
+// opening, or where the points of its line stand, once for each line seen.
+func (r *Result) choicesAt(input int, st *program.State, seen map[int]bool, place func(geom.Point) string) []Choice {
+	in := r.program.Inputs[input]
+	if in.Span.File != r.program.Source {
+		return nil
+	}
+	line, _ := in.Span.File.Position(in.Span.Start)
+	switch {
+	case in.Kind == program.Opening:
+		return []Choice{{Line: line, Name: in.Name, Value: "opening " + short(st.Inputs[input])}}
+	case seen[line]:
+		return nil
+	}
+	seen[line] = true
+	return r.pointsOf(line, st, place)
+}
+
+// plainly writes a place to two decimals.
+func plainly(p geom.Point) string {
+	text := fmt.Sprintf("(%.2f, %.2f)", p.X.Float(), p.Y.Float())
+	return strings.NewReplacer("-0.00", "0", "-", "−", ".00", "").Replace(text)
+}
+
+// pointsOf tells where the points stand in a run that a line of the source leaves to chance.
+func (r *Result) pointsOf(line int, st *program.State, place func(geom.Point) string) []Choice {
 	var out []Choice
 	for i, slot := range r.program.Slots {
 		at, _ := slot.Span.File.Position(slot.Span.Start)
-		p, isPoint := r.state.Values[i].(geom.Point)
+		p, isPoint := st.Values[i].(geom.Point)
 		if slot.Top && slot.Name != "" && at == line && isPoint && slot.Span.File == r.program.Source {
-			out = append(out, Choice{Line: line, Name: slot.Name, Value: "at " + p.String()})
+			out = append(out, Choice{Line: line, Name: slot.Name, Value: "at " + place(p)})
 		}
 	}
 	return out

@@ -14,10 +14,12 @@ import (
 
 // checkCmd is: trammel check [files or folders] [--choices] [--tools]
 type checkCmd struct {
-	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
-	Tools   bool     `help:"Say too which tools the figure is made with: straightedge, compasses, ruler, protractor."`
-	Choices bool     `help:"Say too what was chosen where the source leaves something to chance."`
-	Count   bool     `help:"Count too what compasses and straightedge do."`
+	Sources        []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
+	Counterexample bool     `help:"Draw for each claim that fails in some figure of the source such a figure: first-line-6.svg for line 6 of first.trm."`
+	Out            string   `short:"o" placeholder:"WHERE" help:"A folder for the counter-examples; unsaid, they go beside their sources." complete:"folders"`
+	Tools          bool     `help:"Say too which tools the figure is made with: straightedge, compasses, ruler, protractor."`
+	Choices        bool     `help:"Say too what was chosen where the source leaves something to chance."`
+	Count          bool     `help:"Count too what compasses and straightedge do."`
 }
 
 // Help is the part of the help that teaches.
@@ -25,8 +27,9 @@ func (checkCmd) Help() string {
 	return `Says of each claim of a figure that it holds, with its line. A claim that does
 not hold is an error, which says by how much it fails. Where something is left
 to chance, the claim is tried on other figures of the same source, exactly:
-"holds always", or "holds here only". An inequality is "holds in all figures
-tried". Nothing is drawn.
+"holds always", or "holds here only"; special positions in which it fails
+are named. An inequality is "holds in all figures tried". Nothing is drawn,
+unless by --counterexample.
 
     trammel check first.trm
     first.trm:6  holds always  AB = BC
@@ -42,6 +45,14 @@ simplicity of the figure, all but R2 and C3 its exactitude.
 
     trammel check first.trm --count
     first.trm:1  counts        4R1 + 2R2 + 3C1 + 2C3: simplicity 11, exactitude 7
+
+    trammel check first.trm --tools
+    first.trm:3  uses          straightedge and compasses only: straightedge in line 5
+    first.trm:3  uses          compasses in lines 3 and 4
+    first.trm:6  holds always  AB = BC
+
+    trammel check wrong.trm --counterexample
+    wrong.trm:7  fails in      wrong-line-7.svg: AC − BC is 1.20 cm (C at (2, 3))
 `
 }
 
@@ -63,6 +74,9 @@ func (c *checkCmd) Run(e *env) error {
 	inOrder(list, runtime.GOMAXPROCS(0), work, func(d *drawing) {
 		t.add(d)
 		c.tabulate(table, d)
+		if c.Counterexample {
+			c.refute(e, table, d)
+		}
 		claims += len(d.Claims)
 	})
 	table.Flush()
@@ -106,10 +120,23 @@ const seed = 1
 
 func claimRows(r *lang.Result) (rows []row) {
 	reaches := r.Reaches(seed)
+	exceptions := r.Exceptions(reaches)
 	for i, c := range r.Claims {
-		rows = append(rows, row{c.Line, verdict(c, reaches[i]), c.Text})
+		rows = append(rows, row{c.Line, verdict(c, reaches[i]), c.Text + except(exceptions[i])})
 	}
 	return rows
+}
+
+// except is: , except when P is A or Q lies on AB
+func except(positions []string) string {
+	switch n := len(positions); n {
+	case 0:
+		return ""
+	case 1:
+		return ", except when " + positions[0]
+	default:
+		return ", except when " + strings.Join(positions[:n-1], ", ") + " or " + positions[n-1]
+	}
 }
 
 // verdict is how a claim was decided, and how far it reaches.
