@@ -1,6 +1,8 @@
 package lang_test
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -90,6 +92,29 @@ claim n perpendicular to m
 		for _, reach := range r.Reaches(7) {
 			if reach != lang.Always {
 				b.Fatal(reach)
+			}
+		}
+	}
+}
+
+// TestTheorems: what is a theorem, by the source named in each file, holds always.
+func TestTheorems(t *testing.T) {
+	paths, err := filepath.Glob(trueSources + "always-*.trm")
+	if err != nil || len(paths) < 20 {
+		t.Fatalf("%d theorems: %v", len(paths), err)
+	}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := lang.Compile(path, text)
+		if isFalseTwin(path) {
+			continue // TestTrueSources holds it
+		}
+		for i, reach := range r.Reaches(1) {
+			if reach != lang.Always {
+				t.Errorf("%s: %s %s", path, reach, r.Claims[i].Text)
 			}
 		}
 	}

@@ -90,7 +90,10 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 		out.refuseAccidents()
 	}
 	if !out.Problems.Failed() {
-		warn.Figure(st, &out.Problems)
+		eval.Guard(func() error { // what costs too much to tell apart is not warned of
+			warn.Figure(st, &out.Problems)
+			return nil
+		})
 		out.Figure = eval.Figure(st, func(tag string) []string { return caption.Of(p, tag) })
 	}
 }

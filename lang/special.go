@@ -251,8 +251,8 @@ func (x *exceptions) reach(e exception) (found []*big.Rat) {
 	for i := len(in) - 1; i >= 0 && found == nil; i-- {
 		one := in[i : i+1]
 		found = x.newton(e, one, x.starts(one))
-		if found == nil && x.program.Inputs[in[i]].Kind == program.Bearing {
-			found = x.newton(e, one, []float64{180}) // the one that half tangents do not reach
+		for degrees := 0.0; degrees < 360 && found == nil && x.program.Inputs[in[i]].Kind == program.Bearing; degrees += 90 {
+			found = x.newton(e, one, []float64{degrees})
 		}
 	}
 	return found

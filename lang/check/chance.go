@@ -149,16 +149,18 @@ func nearestInt(v *big.Rat) *big.Int {
 }
 
 // turnNear is the turn whose half has for its tangent a multiple of 1/20 that
-// comes near to so many degrees, and the shift over that, as an angle in radians.
+// comes near to so many degrees, and besides one by about the shift in radians.
 func turnNear(st *program.State, degrees float64, shift geom.Real) geom.Vector {
 	half := math.Mod(degrees, 360) / 2 * math.Pi / 180
-	if math.Abs(math.Cos(half)) < 0.05 {
-		return turnNear(st, degrees-180, shift).Neg()
+	plain := geom.Vector{X: st.Field.Int(-1), Y: st.Field.Int(0)}
+	if math.Abs(math.Cos(half)) >= 0.05 {
+		plain = turnOf(st.Field.Rat(big.NewRat(int64(math.Round(math.Tan(half)*20)), 20)))
 	}
-	u := big.NewRat(int64(math.Round(math.Tan(half)*20)), 20)
-	slope := new(big.Rat).Mul(u, u)
-	slope.Add(slope, rat(1, 1)).Mul(slope, rat(1, 2))
-	return turnOf(st.Field.Rat(u).Add(shift.Mul(st.Field.Rat(slope))))
+	if shift.Sign() == 0 {
+		return plain
+	}
+	more := turnOf(shift.Mul(st.Field.Rat(rat(1, 2))))
+	return plain.Turn(more.X, more.Y)
 }
 
 // turnOf is the unit vector of the turn whose half has tangent t: the chord

@@ -118,7 +118,10 @@ func (s *scope) sum(a, b expr) (expr, bool) {
 				return x, err
 			}
 			y, err := fb(st)
-			return x.Add(y), err
+			if err != nil {
+				return y, err
+			}
+			return x.Add(y), nil
 		}}, true
 	}
 	out := combine(a, b, program.Amount.Add)
@@ -182,7 +185,10 @@ func scale(e expr, k *big.Rat) expr {
 		f := e.size
 		out.size = func(st *program.State) (geom.Angle, error) {
 			a, err := f(st)
-			return a.Mul(k), err
+			if err != nil {
+				return a, err
+			}
+			return a.Mul(k), nil
 		}
 		return out
 	}

@@ -236,18 +236,24 @@ func (q four) kite() verdict {
 func (s *scope) regular(st *program.State, ps []int) verdict {
 	pts := st.Points(ps)
 	n := len(pts)
+	struck := struckRadii(st, pts)
+	side := func(i int) geom.Real { return struck.dist2(pts[i], pts[(i+1)%n]) }
+	first := side(0)
 	for i := 1; i < n; i++ {
-		if a, b := geom.Dist2(pts[0], pts[1]), geom.Dist2(pts[i], pts[(i+1)%n]); !a.Equal(b) {
+		if a, b := first, side(i); !a.Equal(b) {
 			return no("%s and %s differ by %s", s.names2(ps[0], ps[1]), s.names2(ps[i], ps[(i+1)%n]), st.Exactly(1, a.Sqrt().Sub(b.Sqrt())))
 		}
 	}
-	c, round := geom.Circumcircle(pts[0], pts[1], pts[2])
+	c, round := struck.around(st, pts)
+	if !round {
+		c, round = geom.Circumcircle(pts[0], pts[1], pts[2])
+	}
 	if !round {
 		return no("the first three corners are on a line")
 	}
 	total := 0.0
 	for i, p := range pts {
-		if c.Side(p) != 0 {
+		if !struck.dist2(c.C, p).Equal(c.R2) {
 			return no("%s is %s off the circle through the first three corners", s.slot(ps[i]).Name, st.Exactly(1, geom.Dist(p, c.C).Sub(c.R2.Sqrt())))
 		}
 		u, v := p.Sub(c.C), pts[(i+1)%n].Sub(c.C)
@@ -256,4 +262,55 @@ func (s *scope) regular(st *program.State, ps []int) verdict {
 	// Equal chords of one circle turn by equal angles, so the sum is a whole
 	// number of turns: floats tell one turn from two.
 	return verdictOf(math.Abs(math.Abs(total)-2*math.Pi) < 1, "the corners go round more than once, or back and forth")
+}
+
+// radii are the squares of the distances at which points lie from centres that
+// circles were struck about.
+type radii map[[2]geom.Point]geom.Real
+
+// struckRadii are those of some points, from the circles that are known to pass
+// through them: they need not be worked out from places.
+func struckRadii(st *program.State, pts []geom.Point) radii {
+	wanted := map[geom.Point]bool{}
+	for _, p := range pts {
+		wanted[p] = true
+	}
+	out := radii{}
+	for _, v := range st.Values {
+		if c, ok := v.(*program.Curve); ok && c.Circle != nil {
+			for _, p := range c.On {
+				if wanted[p] {
+					out[[2]geom.Point{c.Circle.C, p}] = c.Circle.R2
+				}
+			}
+		}
+	}
+	return out
+}
+
+func (r radii) dist2(p, q geom.Point) geom.Real {
+	for _, k := range [][2]geom.Point{{p, q}, {q, p}} {
+		if d, known := r[k]; known {
+			return d
+		}
+	}
+	return geom.Dist2(p, q)
+}
+
+// around is a circle that is known to pass through all points.
+func (r radii) around(st *program.State, pts []geom.Point) (geom.Circle, bool) {
+	for _, v := range st.Values {
+		c, ok := v.(*program.Curve)
+		if !ok || c.Circle == nil {
+			continue
+		}
+		all := true
+		for _, p := range pts {
+			all = all && r[[2]geom.Point{c.Circle.C, p}] == c.Circle.R2
+		}
+		if all {
+			return *c.Circle, true
+		}
+	}
+	return geom.Circle{}, false
 }

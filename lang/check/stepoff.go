@@ -64,12 +64,16 @@ func stepAlong(st *program.State, way curve, start, towards int, slots, ticks []
 		return err
 	}
 	c.On = append(c.On, p)
+	round := turns{circle: c.Circle, start: p}
 	var back *geom.Point // the point before p, which the next step must leave behind
 	for i, slot := range slots {
-		next, err := oneStep(st, c, way, p, r2, back, towards)
-		if err != nil {
+		var next geom.Point
+		if round.circle != nil && i > 0 {
+			next = round.after(i + 1)
+		} else if next, err = oneStep(st, c, way, p, r2, back, towards); err != nil {
 			return err
 		}
+		round.first(next)
 		arc := &program.Curve{Circle: &geom.Circle{C: p, R2: r2}}
 		st.Set(slot, next)
 		st.Passes(arc, slot)
@@ -81,8 +85,45 @@ func stepAlong(st *program.State, way curve, start, towards int, slots, ticks []
 	return nil
 }
 
-// oneStep is the next point after p: onwards along a straight, anticlockwise
-// round a circle, or towards a point where the source says so.
+// turns are equal steps round a circle. The point after n steps is the start
+// turned by the n-th power of the first turn, by squaring (Euclid could, too: IV.16
+// doubles an arc), so that what is claimed of the last of many steps costs a few.
+type turns struct {
+	circle *geom.Circle
+	start  geom.Point
+	powers map[int]geom.Vector
+}
+
+// first sets the first turn by where it leads, once.
+func (t *turns) first(p geom.Point) {
+	if t.circle == nil || t.powers != nil {
+		return
+	}
+	u, v := t.start.Sub(t.circle.C), p.Sub(t.circle.C)
+	t.powers = map[int]geom.Vector{1: {X: u.Dot(v).Div(t.circle.R2), Y: u.Cross(v).Div(t.circle.R2)}}
+}
+
+// after is the point after n steps.
+func (t *turns) after(n int) geom.Point {
+	z := t.power(n)
+	return t.circle.C.Add(t.start.Sub(t.circle.C).Turn(z.X, z.Y))
+}
+
+func (t *turns) power(n int) geom.Vector {
+	if z, known := t.powers[n]; known {
+		return z
+	}
+	half := t.power(n / 2)
+	z := half.Turn(half.X, half.Y)
+	if n%2 == 1 {
+		z = z.Turn(t.powers[1].X, t.powers[1].Y)
+	}
+	t.powers[n] = z
+	return z
+}
+
+// oneStep is the next point after p along a straight, or the first round a circle,
+// anticlockwise, or towards a point where the source says so.
 func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 geom.Real, back *geom.Point, towards int) (geom.Point, error) {
 	arc := geom.Circle{C: p, R2: r2}
 	if c.Straight != nil {
@@ -102,27 +143,12 @@ func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 ge
 		}
 		return points[1], nil
 	}
-	points, err := geom.MeetCircles(*c.Circle, arc, back)
+	points, err := geom.MeetCircles(*c.Circle, arc, nil)
 	if err != nil {
-		return p, tooWide(way.text, *c.Circle, r2)
-	}
-	if back != nil {
-		if points[0].Equal(*back) && len(points) > 1 {
-			return points[1], nil
-		}
-		return points[0], nil
+		return p, &program.Fault{Text: fmt.Sprintf("the step does not reach %s again: %s", way.text, err)}
 	}
 	if towards >= 0 && len(points) > 1 && geom.Dist2(points[1], st.Point(towards)).Cmp(geom.Dist2(points[0], st.Point(towards))) < 0 {
 		return points[1], nil
 	}
 	return points[0], nil
-}
-
-// tooWide is a step that is longer than the circle is across.
-func tooWide(name string, k geom.Circle, r2 geom.Real) error {
-	across := geom.Show(k.R2.MulInt(4).Sqrt())
-	return &program.Fault{
-		Text: fmt.Sprintf("the opening is %s, and %s is only %s across", geom.Show(r2.Sqrt()), name, across),
-		Help: "open the compasses to " + across + " or less",
-	}
 }

@@ -115,7 +115,7 @@ func (s *State) Set(slot int, value any) {
 }
 
 // mostKnown is how many points of a curve are remembered.
-const mostKnown = 64
+const mostKnown = 512
 
 // Passes notes that a curve goes through the point of a slot, and is drawn
 // as far as there unless the point is an unseen one.
