@@ -4,6 +4,7 @@ package lang
 
 import (
 	"errors"
+	"math"
 	"math/big"
 	"path/filepath"
 
@@ -90,12 +91,22 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 		out.refuseAccidents()
 	}
 	if !out.Problems.Failed() {
-		eval.Guard(func() error { // what costs too much to tell apart is not warned of
-			warn.Figure(st, &out.Problems)
-			return nil
-		})
+		warnOf(st, &out.Problems)
 		out.Figure = eval.Figure(st, func(tag string) []string { return caption.Of(p, tag) })
 	}
+}
+
+// warning is the work that one decision about an appearance may cost.
+const warning = 20_000_000
+
+// warnOf adds the warnings of a figure, as far as they can be had at a modest cost.
+func warnOf(st *program.State, problems *source.List) {
+	st.Field.Limit(warning)
+	eval.Guard(func() error {
+		warn.Figure(st, problems)
+		return nil
+	})
+	st.Field.Limit(math.MaxInt)
 }
 
 // isFalse tells a claim that was decided and is false from one left undecided.

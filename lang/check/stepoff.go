@@ -86,8 +86,8 @@ func stepAlong(st *program.State, way curve, start, towards int, slots, ticks []
 }
 
 // turns are equal steps round a circle. The point after n steps is the start
-// turned by the n-th power of the first turn, by squaring (Euclid could, too: IV.16
-// doubles an arc), so that what is claimed of the last of many steps costs a few.
+// turned by the n-th power of the first turn, by squaring, so that what is claimed
+// of the last of many steps costs as much as a few.
 type turns struct {
 	circle *geom.Circle
 	start  geom.Point
@@ -145,10 +145,19 @@ func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 ge
 	}
 	points, err := geom.MeetCircles(*c.Circle, arc, nil)
 	if err != nil {
-		return p, &program.Fault{Text: fmt.Sprintf("the step does not reach %s again: %s", way.text, err)}
+		return p, tooWide(way.text, *c.Circle, r2)
 	}
 	if towards >= 0 && len(points) > 1 && geom.Dist2(points[1], st.Point(towards)).Cmp(geom.Dist2(points[0], st.Point(towards))) < 0 {
 		return points[1], nil
 	}
 	return points[0], nil
+}
+
+// tooWide is a step that is longer than the circle is across.
+func tooWide(name string, k geom.Circle, r2 geom.Real) error {
+	across := geom.Show(k.R2.MulInt(4).Sqrt())
+	return &program.Fault{
+		Text: fmt.Sprintf("the opening is %s, and %s is only %s across", geom.Show(r2.Sqrt()), name, across),
+		Help: "open the compasses to " + across + " or less",
+	}
 }

@@ -17,7 +17,7 @@ func (s *scope) tellLength(e *syntax.Expr) program.Saying {
 	if v := bareNumber(e); v != nil {
 		return s.lengthOf(program.Numeral(v.Number), s.unitKey())
 	}
-	if fraction, ok := bareFraction(e); ok {
+	if fraction, ok := s.bareFraction(e); ok {
 		return s.lengthOf(fraction, s.unitKey())
 	}
 	if n, ok := s.constantSaid(e); ok {
@@ -94,7 +94,7 @@ func bareNumber(e *syntax.Expr) *syntax.Value {
 }
 
 // bareFraction is an expression such as 7/3 or 2*sqrt(3).
-func bareFraction(e *syntax.Expr) (program.Saying, bool) {
+func (s *scope) bareFraction(e *syntax.Expr) (program.Saying, bool) {
 	for _, f := range factors(e) {
 		if f.Half || f.Value.Number == "" && f.Value.Sqrt == nil || f.Value.Unit != "" {
 			return nil, false
@@ -103,7 +103,7 @@ func bareFraction(e *syntax.Expr) (program.Saying, bool) {
 	if e.Neg || len(e.Tail) > 0 || len(e.Head.Tail) == 0 && e.Head.Head.Value.Sqrt == nil {
 		return nil, false
 	}
-	return (&scope{}).tellProduct(e.Head), true
+	return s.tellProduct(e.Head), true
 }
 
 func factors(e *syntax.Expr) []*syntax.Factor {
