@@ -78,6 +78,9 @@ func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string) (func(
 	in := s.input(n, program.Opening, name, big.NewRat(3, 1))
 	return func(st *program.State) (geom.Real, error) {
 		r := st.Input(in)
+		if r.Sign() <= 0 {
+			return nil, &program.Fault{Text: "no opening was found that is more than 0", Range: true}
+		}
 		for _, b := range bounds {
 			if err := b.check(st, r); err != nil {
 				return nil, err
