@@ -7,6 +7,7 @@ const (
 	costTouch  = 1000 // black ink; dashes are five sixths, grey two thirds
 	costMark   = 1200
 	costDot    = 2000
+	costSign   = 170 // a mark beside a length
 	costTight  = 90  // ink within the tight distance
 	costNear   = 30  // ink within the comfortable one
 	costLost   = 700 // another thing is nearer than one's own
@@ -21,6 +22,7 @@ const (
 	clearInk     = 0.3 // from ink, at least
 	tightInk     = 0.55
 	comfortInk   = 0.9
+	signInk      = 1.8 // of a length from a mark, which beside a number looks like a minus sign
 	clearLabel   = 0.5 // from another label, at least
 	comfortLabel = 1.6
 	nearer       = 0.7 // by which a label should be nearer to its own
@@ -100,7 +102,7 @@ func (d *drawing) price(l *label, s *spot) {
 	if l.middle {
 		s.reach = max(s.reach, s.own)
 	}
-	d.ground.near(s.grow(max(d.mm(comfortInk), s.own+d.mm(nearer))+mm), func(o *obstacle) bool {
+	d.ground.near(s.grow(max(d.mm(signInk), s.own+d.mm(nearer))+mm), func(o *obstacle) bool {
 		s.cost += d.strange(l, s, o)
 		switch {
 		case o.touches(s.grow(d.least(clearInk) + o.half)):
@@ -110,6 +112,8 @@ func (d *drawing) price(l *label, s *spot) {
 			} else {
 				s.hits++
 			}
+		case l.middle && o.weight == costMark && o.touches(s.grow(d.mm(signInk)+o.half)):
+			s.cost += costSign
 		case d.owns(l, o):
 		case o.touches(s.grow(d.mm(tightInk) + o.half)):
 			s.cost += costTight
