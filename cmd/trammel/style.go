@@ -12,7 +12,7 @@ import (
 // style is how pictures are made, whatever their sources say.
 type style struct {
 	Theme    theme      `placeholder:"NAME" help:"The ink: textbook, exam, slide, large-print or tactile, whatever the source says." complete:"themes"`
-	Language language   `placeholder:"TAG" help:"The language in which numbers are written, such as de or pt-BR, whatever the source says." complete:"languages"`
+	Language language   `placeholder:"TAG" help:"The language in which the figure speaks and writes numbers, such as de or pt-BR, whatever the source says." complete:"languages"`
 	Format   format     `placeholder:"KIND" help:"What a picture is: svg, pdf or png. Unsaid, the ending of -o says it, or else it is svg." complete:"formats"`
 	DPI      resolution `name:"dpi" placeholder:"N" help:"Pixels to the inch in PNG, 300 unless said."`
 	Ground   string     `enum:"white,clear" default:"white" placeholder:"KIND" help:"What PNG has behind the ink: white, the usual, or nothing (clear)."`

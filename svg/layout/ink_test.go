@@ -3,6 +3,7 @@ package layout
 import (
 	"math"
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 
@@ -379,6 +380,49 @@ func TestThemes(t *testing.T) {
 	if _, _, err := Draw(kite().As("neon", ""), Options{}); err == nil {
 		t.Error("a theme that is not there is taken")
 	}
+}
+
+// TestThemesKeepGeometry has the points of a figure at the same distances from
+// each other in every theme.
+func TestThemesKeepGeometry(t *testing.T) {
+	for _, f := range textbook {
+		var want []svg.XY
+		for _, theme := range figure.Themes {
+			g := f.draw().As(theme, "")
+			g.Unit.SetInt64(50)
+			d, err := newDrawing(g)
+			if err != nil {
+				t.Fatal(err)
+			}
+			doc, err := d.laid().frame()
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := dotsFrom(doc)
+			if want == nil {
+				want = got
+			}
+			if !slices.Equal(got, want) {
+				t.Errorf("%s: the points of %s stand elsewhere", f.name, theme)
+			}
+		}
+	}
+}
+
+// dotsFrom are the places of a drawing's dots, as seen from the first one.
+func dotsFrom(doc *svg.Doc) []svg.XY {
+	var list []svg.XY
+	for _, g := range doc.Groups {
+		for _, i := range g.Items {
+			if d, ok := i.(svg.Disc); ok && g.Class == classes[dotLayer] {
+				list = append(list, d.Centre)
+			}
+		}
+	}
+	for i := len(list) - 1; i >= 0; i-- {
+		list[i] = svg.XY{X: list[i].X - list[0].X, Y: list[i].Y - list[0].Y}
+	}
+	return list
 }
 
 func TestDescribe(t *testing.T) {
