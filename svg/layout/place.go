@@ -4,17 +4,18 @@ import "sort"
 
 // What touching costs. A spot whose cost reaches costTouch is a bad one.
 const (
-	costTouch  = 1000 // black ink; dashes are five sixths, grey two thirds
-	costMark   = 1200
-	costDot    = 2000
-	costSign   = 170 // a mark beside a length
-	costTight  = 90  // ink within the tight distance
-	costNear   = 30  // ink within the comfortable one
-	costLost   = 700 // another thing is nearer than one's own
-	costDoubt  = 100 // or all but as near
-	costLabels = 4000
-	costClose  = 60  // labels closer than a letter apart
-	costMixed  = 150 // a length nearer to another label than to its own middle
+	costTouch   = 1000 // black ink; dashes are five sixths, grey two thirds
+	costMark    = 1200
+	costDot     = 2000
+	costSign    = 170 // a mark beside a length
+	costTight   = 90  // ink within the tight distance
+	costNear    = 30  // ink within the comfortable one
+	costLost    = 450 // another thing is nearer than one's own
+	costFarther = 100 // for each millimetre that it is nearer
+	costDoubt   = 100 // or all but as near
+	costLabels  = 4000
+	costClose   = 60  // labels closer than a letter apart
+	costMixed   = 150 // a length nearer to another label than to its own middle
 )
 
 // Distances in millimetres that a label keeps.
@@ -145,12 +146,12 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		switch far := s.near(d.dots[o.dot].c); {
 		case far <= s.own:
 			s.lost = true
-			return costLost
+			return costLost + price(costFarther*(s.own-far)/mm)
 		case far <= s.own+d.mm(nearer):
 			return costDoubt
 		}
 	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer && o.touches(s.grow(s.own)):
-		return costLost
+		return 2 * costLost
 	case l.base != nil && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
 		g, ok := o.shape.(segment)
 		if ok && l.base.along(g) || !o.touches(s.grow(s.own)) {

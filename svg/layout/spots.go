@@ -41,7 +41,7 @@ func rank(angle float64) float64 {
 var pointGaps = []struct {
 	gap  float64
 	cost int
-}{{1.4, 0}, {1.9, 25}, {2.6, 70}, {3.5, 150}, {4.7, 260}, {6, 350}, {9, 500}}
+}{{1.4, 0}, {1.15, 35}, {1.9, 25}, {2.6, 70}, {3.5, 150}, {4.7, 260}, {6, 350}, {9, 500}}
 
 // crowded is how many rays leave a point before its label may go to the last
 // two distances: between them there is room only farther out.
@@ -357,7 +357,8 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 		for _, part := range []float64{0, -0.1, 0.1, -0.17, 0.17, -0.25, 0.25, -0.33, 0.33} {
 			u := way(c.middle() + float64(part*c.sweep))
 			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
-			spots = append(spots, l.spotAt(p, i*14+price(math.Abs(part)*200)+doubt(others, p.sub(c.at)), c.at))
+			far := max(0, i-6) // out there it would be read as another angle's
+			spots = append(spots, l.spotAt(p, i*14+far*far*14+price(math.Abs(part)*200)+doubt(others, p.sub(c.at)), c.at))
 		}
 	}
 	for _, arm := range []float64{c.from, c.from + c.sweep} {
