@@ -43,6 +43,7 @@ const order = `
 	svg:           svg/braille svg/glyph github.com/ajstarks/svgo
 	svg/page:      svg
 	svg/pdf:       svg svg/glyph github.com/pdfcpu/pdfcpu github.com/tdewolff/font
+	svg/html:      svg
 	svg/png:       svg svg/glyph golang.org/x/image
 	svg/svgtest:   svg svg/layout lang
 	svg/layout:    svg geom geom/exact geom/figure geom/region
