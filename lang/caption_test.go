@@ -58,6 +58,9 @@ Hier gilt: Winkel RPX ist ein rechter Winkel; PL = PR (gleiche Radien). Damit gi
 		{givens + "M, n by bisect(A, B) in full",
 			"Given: the point A; a point B 8 cm from A.\nWith centre A and any radius greater than half of AB, draw an arc.\nWith centre B and the same radius, draw an arc.\nLet X to the left of AB and Y to the right of AB be the points where the arcs about A and B meet.\nDraw the line n through Y and X to cut AB at M.",
 			"Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nZeichne um A mit beliebigem Radius größer als die Hälfte von AB einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte von den Bögen um A und B.\nZeichne die Gerade n durch Y und X, die AB in M schneidet."},
+		{"figure \"F\"\ngiven triangle ABC with AB = about 7, AC = 6, angle A = about 50°\nM, n by bisect(A, B)\nhide M\nchoose x from 2 to 4 by 1\narc c centre A radius x cuts AB at X nearest M",
+			"Given: a triangle ABC with AB about 7 cm, AC = 6 cm and angle A about 50°.\nDraw the perpendicular bisector of AB. This gives n.\nWith centre A and radius 3 cm, draw an arc cutting AB at X.",
+			"Gegeben: ein Dreieck ABC mit AB ungefähr 7 cm, AC = 6 cm und Winkel A ungefähr 50°.\nZeichne die Mittelsenkrechte von AB. Das ergibt n.\nZeichne um A mit dem Radius 3 cm einen Bogen, der AB in X schneidet."},
 	} {
 		for tag, want := range map[string]string{"en": test.en, "de-AT": test.de} {
 			if got := strings.Join(captions(t, test.source, tag), "\n"); got != want {

@@ -120,6 +120,7 @@ const (
 type Thing struct {
 	Name   string // as the source has it: "A", "P1", "m"; "" when it has none
 	Step   int    // index into Figure.Steps of the act that drew it
+	Order  int    // things are drawn from the least to the greatest
 	Role   Role
 	Weight Weight
 	Dashed bool
@@ -177,7 +178,9 @@ type Pin struct {
 
 // Step is an act, or a mark or claim. Things and marks name it by index.
 type Step struct {
-	Line int // of the source, from 1
+	Line   int // of the source, from 1
+	Given  bool
+	Reason bool // a mark or a claim
 }
 
 // Claim is what the source claims and how it was decided: the figure exists

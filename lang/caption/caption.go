@@ -239,8 +239,27 @@ func (t *teller) phrase(s program.Phrase, kase string) string {
 		return t.pair(s, "first", "rest", kase)
 	case "series":
 		return t.pair(s, "a", "b", kase)
+	case "call":
+		return t.call(s)
 	}
 	return t.expand(t.message(s.Key, kase), func(place, kase string) string { return t.say(s.With[place], kase) })
+}
+
+// call is a construction's sentence, and those of its results that show.
+func (t *teller) call(s program.Phrase) string {
+	var results program.List
+	for _, r := range s.With["results"].(program.List) {
+		if list, ok := r.(program.List); ok {
+			results = append(results, list...)
+		} else {
+			results = append(results, r)
+		}
+	}
+	results = slices.DeleteFunc(results, func(r program.Saying) bool { return !t.shows(r) })
+	if len(results) == 0 {
+		return t.say(s.With["sentence"], "")
+	}
+	return t.fill("call", texts{"sentence": t.say(s.With["sentence"], ""), "results": t.say(results, "")})
 }
 
 // pair is two phrases that say where a thing is; what leans on a hidden point

@@ -45,7 +45,11 @@ func (s *scope) tellChain(terms []*syntax.Expr, op string) program.Saying {
 			said = term
 			continue
 		}
-		said = phrase("op."+opKeys[op], "a", said, "b", term)
+		key := opKeys[op]
+		if e.About {
+			key = "about"
+		}
+		said = phrase("op."+key, "a", said, "b", term)
 	}
 	if op == "=" && s.radii(terms) {
 		return phrase("claim.radii", "equation", said)
@@ -70,6 +74,11 @@ func (s *scope) measures(terms []*syntax.Expr) (dim int, angle bool) {
 var opKeys = map[string]string{"=": "equal", "<": "less", ">": "more", "≤": "most", "≥": "least", "≠": "unequal"}
 
 func (s *scope) tellTerm(e *syntax.Expr, dim int, angle bool) program.Saying {
+	if e.About { // the sign says it
+		exact := *e
+		exact.About = false
+		e = &exact
+	}
 	r := plainExpr(e)
 	switch {
 	case angle && r != nil && r.Name == "" && len(r.Points) == 3:

@@ -24,6 +24,7 @@ func Figure(st *program.State, tell func(tag string) []string) *figure.Figure {
 // add puts one slot's value into the figure.
 func add(f *figure.Figure, st *program.State, i int, slot *program.Slot) {
 	thing := slot.Ink.Thing
+	thing.Order = i
 	switch v := st.Values[i].(type) {
 	case geom.Point:
 		f.Points = append(f.Points, &figure.Point{Thing: thing, At: v})
@@ -62,7 +63,7 @@ func addRim(f *figure.Figure, thing figure.Thing, rim geom.Rim) {
 func steps(p *program.Program) []figure.Step {
 	out := make([]figure.Step, len(p.Acts))
 	for i, a := range p.Acts {
-		out[i].Line = a.Line
+		out[i] = figure.Step{Line: a.Line, Given: a.Kind == program.Giving, Reason: a.Kind == program.Marking || a.Kind == program.Stating}
 	}
 	return out
 }

@@ -190,6 +190,7 @@ var squareSizes = [3]float64{1, 0.8, 0.65}
 // drawSquare draws the square of a right angle, where the arms run on past the
 // vertex in that of the four that touches least. The angle of the source comes first.
 func (d *drawing) drawSquare(m figure.RightAngle) {
+	d.marking = m.Step
 	c := d.corner(m.Angle)
 	side := min(d.mm(square), 0.35*c.leg)
 	if !d.roomy(side, m.Step) {
@@ -267,6 +268,7 @@ func passes(p vec) func(o *obstacle) bool {
 }
 
 func (d *drawing) drawAngleArcs(w wanted) {
+	d.marking = w.step
 	thick := float64(w.count-1) * d.mm(arcApart)
 	r := d.radius(w, thick)
 	if !d.roomy(r, w.step) {

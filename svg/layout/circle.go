@@ -32,7 +32,11 @@ type rounded struct {
 
 // drawCircles inks every circle and arc once, as drawStraights does.
 func (d *drawing) drawCircles() {
-	all := d.roundAll()
+	d.record.circles = d.roundAll()
+	d.inkCircles(d.record.circles)
+}
+
+func (d *drawing) inkCircles(all []rounded) {
 	for i, k := range all {
 		var covers []span
 		for j, o := range all {

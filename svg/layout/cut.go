@@ -14,11 +14,17 @@ func (d *drawing) cutInk() {
 			}
 			d.warn(l.step, l.what+" finds no clear place", help)
 		}
-		if s.hits+s.thin > 0 {
+	}
+	d.cutAtLabels()
+	d.warnOverlaps()
+}
+
+func (d *drawing) cutAtLabels() {
+	for _, l := range d.labels {
+		if s := l.spots[l.at]; s.hits+s.thin > 0 {
 			d.cut(s.grow(d.mm(clearInk)))
 		}
 	}
-	d.warnOverlaps()
 }
 
 // crumb is the length in millimetres under which what a cut leaves of a stroke

@@ -77,8 +77,10 @@ func chordArc(a, b vec, r float64, large, clockwise bool) arc {
 
 // frame crops the drawing to its extent and an even margin, or sets it in the
 // middle of its paper.
-func (d *drawing) frame() (*svg.Doc, error) {
-	b := d.extent()
+func (d *drawing) frame() (*svg.Doc, error) { return d.frameOf(d.extent()) }
+
+// frameOf is frame about a box in which all of the drawing lies.
+func (d *drawing) frameOf(b box) (*svg.Doc, error) {
 	if b.empty() {
 		b = box{}
 	}
@@ -164,7 +166,7 @@ func size2(v vec) string { return fmt.Sprintf("%.1f × %.1f mm", v.x/mm, v.y/mm)
 // doc moves everything so that b lies in the middle of a paper of that size,
 // and hands the ink over layer by layer.
 func (d *drawing) doc(b box, w, h float64) *svg.Doc {
-	off := vec{(w - b.size().x) / 2, (h - b.size().y) / 2}.sub(b.lo).snap()
+	off := shiftTo(b, w, h)
 	var items [layers][]svg.Item
 	for _, s := range d.shades {
 		items[shadeLayer] = append(items[shadeLayer], movePath(s, off))
@@ -180,6 +182,9 @@ func (d *drawing) doc(b box, w, h float64) *svg.Doc {
 		t.At = svg.XY{X: t.At.X + whole(off.x), Y: t.At.Y + whole(off.y)}
 		items[labelLayer] = append(items[labelLayer], t)
 	}
+	for _, p := range d.tools {
+		items[toolLayer] = append(items[toolLayer], movePath(p, off))
+	}
 	doc := &svg.Doc{Width: whole(w), Height: whole(h)}
 	for l, list := range items {
 		if len(list) > 0 {
@@ -187,6 +192,11 @@ func (d *drawing) doc(b box, w, h float64) *svg.Doc {
 		}
 	}
 	return doc
+}
+
+// shiftTo moves b into the middle of a paper.
+func shiftTo(b box, w, h float64) vec {
+	return vec{(w - b.size().x) / 2, (h - b.size().y) / 2}.sub(b.lo).snap()
 }
 
 func movePath(p svg.Path, off vec) svg.Path {

@@ -34,8 +34,15 @@ func (d *drawing) drawHatches() {
 			d.warn(h.Step, "nothing of the hatched region shows within the figure", "draw what bounds it")
 		}
 		d.hatches = append(d.hatches, strokes...)
+		d.record.hatchings = append(d.record.hatchings, hatching{strokes, h.Step})
 		rising = !rising
 	}
+}
+
+// hatching is the strokes of a region, before words clear them.
+type hatching struct {
+	strokes []segment
+	step    int
 }
 
 func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {

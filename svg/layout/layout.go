@@ -85,6 +85,9 @@ type drawing struct {
 	warnings []Warning
 
 	hooks     map[*figure.Thing]string
+	record    record
+	marking   int // the step whose mark is being drawn
+	tools     []svg.Path
 	corners   []corner                // the angles that are marked or labelled
 	ruled     map[*figure.Thing]ruled // straights as drawn
 	joins     []segment               // those with both their ends
@@ -103,6 +106,7 @@ type stroke struct {
 	layer layer
 	owner *figure.Thing
 	hook  string // its class
+	step  int    // that drew it
 }
 
 // dot is a point as drawn.
@@ -144,12 +148,13 @@ func (d *drawing) warn(step int, text, help string) {
 // ink adds a stroke of a thing.
 func (d *drawing) ink(c curve, x *figure.Thing) {
 	p, l := d.theme.ink(x)
-	d.strokes = append(d.strokes, stroke{c, p, l, x, d.hooks[x]})
+	d.strokes = append(d.strokes, stroke{c, p, l, x, d.hooks[x], x.Step})
 }
 
 // mark adds a stroke of a mark of that kind.
 func (d *drawing) mark(kind string, c curve) {
-	d.strokes = append(d.strokes, stroke{c, d.theme.mark, markLayer, nil, kind})
+	s := stroke{c, d.theme.mark, markLayer, nil, kind, d.marking}
+	d.strokes, d.record.marks = append(d.strokes, s), append(d.record.marks, s)
 	d.ground.add(d.obstacle(len(d.strokes) - 1))
 }
 

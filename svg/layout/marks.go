@@ -15,8 +15,10 @@ func (d *drawing) drawMarks() {
 	for _, m := range d.fig.Marks {
 		switch m := m.(type) {
 		case figure.Ticks:
+			d.marking = m.Step
 			d.drawTicks(m)
 		case figure.Arrows:
+			d.marking = m.Step
 			d.drawArrows(m)
 		}
 	}
@@ -140,7 +142,7 @@ func (d *drawing) chevrons(g segment, at vec, count int) []curve {
 func (d *drawing) drawShades() {
 	for _, m := range d.fig.Marks {
 		if s, ok := m.(figure.Shade); ok {
-			d.shades = append(d.shades, d.shade(s))
+			d.shades, d.record.shades = append(d.shades, d.shade(s)), append(d.record.shades, s.Step)
 		}
 	}
 }
@@ -167,6 +169,13 @@ func (d *drawing) shade(s figure.Shade) svg.Path {
 	return p
 }
 
+// bar is a given length as drawn: its strokes and what stands over it.
+type bar struct {
+	owner   *figure.Thing
+	strokes []segment
+	text    svg.Text
+}
+
 // drawMeasures draws the given lengths as bars with end strokes, one under
 // the other below the figure.
 func (d *drawing) drawMeasures() {
@@ -176,25 +185,35 @@ func (d *drawing) drawMeasures() {
 	}
 	left, y := all.lo.x, all.hi.y+d.mm(4)
 	for _, m := range d.fig.Measures {
-		if m.Hidden {
-			continue
+		if !m.Hidden {
+			b := d.bar(m, left, &y)
+			d.record.bars = append(d.record.bars, b)
+			d.addBar(b)
 		}
-		length := math.Round(m.Length * d.scale)
-		t := d.text(measureText(d.fig, m), d.theme.label)
-		ink := inkOf(t)
-		y += ink.size().y + d.mm(1)
-		base := vec{left, y + d.mm(1.2)}.snap()
-		tip := base.add(vec{length, 0})
-		end := vec{0, d.mm(1)}
-		for _, s := range []segment{{base, tip}, {base.sub(end), base.add(end)}, {tip.sub(end), tip.add(end)}} {
-			d.strokes = append(d.strokes, stroke{s, d.theme.given, givenLayer, &m.Thing, d.hooks[&m.Thing]})
-		}
-		at := base.mid(tip).sub(vec{ink.centre().x, d.mm(1.8) + ink.hi.y})
-		at.x = max(at.x, left-ink.lo.x)
-		t.At, t.Class = at.xy(), d.hooks[&m.Thing]
-		d.texts = append(d.texts, t)
-		y += d.mm(5)
 	}
+}
+
+// bar lays a bar out, left and below y, and moves y below it.
+func (d *drawing) bar(m *figure.Measure, left float64, y *float64) bar {
+	length := math.Round(m.Length * d.scale)
+	t := d.text(measureText(d.fig, m), d.theme.label)
+	ink := inkOf(t)
+	*y += ink.size().y + d.mm(1)
+	base := vec{left, *y + d.mm(1.2)}.snap()
+	tip := base.add(vec{length, 0})
+	end := vec{0, d.mm(1)}
+	at := base.mid(tip).sub(vec{ink.centre().x, d.mm(1.8) + ink.hi.y})
+	at.x = max(at.x, left-ink.lo.x)
+	t.At, t.Class = at.xy(), d.hooks[&m.Thing]
+	*y += d.mm(5)
+	return bar{&m.Thing, []segment{{base, tip}, {base.sub(end), base.add(end)}, {tip.sub(end), tip.add(end)}}, t}
+}
+
+func (d *drawing) addBar(b bar) {
+	for _, s := range b.strokes {
+		d.strokes = append(d.strokes, stroke{s, d.theme.given, givenLayer, b.owner, d.hooks[b.owner], b.owner.Step})
+	}
+	d.texts = append(d.texts, b.text)
 }
 
 // measureText is what stands over a bar: "a = 4 cm".

@@ -21,7 +21,11 @@ type ruled struct {
 // drawStraights inks every straight once: where two cover the same stretch,
 // the heavier pen has it, the earlier one among equals.
 func (d *drawing) drawStraights() {
-	all := d.ruleAll()
+	d.record.straights = d.ruleAll()
+	d.inkStraights(d.record.straights)
+}
+
+func (d *drawing) inkStraights(all []ruled) {
 	d.ruled = map[*figure.Thing]ruled{}
 	for i := range all {
 		r := &all[i]

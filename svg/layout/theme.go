@@ -12,6 +12,7 @@ const (
 	black = "#000000"
 	grey  = "#767676"
 	tint  = "#e6e6e6"
+	white = "#ffffff"
 )
 
 // pen is how a stroke is inked.
@@ -33,11 +34,12 @@ const (
 	markLayer
 	dotLayer
 	labelLayer
+	toolLayer
 	layers
 )
 
 // classes name the groups of the drawing for the user's own tools.
-var classes = [layers]string{"shade", "construction", "given", "result", "marks", "points", "labels"}
+var classes = [layers]string{"shade", "construction", "given", "result", "marks", "points", "labels", "tools"}
 
 // theme is a set of weights and sizes. Widths come from the series of
 // ISO 128, heights of letters from that of ISO 3098.
