@@ -1,6 +1,10 @@
 package svg
 
-import "trammel/svg/glyph"
+import (
+	"slices"
+
+	"trammel/svg/glyph"
+)
 
 const surd = "√"
 
@@ -19,8 +23,9 @@ const (
 // side is drawn out to cover it, so that sign and bar are one piece.
 func (t Text) root(radicand block) block {
 	sign, _ := glyph.Roman.Glyph('√', t.Size)
+	outline := slices.Clone(sign.Outline)
 	underside := 0
-	for _, s := range sign.Outline {
+	for _, s := range outline {
 		if y := s.To[0].Y; y < -t.Size && (underside == 0 || y > underside) {
 			underside = y
 		}
@@ -32,8 +37,8 @@ func (t Text) root(radicand block) block {
 	lean := lift * rootSlope / 100
 	start := sign.Advance + lean
 	end := start + max(radicand.advance, radicand.box.Max.X) + t.Size*rootEnd/100
-	for i := range sign.Outline {
-		p := &sign.Outline[i].To[0]
+	for i := range outline {
+		p := &outline[i].To[0]
 		switch {
 		case p.Y >= -t.Size: // below the lifted end
 		case p.X >= sign.Advance:
@@ -42,10 +47,10 @@ func (t Text) root(radicand block) block {
 			*p = glyph.Point{X: p.X + lean, Y: p.Y - lift}
 		}
 	}
-	b := block{roots: sign.Outline, advance: start, box: glyph.NoBox}
+	b := block{roots: outline, advance: start, box: glyph.NoBox}
 	b.add(radicand)
 	b.advance = end + t.Size*rootAfter/100
-	b.box = b.box.Grow(outlinePoints(sign.Outline)...)
+	b.box = b.box.Grow(outlinePoints(outline)...)
 	return b
 }
 

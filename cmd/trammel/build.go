@@ -15,7 +15,7 @@ type buildCmd struct {
 // pictures is what to draw, and where to.
 type pictures struct {
 	Sources []string `arg:"" optional:"" help:"Sources, folders of sources, or - for the standard input; nothing is the current folder." complete:"sources"`
-	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg, .pdf or .png for one picture, or - for the standard output. Unsaid, a picture goes beside its source." complete:"files"`
+	Out     string   `short:"o" placeholder:"WHERE" help:"A folder for the pictures, a name ending in .svg, .pdf, .png or .html for one picture, or - for the standard output. Unsaid, a picture goes beside its source." complete:"files"`
 	style
 	Jobs count `short:"j" placeholder:"N" help:"Draw so many figures at a time; unsaid, one for each processor."`
 }
@@ -35,6 +35,13 @@ its size to the programs that show it.
 
     trammel build first.trm -o first.pdf
     trammel build lessons --format png --dpi 600
+
+A page in HTML plays the construction in a browser, act by act; --steps draws
+each step by itself, as files or as the pages of a PDF.
+
+    trammel build first.trm -o first.html
+    trammel build first.trm --steps               draws first-01.svg, first-02.svg …
+    trammel build first.trm --steps -o first.pdf --theme slide
 
     trammel build lesson.trm --deps lesson.d
     cat lesson.d                          lesson.svg: lesson.trm circles.trm

@@ -50,19 +50,28 @@ func (r *rules) add(d *drawing) {
 	if !d.failed() && d.Figure == nil {
 		return
 	}
-	var words []string
-	for _, name := range append([]string{d.picture, d.path}, d.Files...) {
+	pictures := d.written
+	if len(pictures) == 0 {
+		pictures = []string{d.picture}
+	}
+	targets := strings.Join(r.words(pictures), " ")
+	sources := r.words(append([]string{d.path}, d.Files...))
+	slices.Sort(sources)
+	sources = slices.Compact(sources)
+	r.sources = append(r.sources, sources...)
+	fmt.Fprintf(&r.text, "%s: %s\n", asTarget(targets), strings.Join(sources, " "))
+}
+
+// words are names as make reads them.
+func (r *rules) words(names []string) (all []string) {
+	for _, name := range names {
 		word, err := makeWord(name)
 		if err != nil && r.err == nil {
 			r.err = err
 		}
-		words = append(words, word)
+		all = append(all, word)
 	}
-	sources := words[1:]
-	slices.Sort(sources)
-	sources = slices.Compact(sources)
-	r.sources = append(r.sources, sources...)
-	fmt.Fprintf(&r.text, "%s: %s\n", asTarget(words[0]), strings.Join(sources, " "))
+	return all
 }
 
 // String is all rules, as a file for make.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -18,9 +17,10 @@ import (
 // drawing is what became of one source.
 type drawing struct {
 	job
-	lang.Result       // zero if the source could not be read
-	changed     bool  // the picture on disk
-	err         error // of the system, or a fault, or unfit
+	lang.Result          // zero if the source could not be read
+	changed     bool     // the picture on disk
+	written     []string // the files that it is in
+	err         error    // of the system, or a fault, or unfit
 	took        time.Duration
 }
 
@@ -66,7 +66,7 @@ func (e *env) resolve(in input, compile func(text []byte) *lang.Result) (d *draw
 func (e *env) put(d *drawing, text []byte, s style) error {
 	file := source.NewFile(d.name(), string(text))
 	d.Figure = s.of(d.Figure)
-	doc, warnings, err := layout.Draw(d.Figure, layout.Options{ID: lang.Base(d.within)})
+	frames, warnings, err := s.lay(d.Figure, lang.Base(d.within))
 	if err != nil {
 		p := d.Problems.Add(blamed(file, d.refusing()), err.Error())
 		if refusal := (*layout.Refusal)(nil); errors.As(err, &refusal) {
@@ -78,17 +78,30 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 		p := d.Problems.Add(line(file, w.Line), w.Text)
 		p.Severity, p.Help = source.Warning, w.Help
 	}
-	var b bytes.Buffer
-	if err := s.write(&b, doc); err != nil {
+	files, err := s.files(d.picture, frames, d.Figure.Theme)
+	if err != nil {
 		return &unfit{err}
 	}
-	if d.picture == stdio {
-		_, err = e.stdout.Write(b.Bytes())
-	} else if real, e := filepath.EvalSymlinks(d.picture); e == nil && filepath.Ext(real) == ".trm" {
-		return &unfit{fmt.Errorf("%s is a link to a source, %s, which would be lost", d.picture, real)}
-	} else {
-		d.changed, err = save(d.picture, b.Bytes())
+	for _, f := range files {
+		if err := e.deliver(d, f); err != nil {
+			return err
+		}
 	}
+	return nil
+}
+
+// deliver puts a file of a drawing in its place.
+func (e *env) deliver(d *drawing, f file) error {
+	if f.name == stdio {
+		_, err := e.stdout.Write(f.data)
+		return err
+	}
+	if real, err := filepath.EvalSymlinks(f.name); err == nil && isSource(real) {
+		return &unfit{fmt.Errorf("%s is a link to a source, %s, which would be lost", f.name, real)}
+	}
+	changed, err := save(f.name, f.data)
+	d.changed = d.changed || changed
+	d.written = append(d.written, f.name)
 	return err
 }
 

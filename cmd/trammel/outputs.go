@@ -60,7 +60,7 @@ func namesFile(list []input, out string) (bool, error) {
 	case isFile && !single && len(list) > 0:
 		return false, &usageError{fmt.Sprintf("-o %s takes one figure, and a folder or several sources are given", out), "name a folder to put the pictures in, with a slash at its end"}
 	case !isFile && filepath.Ext(out) != "":
-		return false, &usageError{fmt.Sprintf("-o %s is neither a picture, which ends in .svg, .pdf or .png, nor a folder", out), "a folder that does not exist yet needs a slash at its end"}
+		return false, &usageError{fmt.Sprintf("-o %s is neither a picture, which ends in .svg, .pdf, .png or .html, nor a folder", out), "a folder that does not exist yet needs a slash at its end"}
 	}
 	return isFile, nil
 }

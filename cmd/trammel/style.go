@@ -13,7 +13,9 @@ import (
 type style struct {
 	Theme    theme      `placeholder:"NAME" help:"The ink: textbook, exam, slide, large-print or tactile, whatever the source says." complete:"themes"`
 	Language language   `placeholder:"TAG" help:"The language in which the figure speaks and writes numbers, such as de or pt-BR, whatever the source says." complete:"languages"`
-	Format   format     `placeholder:"KIND" help:"What a picture is: svg, pdf or png. Unsaid, the ending of -o says it, or else it is svg." complete:"formats"`
+	Format   format     `placeholder:"KIND" help:"What a picture is: svg, pdf, png, or html for a page that plays the steps. Unsaid, the ending of -o says it, or else it is svg." complete:"formats"`
+	Steps    bool       `help:"Draw the figure as it stands after each step: one file a step, or one PDF with a page a step."`
+	Tools    bool       `help:"With --steps: show the compasses and the straightedge at work."`
 	DPI      resolution `name:"dpi" placeholder:"N" help:"Pixels to the inch in PNG, 300 unless said."`
 	Ground   string     `enum:"white,clear" default:"white" placeholder:"KIND" help:"What PNG has behind the ink: white, the usual, or nothing (clear)."`
 	Text     string     `enum:"outline,live" default:"outline" placeholder:"KIND" help:"Letters as shapes that look alike everywhere (outline, the usual), or as text to be searched and edited (live)."`

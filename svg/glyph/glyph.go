@@ -5,6 +5,7 @@ package glyph
 
 import (
 	"math"
+	"sync"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -40,7 +41,28 @@ type Glyph struct {
 
 // Glyph draws a sign so that a capital letter is height high. Signs that the
 // face lacks come from the mathematical face; false means that neither has it.
+// Nobody may change the outline: a sign is drawn once, for text is measured often.
 func (f Face) Glyph(r rune, height int) (Glyph, bool) {
+	type sign struct {
+		face   Face
+		letter rune
+		height int
+	}
+	key := sign{f, r, height}
+	if g, known := drawn.Load(key); known {
+		return g.(Glyph), true
+	}
+	g, ok := f.glyph(r, height)
+	if ok {
+		drawn.Store(key, g)
+	}
+	return g, ok
+}
+
+// drawn holds the glyphs that have been drawn.
+var drawn sync.Map
+
+func (f Face) glyph(r rune, height int) (Glyph, bool) {
 	from, number, ok := f.Find(r)
 	if !ok {
 		return Glyph{}, false

@@ -116,14 +116,14 @@
   // The tools: for an arc the needle's point, the opening and the pencil's; for
   // a straight line the ruler's edge.
   function newHand(svg) {
-    const g = svg.appendChild(document.createElementNS(space, "g"));
+    const g = svg.insertBefore(document.createElementNS(space, "g"), svg.querySelector("g")); // under the ink
     g.setAttribute("aria-hidden", "true");
     const make = (name, values) => {
       const e = g.appendChild(document.createElementNS(space, name));
       for (const [k, v] of Object.entries(values)) e.setAttribute(k, v);
       return e;
     };
-    const edge = make("path", { fill: "#e6e6e6", stroke: "#767676", "stroke-width": 0.2, "fill-opacity": 0.7 });
+    const edge = make("path", { fill: "#e6e6e6", stroke: "#767676", "stroke-width": 0.2 });
     const leg = make("line", { stroke: "#0072b2", "stroke-width": 0.35 });
     const needle = make("circle", { r: 0.7, fill: "#0072b2" });
     const pencil = make("circle", { r: 0.5, fill: "#0072b2" });
@@ -153,7 +153,7 @@
     const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
     const u = [(b.x - a.x) / length, (b.y - a.y) / length], n = [-u[1], u[0]];
     const place = (p, along, aside) => `${p.x + u[0] * along + n[0] * aside} ${p.y + u[1] * along + n[1] * aside}`;
-    return `M${place(a, -6, 0)} L${place(b, 6, 0)} L${place(b, 6, 8)} L${place(a, -6, 8)} Z`;
+    return `M${place(a, -6, 0.3)} L${place(b, 6, 0.3)} L${place(b, 6, 8.3)} L${place(a, -6, 8.3)} Z`;
   }
 
   // Going somewhere by hand ends what plays by itself.

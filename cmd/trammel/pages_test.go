@@ -1,0 +1,52 @@
+package main
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"trammel/lang"
+	"trammel/svg/layout"
+)
+
+// Every example's steps go on pages: each page has its step's words, and the
+// drawing in its true size; slides have the shape of a screen.
+func TestStepPages(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*.trm")
+	if err != nil || len(files) < 20 {
+		t.Fatalf("%d examples, %v", len(files), err)
+	}
+	for i, file := range files {
+		if i%5 > 0 && filepath.Base(file) != "pythagoras.trm" { // they are alike
+			continue
+		}
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, theme := range []string{"", "slide"} {
+			figure := lang.Compile(file, text).Figure.As(theme, "")
+			frames, _, err := layout.Frames(figure, layout.FrameOptions{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			pages, err := stepPages(frames, theme)
+			if err != nil {
+				t.Errorf("%s, theme %q: %v", file, theme, err)
+				continue
+			}
+			if len(pages) != len(frames) {
+				t.Errorf("%s: %d steps are on %d pages", file, len(frames), len(pages))
+			}
+			for k, p := range pages {
+				if p.Desc != frames[k].Doc.Desc {
+					t.Errorf("%s: page %d does not describe its step", file, k+1)
+				}
+				if shape := float64(p.Width) / float64(p.Height); theme == "slide" && math.Abs(shape-16.0/9) > 0.001 {
+					t.Errorf("%s: a slide is %d by %d", file, p.Width, p.Height)
+				}
+			}
+		}
+	}
+}
