@@ -66,7 +66,7 @@ func (r *Result) far(random *rand.Rand, beyond bool) []*big.Rat {
 		switch r.program.Inputs[i].Kind {
 		case program.Opening:
 			out[i] = new(big.Rat).Mul(v, big.NewRat(n+8, 16))
-		case program.Coordinate:
+		case program.Abscissa, program.Ordinate, program.Slope:
 			out[i] = new(big.Rat).Add(v, big.NewRat(n-16, 3))
 		case program.Fraction:
 			out[i] = big.NewRat(n, 32)

@@ -76,8 +76,10 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 		bad[u.Step] = u.Err
 	}
 	for _, f := range failures {
-		if t := troubleAt(choice.Troubles, f.Index); t != nil {
-			t.report(p, choice.Inputs, &out.Problems)
+		if t, last := troubleAt(choice.Troubles, f.Index); t != nil {
+			if last {
+				t.report(p, choice.Inputs, &out.Problems)
+			}
 			continue
 		}
 		f.Report(&out.Problems)

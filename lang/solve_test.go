@@ -212,6 +212,94 @@ given line m
 given Q on m
 given R on m
 S by copyangle(B, A, C, Q, R)`},
+	{"vertical", `given A (0, 0)
+given B (0, 7)
+line m through A and B
+given P right of AB
+n, F by drop(m, P)
+r by parallel(m, P)`},
+	{"chain of free points", `given A (0, 0)
+given B 6 from A
+given C above AB
+given D inside ABC
+given E between A and D
+given F on BC
+join ABCA, AD, EF`},
+	{"kite with an axis", `given kite ABCD with AC = 7
+join AC, BD
+AC meets BD at M
+mark right AMB`},
+	{"rectangle", `given rectangle ABCD
+join AC, BD
+AC meets BD at M
+circle k centre M through A`},
+	{"nested", `given A (0, 0)
+given B (7, 1)
+given C (2, 5)
+join BAC
+arc c centre A radius any cuts AB at D, AC at E
+arc d centre D radius any over half DE
+arc e centre E radius d
+d meets e at F farthest from A
+ray AF
+arc g centre F radius any cuts AF at G and H
+arc h centre G radius any over FG
+arc i centre H radius h
+h meets i at X and Y
+line n through X and Y`},
+	{"outside triangle", `given triangle ABC with AB = 7
+given P outside ABC
+a, D by drop(AB, P)
+b, E by drop(BC, P)
+c, F by drop(CA, P)`},
+	{"flat angle", `given A (0, 0)
+given B 8 from A
+given angle BAC = 20°
+H by halve(B, A, C)
+ray AH
+given P on AC
+n, F by drop(AB, P)`},
+	{"obtuse angle", `given A (0, 0)
+given B 6 from A
+given angle BAC = 140°
+H by halve(B, A, C)
+ray AH`},
+	{"on a circle", `given circle k centre O radius 3
+given A on k
+given B on k
+given C on k
+given D on k
+join ABCDA
+join AC, BD`},
+	{"seven points", `given points A, B, C, D, E, F, G
+join ABCDEFG`},
+	{"on a bisector", `given triangle ABC with AB = 6, BC = 5
+H by halve(A, B, C)
+ray BH
+given P on BH
+n, F by drop(AB, P)
+r, G by drop(BC, P)
+mark PF = PG`},
+	{"mirrored", `given line m
+given A above m
+given B above m
+n, F by drop(m, A)
+produce AF beyond F by AF to C
+join CB
+CB meets m at X
+join AX, XB`},
+	{"far from the origin", `given A (20, 30)
+given B (27, 31)
+given points C, D
+join ABCDA
+M by middle(A, C)
+N by middle(B, D)
+join MN`},
+	{"three centres", `given points A, B, C
+join ABCA
+k, O by circumcircle(A, B, C)
+l, I by incircle(A, B, C)
+G by centroid(A, B, C)`},
 }
 
 func titled(lines string) string { return "figure \"by chance\"\n" + lines + "\n" }
@@ -297,11 +385,12 @@ func choices(r *lang.Result) string {
 	return strings.Join(all, ", ")
 }
 
-// TestChoicesStay: a line at the end that makes no new demand leaves every choice as it is.
+// TestChoicesStay: a line at the end that makes no new demand leaves every choice
+// as it is. (A join makes one: it may come to look equal to another.)
 func TestChoicesStay(t *testing.T) {
 	for _, f := range leftToChance {
 		before := choices(chosen(t, titled(f.lines)))
-		for _, line := range []string{"label A above", "note \"here\" near B", "claim AB > 0", "join AB", "# a remark"} {
+		for _, line := range []string{"label A above", "note \"here\" near B", "claim AB > 0", "# a remark"} {
 			if strings.Contains(f.lines, line) {
 				continue
 			}
@@ -312,46 +401,66 @@ func TestChoicesStay(t *testing.T) {
 	}
 }
 
-// mostMoved is how many times the shift of a given point another may be
-// shifted: a straight's meetings swing wider than what swings it.
-const mostMoved = 4
-
-// TestChoicesFollow: as a given point moves in small steps the others follow.
-// At some steps a choice must be made anew, since what was chosen has come too
-// near to something else; these are no more than one in five.
-func TestChoicesFollow(t *testing.T) {
-	steps, jumps := 0, map[string]int{}
-	for _, f := range leftToChance {
-		if !strings.Contains(f.lines, "B (8, 0)") {
-			continue
-		}
-		var before map[string][2]float64
-		for x := 72; x <= 88; x += 2 {
-			now := spots(chosen(t, titled(strings.Replace(f.lines, "B (8, 0)", fmt.Sprintf("B (%d/10, 0)", x), 1))))
-			if before != nil {
-				steps++
-				jumps[f.name] += jumped(before, now, 0.2*mostMoved)
+// TestChoosesNoAccident: a choice that would do, but would put a point on
+// another, or make an opening just that of another, is not taken.
+func TestChoosesNoAccident(t *testing.T) {
+	for _, x := range []float64{1.75, 2, 2.3, 3.5, 4.6, 5.25, 7} {
+		r := chosen(t, titled(fmt.Sprintf(`given A (0, 0)
+given B (9, 0)
+ray AB
+given X on AB, %g from A
+step off P[1 to 4] on AB from A, radius any
+given C above AB
+join CX`, x)))
+		at := spots(r)
+		for name, p := range at {
+			if d := math.Abs(p[0] - at["X"][0]); strings.HasPrefix(name, "P") && d < 0.2 && p[1] == 0 {
+				t.Errorf("X at %g: %s is %g from it", x, name, d)
 			}
-			before = now
 		}
-	}
-	sum := 0
-	for _, n := range jumps {
-		sum += n
-	}
-	if sum*5 > steps {
-		t.Errorf("in %d of %d steps something is chosen anew: %v", sum, steps, jumps)
 	}
 }
 
-// jumped is 1 if a point has moved by more than the bound.
-func jumped(before, now map[string][2]float64, bound float64) int {
-	for p, a := range now {
-		if b := before[p]; math.Hypot(a[0]-b[0], a[1]-b[1]) > bound {
-			return 1
+// TestChoosesInProportion: openings grow and shrink with the givens.
+func TestChoosesInProportion(t *testing.T) {
+	for _, size := range []float64{0.5, 1, 3, 8, 14} {
+		for _, opening := range []string{"any over half AB", "any"} {
+			r := chosen(t, titled(fmt.Sprintf("given A (0, 0)\ngiven B (%g, 0)\njoin AB\narc c centre A radius %s\narc d centre B radius c\nc meets d at X above AB\njoin AXB", size, opening)))
+			if x := spots(r)["X"]; x[1] < 0.2*size || x[1] > size {
+				t.Errorf("AB is %g, radius %s: X is %.3g above it", size, opening, x[1])
+			}
 		}
 	}
-	return 0
+}
+
+// TestChoosesForPage: many free things of all kinds go on half a sheet, and on
+// the paper that is named.
+func TestChoosesForPage(t *testing.T) {
+	lines := `given line m
+given P on m
+given Q above m
+given points A, B, C
+join ABCA
+n by erect(m, P)
+r, F by drop(m, Q)
+k, O by circumcircle(A, B, C)
+M, b by bisect(A, B)
+H by halve(A, B, C)`
+	for _, c := range []struct {
+		paper       string
+		long, short float64 // in units, without the margins
+	}{{"", 18, 12.5}, {"paper a6 landscape\n", 11.8, 7.5}} {
+		lo, hi := [2]float64{99, 99}, [2]float64{-99, -99}
+		for _, p := range spots(chosen(t, titled(c.paper+lines))) {
+			for k := range 2 {
+				lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
+			}
+		}
+		w, h := hi[0]-lo[0], hi[1]-lo[1]
+		if max(w, h) > c.long || min(w, h) > c.short {
+			t.Errorf("%s: the points take %.1f by %.1f", c.paper, w, h)
+		}
+	}
 }
 
 // BenchmarkSolve chooses n openings, each to halve a straight of its own, and

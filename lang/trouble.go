@@ -15,13 +15,18 @@ import (
 // trouble is a choice that could not be made.
 type trouble struct{ solve.Trouble }
 
-func troubleAt(list []solve.Trouble, step int) *trouble {
+// troubleAt is the trouble with a step, or nil; last tells whether it is the
+// last one with that choice, which tells of all that stands in its way.
+func troubleAt(list []solve.Trouble, step int) (found *trouble, last bool) {
 	for _, t := range list {
-		if t.Step == step && len(t.Fails) > 0 {
-			return &trouble{t}
+		switch {
+		case t.Step == step && len(t.Fails) > 0:
+			found, last = &trouble{t}, true
+		case found != nil && t.Input == found.Input:
+			last = false
 		}
 	}
-	return nil
+	return found, last
 }
 
 // report blames the line that leaves the choice open, and notes what stood in
@@ -32,28 +37,63 @@ func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source
 		t.reportAlone(p, inputs, problems)
 		return
 	}
-	lo, hi := t.Tried[0], t.Tried[0]
-	for _, v := range t.Tried {
-		if v.Cmp(lo) < 0 {
-			lo = v
-		}
-		if v.Cmp(hi) > 0 {
-			hi = v
-		}
-	}
+	lo, hi := t.Tried[0], t.Tried[len(t.Tried)-1]
 	prob := problems.Add(in.Span, fmt.Sprintf("no choice fits here: %s from %s to %s was tried", word(in), short(lo), short(hi)))
 	for i, f := range t.Fails {
 		if i == mostNotes {
 			break
 		}
 		err := t.truly(p, inputs, f)
-		at := p.Steps[f.Step].Span
-		prob.Notes = append(prob.Notes, source.Note{Span: at, Text: fmt.Sprintf("with %s: %s", short(f.Value), err)})
+		text := fmt.Sprintf("with %s: %s", short(f.Value), err)
 		var fault *program.Fault
-		if errors.As(err, &fault) && prob.Help == "" {
+		if wants := t.wants(p, inputs, f); in.Kind == program.Opening && wants != "" {
+			text = "this wants an opening " + wants
+			prob.Help = "no opening does for all of these: change one of them, or what it meets"
+		} else if errors.As(err, &fault) && prob.Help == "" {
 			prob.Help = fault.Help
 		}
+		prob.Notes = append(prob.Notes, source.Note{Span: p.Steps[f.Step].Span, Text: text})
 	}
+}
+
+// beyond is how far past a bound a value is tried exactly, as a part of it.
+var beyond = big.NewRat(1, 100)
+
+// wants tells for which values a step goes well, "" where exact numbers do not
+// bear out what was found roughly: that it does so at the bounds, and fails a
+// little beyond them.
+func (t *trouble) wants(p *program.Program, inputs []*big.Rat, f solve.Fail) string {
+	past := func(v, part *big.Rat) *big.Rat {
+		return new(big.Rat).Mul(v, new(big.Rat).Add(big.NewRat(1, 1), part))
+	}
+	if f.Lo != nil && (!t.fits(p, inputs, f, past(f.Lo, beyond)) || t.fits(p, inputs, f, past(f.Lo, new(big.Rat).Neg(beyond)))) ||
+		f.Hi != nil && (!t.fits(p, inputs, f, past(f.Hi, new(big.Rat).Neg(beyond))) || t.fits(p, inputs, f, past(f.Hi, beyond))) {
+		return ""
+	}
+	switch {
+	case !f.Fits:
+		return ""
+	case f.Lo != nil && f.Hi != nil:
+		return fmt.Sprintf("from %s to %s", short(f.Lo), short(f.Hi))
+	case f.Lo != nil:
+		return "over " + short(f.Lo)
+	case f.Hi != nil:
+		return "under " + short(f.Hi)
+	}
+	return ""
+}
+
+// fits tells whether a step goes well for a value, in exact numbers.
+func (t *trouble) fits(p *program.Program, inputs []*big.Rat, f solve.Fail, v *big.Rat) bool {
+	tried := slices.Clone(inputs)
+	tried[t.Input] = v
+	st, _ := eval.Run(p, tried)
+	for _, u := range st.Undone {
+		if u.Step == p.Steps[f.Step] {
+			return false
+		}
+	}
+	return true
 }
 
 // reportAlone tells of the one step that fails for every value that was tried.
@@ -86,7 +126,7 @@ func (t *trouble) truly(p *program.Program, inputs []*big.Rat, f solve.Fail) err
 
 func word(in *program.Input) string {
 	return map[program.InputKind]string{
-		program.Opening: "an opening", program.Coordinate: "a coordinate",
+		program.Opening: "an opening", program.Abscissa: "a coordinate", program.Ordinate: "a coordinate", program.Slope: "a slope",
 		program.Fraction: "a part of the way", program.Bearing: "a direction in degrees",
 	}[in.Kind]
 }

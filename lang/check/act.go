@@ -65,6 +65,9 @@ type bound struct {
 	text string
 }
 
+// plainOpenings are what a plain hand takes, one after the other: no two alike.
+var plainOpenings = []*big.Rat{rat(3, 1), rat(7, 2), rat(26, 10), rat(4, 1), rat(33, 10)}
+
 // anyOpening is an opening left to chance, within its bounds.
 func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string) (func(*program.State) (geom.Real, error), bool) {
 	var bounds []bound
@@ -75,7 +78,8 @@ func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string) (func(
 		}
 		bounds = append(bounds, bound{e, b.Over, s.span(b.Than.Node).Text()})
 	}
-	in := s.input(n, program.Opening, name, big.NewRat(3, 1))
+	in := s.input(n, program.Opening, name, plainOpenings[s.openings%len(plainOpenings)])
+	s.openings++
 	return func(st *program.State) (geom.Real, error) {
 		r := st.Input(in)
 		if r.Sign() <= 0 {
@@ -96,7 +100,11 @@ func (b bound) check(st *program.State, r geom.Real) error {
 		return err
 	}
 	limit, _ := x.Constructible()
-	if limit == nil || b.over && r.Cmp(limit) > 0 || !b.over && r.Cmp(limit) < 0 {
+	if limit == nil {
+		return nil
+	}
+	st.Bounds = append(st.Bounds, program.Bound{Over: b.over, Limit: limit.Float()})
+	if b.over && r.Cmp(limit) > 0 || !b.over && r.Cmp(limit) < 0 {
 		return nil
 	}
 	word := "under"

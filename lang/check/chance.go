@@ -80,7 +80,8 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 				return nil, err
 			}
 			d := rationalTurn(st, in)
-			return []geom.Point{c.Circle.C.Add(d.Scale(c.Circle.R2.Sqrt()))}, nil
+			way := d.Scale(c.Circle.R2.Sqrt())
+			return []geom.Point{c.Circle.C.Add(way), c.Circle.C.Add(way.Neg())}, nil
 		}
 	}
 	parts := []int64{40, 72, 23, 86, 57, 11, 64, 35}

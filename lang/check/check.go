@@ -126,6 +126,10 @@ type checker struct {
 	drawing      bool                   // an act with a tool has been done
 	scattered    int                    // points left to chance so far
 	freeLines    int                    // lines left to chance so far
+
+	fixed   int // points given by coordinates so far
+	lengths int // lengths left to chance so far
+	slopes  int // directions of lines left to chance so far
 }
 
 type seenKey struct {

@@ -53,11 +53,12 @@ func (s *scope) freePoint(r *syntax.Ref) {
 
 // freeAt leaves a point's place to chance.
 func (s *scope) freeAt(n syntax.Node, slot int) {
-	d := scatter[s.c.scattered%len(scatter)]
-	shift := rat(int64(s.c.scattered/len(scatter)*3), 2)
+	k := s.c.scattered + s.c.fixed
+	d := scatter[k%len(scatter)]
+	shift := rat(int64(k/len(scatter)*3), 2)
 	s.c.scattered++
-	x := s.input(n, program.Coordinate, s.slot(slot).Name, new(big.Rat).Add(d[0], shift))
-	y := s.input(n, program.Coordinate, s.slot(slot).Name, new(big.Rat).Add(d[1], shift))
+	x := s.input(n, program.Abscissa, s.slot(slot).Name, new(big.Rat).Add(d[0], shift))
+	y := s.input(n, program.Ordinate, s.slot(slot).Name, new(big.Rat).Add(d[1], shift))
 	s.emit(n, func(st *program.State) error {
 		st.Set(slot, geom.Point{X: st.Input(x), Y: st.Input(y)})
 		return nil
@@ -91,6 +92,7 @@ func (s *scope) pointOrNew(p *syntax.CoordPoint) (int, bool) {
 
 // coords puts a point at its coordinates.
 func (s *scope) coords(at *syntax.Coords, slot int) bool {
+	s.c.fixed++
 	x, ok1 := s.expr(at.X, wantLength)
 	y, ok2 := s.expr(at.Y, wantLength)
 	if !ok1 || !ok2 {
@@ -174,7 +176,7 @@ func (s *scope) givenParallel(g *syntax.GivenLine, slot int, ok bool) {
 	}
 	in := -1
 	if via < 0 {
-		in = s.input(g.Node, program.Coordinate, s.slot(slot).Name, rat(3, 1))
+		in = s.input(g.Node, program.Opening, s.slot(slot).Name, rat(3, 1))
 	}
 	s.emit(g.Node, func(st *program.State) error {
 		m, err := l.whole(st)
@@ -202,23 +204,40 @@ func (s *scope) freeLine(n syntax.Node, slot int) {
 	k := int64(s.c.freeLines)
 	s.c.freeLines++
 	if k == 0 {
-		s.emit(n, func(st *program.State) error {
-			zero, one := st.Field.Int(0), st.Field.Int(1)
-			st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: geom.Point{X: zero, Y: zero}, D: geom.Vector{X: one, Y: zero}}}})
-			return nil
-		})
+		s.levelLine(n, slot)
 		return
 	}
-	x := s.input(n, program.Coordinate, s.slot(slot).Name, rat(1+k, 1))
+	x := s.input(n, program.Abscissa, s.slot(slot).Name, rat(6*k-4, 1))
 	s.lineAtSlope(n, slot, func(st *program.State) geom.Point {
 		return geom.Point{X: st.Input(x), Y: st.Field.Int(0)}
 	})
 }
 
+// levelLine is a level line: through the origin of an empty sheet, else below
+// what is there, as far as chance has it.
+func (s *scope) levelLine(n syntax.Node, slot int) {
+	y := -1
+	if s.c.scattered+s.c.fixed > 0 {
+		y = s.input(n, program.Ordinate, s.slot(slot).Name, rat(-4, 1))
+	}
+	s.emit(n, func(st *program.State) error {
+		p := geom.Point{X: st.Field.Int(0), Y: st.Field.Int(0)}
+		if y >= 0 {
+			p.Y = st.Input(y)
+		}
+		level := geom.Vector{X: st.Field.Int(1), Y: st.Field.Int(0)}
+		st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: p, D: level}}})
+		return nil
+	})
+}
+
+// slopes are those of a plain hand's lines, one after the other.
+var slopes = []*big.Rat{rat(3, 4), rat(-3, 5), rat(7, 4), rat(-9, 5)}
+
 // lineAtSlope is a line through a point in a direction left to chance.
 func (s *scope) lineAtSlope(n syntax.Node, slot int, at func(*program.State) geom.Point) {
-	slopes := []*big.Rat{rat(3, 4), rat(-3, 5), rat(7, 4), rat(-9, 5)}
-	in := s.input(n, program.Coordinate, s.slot(slot).Name, slopes[slot%len(slopes)])
+	in := s.input(n, program.Slope, s.slot(slot).Name, slopes[s.c.slopes%len(slopes)])
+	s.c.slopes++
 	s.emit(n, func(st *program.State) error {
 		d := geom.Vector{X: st.Field.Int(1), Y: st.Input(in)}
 		st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: at(st), D: d}}})
@@ -261,6 +280,9 @@ func (s *scope) givenCentre(g *syntax.GivenCirc) (int, bool) {
 	return centre, true
 }
 
+// plainLengths are what a plain hand gives, one after the other: no two alike.
+var plainLengths = []*big.Rat{rat(4, 1), rat(11, 2), rat(3, 1), rat(47, 10), rat(22, 10)}
+
 // givenLength is a length shown as a bar beside the figure.
 func (s *scope) givenLength(g *syntax.GivenLen) {
 	slot, ok := s.newObject(g.Name, program.Length)
@@ -270,7 +292,8 @@ func (s *scope) givenLength(g *syntax.GivenLen) {
 	}
 	if g.Size == nil {
 		if ok {
-			in := s.input(g.Node, program.Opening, s.slot(slot).Name, rat(4, 1))
+			in := s.input(g.Node, program.Opening, s.slot(slot).Name, plainLengths[s.c.lengths%len(plainLengths)])
+			s.c.lengths++
 			s.emit(g.Node, func(st *program.State) error { st.Set(slot, pure(st.Input(in))); return nil })
 		}
 		return

@@ -111,7 +111,7 @@ func (s *scope) makeResult(r *syntax.Ref, lines bool) {
 		return
 	}
 	sl.Ink.Role = figure.Result
-	if sl.Kind == program.Line {
+	if sl.Kind == program.Line && sl.Top { // the names inside a construction are its own
 		s.letter(slot)
 	}
 }

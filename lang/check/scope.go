@@ -35,6 +35,8 @@ type scope struct {
 	ticks     int           // tick classes given out
 	arcs      int           // equal-angle classes given out
 	arrows    int           // parallel classes given out
+
+	openings int // openings left to chance so far
 }
 
 // pair is two point slots, the smaller first.

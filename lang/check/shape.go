@@ -216,7 +216,9 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 				return &program.Fault{Text: fmt.Sprintf("the %s is %s", text, is), Range: true}
 			}
 			for k, p := range try {
-				st.Set(slots[k], p)
+				if fresh[k] {
+					st.Set(slots[k], p)
+				}
 			}
 			return nil
 		}

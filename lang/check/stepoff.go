@@ -30,6 +30,9 @@ func (s *scope) stepOff(o *syntax.StepOff) {
 		return
 	}
 	s.opens(&o.Opening, start)
+	if o.Opening.Any {
+		s.shareOut(len(slots))
+	}
 	ticks := make([]int, len(slots))
 	for i := range ticks {
 		ticks[i] = s.add(program.Circle, o.Node)
@@ -39,6 +42,15 @@ func (s *scope) stepOff(o *syntax.StepOff) {
 	s.emit(o.Node, func(st *program.State) error {
 		return stepAlong(st, on, start, towards, slots, ticks, square)
 	})
+}
+
+// shareOut makes the latest opening left to chance so small that so many of
+// them go into a figure.
+func (s *scope) shareOut(steps int) {
+	in := s.c.prog.Inputs[len(s.c.prog.Inputs)-1]
+	if share := rat(7, int64(steps)); share.Cmp(in.Default) < 0 {
+		in.Default = share
+	}
 }
 
 // familyRef is the names of a family of points or of one.

@@ -104,11 +104,13 @@ type InputKind uint8
 
 // The kinds of input.
 const (
-	Opening    InputKind = iota // of the compasses, a length
-	Coordinate                  // of a free point, in units
-	Fraction                    // a part of a way, between 0 and 1
-	Bearing                     // a direction, in whole degrees; a part of a degree over them turns by about so much of 57°
-	Nearby                      // how far a measurement given with about is from its value: as a part of it, of an angle in radians
+	Opening  InputKind = iota // of the compasses, a length
+	Abscissa                  // of a free point, in units
+	Ordinate                  // of a free point, in units
+	Slope                     // of a free line
+	Fraction                  // a part of a way, between 0 and 1
+	Bearing                   // a direction, in whole degrees; a part of a degree over them turns by about so much of 57°
+	Nearby                    // how far a measurement given with about is from its value: as a part of it, of an angle in radians
 )
 
 // Step is one act, claim or mark.

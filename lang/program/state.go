@@ -26,6 +26,15 @@ type State struct {
 	// Crossings are how well the meetings can be drawn. Floats: for choosing and
 	// warning only.
 	Crossings []Crossing
+	// Bounds are what the source says of the openings that it leaves to chance.
+	// Floats: for choosing only.
+	Bounds []Bound
+}
+
+// Bound is what an opening has to be over, or else under.
+type Bound struct {
+	Over  bool
+	Limit float64
 }
 
 // Crossing is the sine of the angle under which curves meet, at a step.

@@ -10,38 +10,44 @@ import (
 // all others as they are: the stretch around the chosen one in which every
 // step goes well.
 func Range(p *program.Program, inputs []*big.Rat, in int) (lo, hi *big.Rat) {
-	s := newSearch(p)
+	s := newSearch(p, 1)
 	copy(s.st.Inputs, inputs)
 	for i, step := range p.Steps {
 		if !step.Proof {
 			s.perform(i)
 		}
 	}
-	s.scale = s.sizeSoFar()
-	chosen := inputs[in]
-	lo, hi = chosen, chosen
 	steps := s.effects(in, len(p.Steps))
-	bad := func(v *big.Rat) bool {
-		s.st.Inputs[in] = v
-		return s.redo(steps) >= 0
+	chosen, _ := inputs[in].Float64()
+	fine := func(x float64) bool {
+		s.st.Inputs[in] = new(big.Rat).SetFloat64(x)
+		return s.redo(steps) < 0
 	}
-	below, above := (*big.Rat)(nil), (*big.Rat)(nil) // the nearest that fail
-	values := s.values(in)
-	for _, v := range values {
-		switch c := v.Cmp(chosen); {
-		case c < 0 && bad(v) && (below == nil || v.Cmp(below) > 0):
-			below = v
-		case c > 0 && bad(v) && (above == nil || v.Cmp(above) < 0):
-			above = v
+	return decimal(edge(chosen, 1/wider, fine), chosen/100), decimal(edge(chosen, wider, fine), chosen/100)
+}
+
+// The range of an opening is looked for in steps of this factor, as far as mostWider.
+const (
+	wider     = 1.25
+	mostWider = 20
+)
+
+// edge is the last value that goes well, from one that does, by a factor at a
+// time; then closer by halves.
+func edge(from, factor float64, fine func(float64) bool) float64 {
+	inside, outside := from, from*factor
+	for fine(outside) {
+		inside, outside = outside, outside*factor
+		if inside > mostWider*from || inside < from/mostWider {
+			return inside
 		}
 	}
-	for _, v := range values {
-		if v.Cmp(lo) < 0 && (below == nil || v.Cmp(below) > 0) {
-			lo = v
-		}
-		if v.Cmp(hi) > 0 && (above == nil || v.Cmp(above) < 0) {
-			hi = v
+	for range 12 {
+		if mid := (inside + outside) / 2; fine(mid) {
+			inside = mid
+		} else {
+			outside = mid
 		}
 	}
-	return lo, hi
+	return inside
 }

@@ -2,290 +2,328 @@ package solve
 
 import (
 	"math"
-	"math/big"
 	"slices"
-
-	"trammel/geom"
-	"trammel/geom/figure"
-	"trammel/lang/program"
 )
 
 // good is the badness under which a choice is left as it is.
-const good = 0.12
+const good = 0.1
 
-// badness adds up what a typesetter would object to in what the steps made:
-// flat crossings, points and openings that are nearly alike, things out of all
-// proportion. Floats choose here; nothing is decided by them.
-func (s *search) badness(steps []int) float64 {
-	sum := 0.0
+// judge tells how well a figure would be drawn that some steps have made: it
+// adds up what a typesetter would object to. Floats choose here; nothing is
+// decided by them.
+type judge struct {
+	*sight
+	s     *search
+	steps []int  // whose crossings count
+	mine  []int  // the slots that the steps write and that are drawn
+	is    []bool // by slot: whether it is mine
+	rest  box    // what the other points take up
+	was   box    // what those take up that the steps do not write
+	count int    // of these
+	all   box    // what all points take up
+	size  float64
+	// Coincidences that hold whatever is chosen are no accidents.
+	needful map[coincidence]bool
+	seeking bool // they are being looked for
+}
+
+// coincidence is two things that are exactly one, alike, or on each other.
+type coincidence struct{ what, a, b int }
+
+func (s *search) judge(steps []int) *judge {
+	j := &judge{sight: s.sight, s: s, steps: steps, is: make([]bool, len(s.p.Slots)), needful: map[coincidence]bool{}}
 	for _, i := range steps {
-		for _, sine := range s.sines[i] {
+		for _, slot := range s.writes[i] {
+			if s.sight.slots[slot].drawn && !j.is[slot] {
+				j.is[slot] = true
+				j.mine = append(j.mine, slot)
+			}
+		}
+	}
+	j.was, j.count = s.sight.boxOf(func(slot int) bool { return !j.is[slot] })
+	j.rest = j.was
+	return j
+}
+
+// learn compares the figure with another one, which vary makes of it by a small
+// move of the choice and then undoes: what stays as it is does not matter, and
+// what coincides in both does so whatever is chosen.
+func (j *judge) learn(vary func(other func())) {
+	things := make([]thing, len(j.mine))
+	for k, slot := range j.mine {
+		things[k] = j.slots[slot]
+	}
+	sines := make([][]float64, len(j.steps))
+	for k, i := range j.steps {
+		sines[k] = slices.Clone(j.s.sines[i])
+	}
+	var steps, mine []int
+	learned := false
+	vary(func() {
+		for k, i := range j.steps {
+			if !slices.EqualFunc(sines[k], j.s.sines[i], same) {
+				steps = append(steps, i)
+			}
+		}
+		for k, slot := range j.mine {
+			if !things[k].same(&j.slots[slot]) {
+				mine = append(mine, slot)
+			}
+		}
+		j.seeking = true
+		j.badness()
+		j.seeking, learned = false, true
+	})
+	if !learned {
+		return
+	}
+	j.steps, j.mine = steps, mine
+	clear(j.is)
+	for _, slot := range mine {
+		j.is[slot] = true
+	}
+	j.rest, _ = j.sight.boxOf(func(slot int) bool { return !j.is[slot] })
+}
+
+// same tells floats apart that differ by more than they are rounded.
+func same(x, y float64) bool { return math.Abs(x-y) <= 1e-7*(math.Abs(x)+math.Abs(y)+1e-3) }
+
+// same tells whether two things are in one place. A straight may be given by
+// another point of it.
+func (t *thing) same(o *thing) bool {
+	if t.kind == straight && o.kind == straight {
+		return same(t.dx, o.dx) && same(t.dy, o.dy) && same(t.dx*t.y-t.dy*t.x, t.dx*o.y-t.dy*o.x)
+	}
+	return t.kind == o.kind && same(t.x, o.x) && same(t.y, o.y) && same(t.r, o.r)
+}
+
+// plight is the part of badness that a reader suffers from: flat crossings,
+// letters in each other's way, and what looks like something that it is not.
+func (j *judge) plight() float64 {
+	j.measure()
+	sum := j.flat()
+	j.seeking = true // accidents are no plight
+	for _, slot := range j.mine {
+		switch t := &j.slots[slot]; {
+		case t.kind == point && !t.hidden:
+			sum += j.crowding(slot, t) + j.grazing(slot, t)
+		case t.kind == straight:
+			sum += j.corners(slot, t) + j.grazed(slot, t)
+		}
+	}
+	j.seeking = false
+	return sum
+}
+
+// measure finds how far all points reach.
+func (j *judge) measure() {
+	j.all = j.rest
+	for _, slot := range j.mine {
+		if t := &j.slots[slot]; t.kind == point {
+			j.all.add(t.x, t.y)
+		}
+	}
+	j.size = j.all.size()
+}
+
+// flat objects to the crossings.
+func (j *judge) flat() float64 {
+	sum := 0.0
+	for _, i := range j.steps {
+		for _, sine := range j.s.sines[i] {
 			sum += flatness(sine)
 		}
 	}
-	mine := map[int]bool{}
-	for _, i := range steps {
-		for _, slot := range s.writes[i] {
-			mine[slot] = true
+	return sum
+}
+
+// badness is of the figure as it stands: 0 is perfect, 1 is poor.
+func (j *judge) badness() float64 {
+	j.measure()
+	sum := j.growth() + j.flat()
+	alike := 0.0
+	for _, slot := range j.mine {
+		switch t := &j.slots[slot]; t.kind {
+		case point:
+			sum += j.crowding(slot, t) + j.grazing(slot, t)
+		case circle:
+			alike = max(alike, j.likeness(slot, t))
+		case straight:
+			sum += j.corners(slot, t) + j.grazed(slot, t)
 		}
 	}
-	return sum + s.crowding(mine) + s.likeness(mine) + s.thinness(mine) + s.grazing(mine)
+	return sum + alike
 }
 
-// flatness objects to crossings under 45°, and strongly under 30°.
-func flatness(sine float64) float64 {
-	switch {
-	case sine < 0.5:
-		return 0.6 + 4*(0.5-sine)
-	case sine < 0.75:
-		return (0.75 - sine) * 2
-	}
-	return 0
-}
-
-// place is a point, as floats, and its slot.
-type place struct {
-	x, y float64
-	slot int
-}
-
-// places are the points that are there, or those of some slots.
-func (s *search) places(of map[int]bool) []place {
-	var out []place
-	for slot, v := range s.st.Values {
-		p, ok := v.(geom.Point)
-		if sl := s.p.Slots[slot]; ok && sl.Ink != nil && !sl.Aside && (of == nil || of[slot]) {
-			out = append(out, place{p.X.Float(), p.Y.Float(), slot})
-		}
-	}
-	return out
-}
-
-func spread(pts []place) float64 {
-	if len(pts) == 0 {
+// square of the part by which x falls short of a limit, 0 where it does not:
+// objections begin gently, so that small moves change them by little.
+func short(x, limit float64) float64 {
+	if x >= limit {
 		return 0
 	}
-	lo, hi := pts[0], pts[0]
-	for _, p := range pts {
-		lo.x, lo.y = min(lo.x, p.x), min(lo.y, p.y)
-		hi.x, hi.y = max(hi.x, p.x), max(hi.y, p.y)
-	}
-	return math.Hypot(hi.x-lo.x, hi.y-lo.y)
+	part := 1 - x/limit
+	return part * part
 }
 
-// crowding objects to points that are near each other, to accidental meetings
-// of points that hang on different choices, and to a figure that grows too
-// large for what was there.
-func (s *search) crowding(mine map[int]bool) float64 {
-	all := s.places(nil)
-	size := spread(all)
-	var rest []place
-	for _, p := range all {
-		if !mine[p.slot] {
-			rest = append(rest, p)
+// flatness objects to crossings under 60°, and strongly under 30°.
+func flatness(sine float64) float64 {
+	return 2.2*short(sine, 0.87) + 6*max(0, 0.58-sine)
+}
+
+// growth objects to a figure that grows too large for what was there, or for
+// the page.
+func (j *judge) growth() float64 {
+	sum, all := 0.0, j.all
+	for _, slot := range j.mine {
+		if t := &j.slots[slot]; t.kind == circle && t.whole {
+			all.addCircle(t)
 		}
 	}
-	sum := s.oversize(size)
-	if was := spread(rest); len(rest) > 1 && size > 1.15*was {
-		sum += 0.35 * min(size/was-1.15, 4)
+	if over := j.s.page.over(all); over > 0 {
+		sum += min(0.1+2*over, 8)
 	}
-	for _, p := range all {
-		if !mine[p.slot] {
+	if was := j.was.size(); j.count > 1 && j.size > 1.1*was {
+		x := j.size/was - 1.1
+		sum += min(x*x/(0.3+x), 1.5)
+	}
+	return sum
+}
+
+// The nearness of points, as a part of the figure's size and on the page, at
+// which they begin to crowd each other.
+const (
+	nearPart = 0.12
+	nearMM   = 11
+)
+
+// crowding objects to points that are near each other, or by accident one.
+func (j *judge) crowding(slot int, t *thing) float64 {
+	limit := min(nearPart*j.size, nearMM*j.s.perMM)
+	sum := 0.0
+	for _, other := range j.points {
+		o := &j.slots[other]
+		if o.kind != point || other == slot || j.is[other] && other < slot {
 			continue
 		}
-		for _, q := range all {
-			if q.slot == p.slot || mine[q.slot] && q.slot < p.slot {
-				continue
-			}
-			near := s.nearness(p, q, size)
-			if near != accident && (s.p.Slots[p.slot].Ink.Hidden || s.p.Slots[q.slot].Ink.Hidden) {
-				near *= 0.4 // no letter has to stand there
-			}
-			sum += near
+		dx, dy := t.x-o.x, t.y-o.y
+		d2 := dx*dx + dy*dy
+		switch {
+		case d2 > limit*limit:
+		case d2 < 1e-18*j.size*j.size:
+			sum += j.accident(onePoint, slot, other)
+		case t.hidden || o.hidden:
+			sum += 0.1 * short(math.Sqrt(d2), limit)
+		default:
+			sum += 0.5 * short(math.Sqrt(d2), limit)
 		}
 	}
 	return sum
 }
 
-// accident is what a meeting of points by chance costs.
-const accident = 0.15
+// Which coincidences there are.
+const (
+	onePoint = iota
+	onCurve
+	equalRadii
+	equalJoins
+	parallelJoins
+	rightJoins
+)
 
-func (s *search) nearness(p, q place, size float64) float64 {
-	d := math.Hypot(p.x-q.x, p.y-q.y) / size
-	if d < 1e-9 {
-		if slices.Equal(s.slotDeps[p.slot], s.slotDeps[q.slot]) {
-			return 0 // one and the same, whatever is chosen
-		}
-		return accident
+// accident is what a coincidence costs that hangs on the choice.
+func (j *judge) accident(what, a, b int) float64 {
+	key := coincidence{what, min(a, b), max(a, b)}
+	if j.seeking {
+		j.needful[key] = true
+		return 0
 	}
-	if d < 0.12 {
-		return (0.12 - d) * 5
+	if j.needful[key] {
+		return 0
 	}
-	return 0
+	return 0.25
 }
 
 // likeness objects to openings that are nearly but not exactly, or only by
-// accident, the same as others.
-func (s *search) likeness(mine map[int]bool) float64 {
+// accident, the same as others: to the worst of them.
+func (j *judge) likeness(slot int, t *thing) float64 {
+	worst := 0.0
+	for _, other := range j.circles {
+		o := &j.slots[other]
+		if o.kind != circle || other == slot || j.is[other] && other < slot {
+			continue
+		}
+		switch off := math.Abs(t.r-o.r) / max(t.r, o.r); {
+		case off < 1e-9:
+			worst = max(worst, 0.6*j.accident(equalRadii, slot, other))
+		case off < 0.3 && same(t.x, o.x) && same(t.y, o.y):
+			worst = max(worst, 0.4*short(off, 0.3))
+		case off < 0.08:
+			worst = max(worst, 0.14*short(off, 0.08))
+		}
+	}
+	return worst
+}
+
+// grazing objects to a point close beside a straight that the reader sees, or
+// on a curve by accident.
+func (j *judge) grazing(slot int, t *thing) float64 {
 	sum := 0.0
-	for slot := range s.p.Slots {
-		if !mine[slot] {
+	for _, other := range j.straights {
+		if !j.is[other] {
+			sum += j.beside(slot, t, other)
+		}
+	}
+	for _, other := range j.circles {
+		o := &j.slots[other]
+		if o.kind != circle {
 			continue
 		}
-		r, ok := s.radius(slot)
-		if !ok {
-			continue
-		}
-		for other := range s.p.Slots {
-			q, ok := s.radius(other)
-			if !ok || other == slot || slices.Equal(s.slotDeps[slot], s.slotDeps[other]) {
-				continue
-			}
-			switch ratio := math.Abs(r-q) / max(r, q); {
-			case ratio < 1e-9:
-				sum += 0.13
-			case ratio < 0.08:
-				sum += (0.08 - ratio) * 2
-			}
+		off := math.Abs(math.Hypot(t.x-o.x, t.y-o.y)-o.r) / j.size
+		switch {
+		case off < 1e-9:
+			sum += j.accident(onCurve, slot, other)
+		case o.whole && !t.hidden && off < 0.06:
+			sum += 0.25 * short(off, 0.06)
 		}
 	}
 	return sum
 }
 
-func (s *search) radius(slot int) (float64, bool) {
-	c, ok := s.st.Values[slot].(*program.Curve)
-	if !ok || c.Circle == nil {
-		return 0, false
-	}
-	return math.Sqrt(c.Circle.R2.Float()), true
-}
-
-// join is a straight and its two points, by slots.
-type join struct{ slot, a, b int }
-
-// thinness objects to sharp corners between joins: of a triangle that is hardly one.
-func (s *search) thinness(mine map[int]bool) float64 {
-	var joins []join
-	drawn := map[[2]int]bool{}
-	for slot, sl := range s.p.Slots {
-		if sl.Between != nil && sl.Ink != nil && !sl.Ink.Hidden && s.st.Values[slot] != nil && len(joins) < 40 {
-			a, b := sl.Between[0], sl.Between[1]
-			if !drawn[[2]int{a, b}] && !drawn[[2]int{b, a}] {
-				drawn[[2]int{a, b}] = true
-				joins = append(joins, join{slot, a, b})
-			}
-		}
-	}
+// grazed is grazing of all points by a straight of mine.
+func (j *judge) grazed(slot int, t *thing) float64 {
 	sum := 0.0
-	for i, j := range joins {
-		for _, k := range joins[:i] {
-			if mine[j.slot] || mine[k.slot] {
-				sum += s.sharpness(j, k) + s.falseLikeness(j, k)
-			}
+	for _, other := range j.points {
+		if o := &j.slots[other]; o.kind == point {
+			sum += j.beside(other, o, slot)
 		}
 	}
 	return sum
 }
 
-// sharpness grows as the corner that two joins share closes up.
-func (s *search) sharpness(j, k join) float64 {
-	corner, p, q := j.a, j.b, k.b
+// beside objects to a point that lies close to a straight and is not its end.
+func (j *judge) beside(slot int, t *thing, line int) float64 {
+	l := &j.slots[line]
+	if l.kind != straight || slot == l.a || slot == l.b {
+		return 0
+	}
+	limit := 0.035
+	if l.given {
+		limit = 0.1
+	}
+	off := math.Abs(l.dx*(t.y-l.y)-l.dy*(t.x-l.x)) / j.size
 	switch {
-	case j.a == k.a:
-	case j.a == k.b:
-		q = k.a
-	case j.b == k.a:
-		corner, p = j.b, j.a
-	case j.b == k.b:
-		corner, p, q = j.b, j.a, k.a
-	default:
+	case off > limit:
+		return 0
+	case off < 1e-9 && (j.seeking || t.alongside(l)):
+		return 0.6 * j.accident(onCurve, slot, line)
+	case t.hidden || !t.alongside(l):
 		return 0
 	}
-	v, ok1 := s.st.Values[corner].(geom.Point)
-	a, ok2 := s.st.Values[p].(geom.Point)
-	b, ok3 := s.st.Values[q].(geom.Point)
-	if !ok1 || !ok2 || !ok3 {
-		return 0
-	}
-	u, w := a.Sub(v), b.Sub(v)
-	angle := math.Abs(math.Atan2(u.Cross(w).Float(), u.Dot(w).Float())) * 180 / math.Pi
-	if angle > 1e-6 && angle < 24 {
-		return (24 - angle) / 24
-	}
-	return 0
+	return 0.3 * short(off, limit)
 }
 
-// falseLikeness objects to two joins that look equal, parallel or at right
-// angles and are not.
-func (s *search) falseLikeness(j, k join) float64 {
-	u, ok1 := s.way(j)
-	v, ok2 := s.way(k)
-	if !ok1 || !ok2 {
-		return 0
-	}
-	m, n := math.Hypot(u.x, u.y), math.Hypot(v.x, v.y)
-	cross, dot := math.Abs(u.x*v.y-u.y*v.x)/(m*n), math.Abs(u.x*v.x+u.y*v.y)/(m*n)
-	sum := 0.0
-	for _, off := range []float64{math.Abs(m-n) / max(m, n), cross, dot} {
-		if off > 1e-9 && off < 0.03 {
-			sum += 0.13
-		}
-	}
-	return sum
-}
-
-// way is a join from its first point to its second.
-func (s *search) way(j join) (place, bool) {
-	a, ok1 := s.st.Values[j.a].(geom.Point)
-	b, ok2 := s.st.Values[j.b].(geom.Point)
-	if !ok1 || !ok2 {
-		return place{}, false
-	}
-	d := b.Sub(a)
-	return place{x: d.X.Float(), y: d.Y.Float()}, true
-}
-
-// strangeness grows as an opening leaves the size that a plain hand would take.
-func (s *search) strangeness(in int) float64 {
-	input := s.p.Inputs[in]
-	if input.Kind != program.Opening {
-		return 0
-	}
-	plain, _ := new(big.Rat).Mul(input.Default, s.scale).Float64()
-	now, _ := s.st.Inputs[in].Float64()
-	return 0.03 * math.Abs(math.Log2(now/plain))
-}
-
-// oversize objects to a figure that would not go well on a page.
-func (s *search) oversize(size float64) float64 {
-	unit, _ := s.p.Unit.Float64()
-	if mm := size * unit; mm > 150 {
-		return min((mm-150)/80, 8)
-	}
-	return 0
-}
-
-// grazing objects to named points that lie close beside a given line.
-func (s *search) grazing(mine map[int]bool) float64 {
-	pts := s.places(mine)
-	size := spread(s.places(nil))
-	sum := 0.0
-	for slot, v := range s.st.Values {
-		c, ok := v.(*program.Curve)
-		if !ok || c.Straight == nil || s.p.Slots[slot].Ink == nil || s.p.Slots[slot].Ink.Role != figure.Given {
-			continue
-		}
-		l := c.Line()
-		dx, dy, x, y := l.D.X.Float(), l.D.Y.Float(), l.P.X.Float(), l.P.Y.Float()
-		for _, p := range pts {
-			if s.p.Slots[p.slot].Ink.Hidden {
-				continue
-			}
-			d := math.Abs(dx*(p.y-y)-dy*(p.x-x)) / math.Hypot(dx, dy) / size
-			if d > 1e-9 && d < 0.1 {
-				sum += (0.1 - d) * 3
-			}
-		}
-	}
-	return sum
+// alongside tells whether the foot of a point on a straight lies between its ends.
+func (t *thing) alongside(l *thing) bool {
+	at := l.along(t.x, t.y)
+	return at > l.lo && at < l.hi
 }

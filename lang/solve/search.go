@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"math"
 	"math/big"
 	"slices"
 
@@ -9,9 +8,6 @@ import (
 	"trammel/lang/eval"
 	"trammel/lang/program"
 )
-
-// horizon is how many steps that depend on an input are looked at to judge it.
-const horizon = 24
 
 // A search performs at most so many steps; then it takes what it has.
 const (
@@ -24,30 +20,55 @@ type search struct {
 	p        *program.Program
 	st       *program.State
 	trace    program.Trace
-	scale    *big.Rat // what 1 is to openings, so that they suit the givens
-	errs     []error  // by step, of its last performance
+	plain    []*big.Rat // by input: what a plain hand would take, in this figure
+	errs     []error    // by step, of its last performance
 	sines    [][]float64
-	writes   [][]int // slots by step
-	deps     [][]int // inputs by step, ascending: what the step hangs on
-	slotDeps [][]int // inputs by slot
-	of       [][]int // steps by input, ascending
+	known    []record // by step
+	writes   [][]int  // slots by step
+	deps     [][]int  // inputs by step, ascending: what the step hangs on
+	slotDeps [][]int  // inputs by slot
+	of       [][]int  // steps by input, ascending
+	grown    int      // counts the changes of slotDeps
+	sight    *sight
+	page     page
+	perMM    float64   // units to a millimetre
+	hand     float64   // how far a figure reaches on the empty sheet
+	scale    []float64 // by input, of coordinates: what a unit of a plain value became
+	next     int       // the first input that no step has asked for
+	open     []int     // the latest inputs, not yet bettered
 	troubles []Trouble
+	making   int // steps that make something
 	budget   int // steps that may still be performed
 }
 
-func newSearch(p *program.Program) *search {
-	inputs := make([]*big.Rat, len(p.Inputs))
-	for i, in := range p.Inputs {
-		inputs[i] = in.Default
-	}
+// record is what a step was last seen to read and make, and how far slotDeps
+// had grown.
+type record struct {
+	reads, writes, inputs []int
+	grown                 int
+}
+
+func newSearch(p *program.Program, smaller float64) *search {
 	n := len(p.Steps)
+	mm, _ := p.Unit.Float64()
 	s := &search{
-		p: p, scale: big.NewRat(1, 1),
-		st:   program.NewState(p, inputs, exact.NewRoughField()),
-		errs: make([]error, n), sines: make([][]float64, n), writes: make([][]int, n), deps: make([][]int, n),
+		p: p, plain: make([]*big.Rat, len(p.Inputs)),
+		errs: make([]error, n), sines: make([][]float64, n), known: make([]record, n),
+		writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
-		budget: leastBudget + budgetPerStep*n,
+		sight: newSight(p), page: pageOf(p), perMM: 1 / mm, hand: handMM / mm * smaller,
+		scale: make([]float64, len(p.Inputs)),
 	}
+	for _, step := range p.Steps {
+		if !step.Proof {
+			s.making++
+		}
+	}
+	s.budget = leastBudget + budgetPerStep*s.making
+	for i, in := range p.Inputs {
+		s.plain[i] = in.Default
+	}
+	s.st = program.NewState(p, slices.Clone(s.plain), exact.NewRoughField())
 	s.st.Trace = &s.trace
 	return s
 }
@@ -56,15 +77,26 @@ func newSearch(p *program.Program) *search {
 func (s *search) perform(i int) {
 	s.trace = program.Trace{Reads: s.trace.Reads[:0], Writes: s.trace.Writes[:0], Inputs: s.trace.Inputs[:0]}
 	s.budget--
-	s.st.Crossings = s.st.Crossings[:0]
+	s.st.Crossings, s.st.Bounds = s.st.Crossings[:0], s.st.Bounds[:0]
 	s.errs[i] = eval.Do(s.st, s.p.Steps[i])
 	s.sines[i] = s.sines[i][:0]
 	for _, c := range s.st.Crossings {
 		s.sines[i] = append(s.sines[i], c.Sine)
 	}
 	s.writes[i] = append(s.writes[i][:0], s.trace.Writes...)
-	deps := slices.Clone(s.deps[i])
-	deps = append(deps, s.trace.Inputs...)
+	s.note(i)
+	for _, slot := range s.writes[i] {
+		s.sight.look(slot, s.st.Values[slot])
+	}
+}
+
+// note finds what a step hangs on, from what it has just read.
+func (s *search) note(i int) {
+	k := &s.known[i]
+	if k.grown == s.grown && slices.Equal(k.reads, s.trace.Reads) && slices.Equal(k.writes, s.trace.Writes) && slices.Equal(k.inputs, s.trace.Inputs) {
+		return
+	}
+	deps := append(slices.Clone(s.deps[i]), s.trace.Inputs...)
 	for _, slot := range s.trace.Reads {
 		deps = append(deps, s.slotDeps[slot]...)
 	}
@@ -72,11 +104,17 @@ func (s *search) perform(i int) {
 	deps = slices.Compact(deps)
 	s.deps[i] = deps
 	for _, slot := range s.writes[i] {
-		s.slotDeps[slot] = deps
+		if !slices.Equal(s.slotDeps[slot], deps) {
+			s.slotDeps[slot] = deps
+			s.grown++
+		}
 	}
 	for _, in := range deps {
 		s.hangs(in, i)
 	}
+	k.reads = append(k.reads[:0], s.trace.Reads...)
+	k.writes = append(k.writes[:0], s.trace.Writes...)
+	k.inputs, k.grown = append(k.inputs[:0], s.trace.Inputs...), s.grown
 }
 
 // hangs notes that step i depends on an input.
@@ -98,15 +136,11 @@ func (s *search) effects(in, to int) []int {
 // steps after it had made is made no more.
 func (s *search) redo(steps []int) int {
 	for k, i := range steps {
-		for _, slot := range s.writes[i] {
-			s.st.Values[slot] = nil
-		}
+		s.unmake(i)
 		s.perform(i)
 		if s.errs[i] != nil && s.errs[i] != program.Poisoned {
 			for _, later := range steps[k+1:] {
-				for _, slot := range s.writes[later] {
-					s.st.Values[slot] = nil
-				}
+				s.unmake(later)
 			}
 			return i
 		}
@@ -114,40 +148,17 @@ func (s *search) redo(steps []int) int {
 	return -1
 }
 
-// causes are the inputs that a step hangs on, the latest first.
+// unmake empties what a step has written.
+func (s *search) unmake(i int) {
+	for _, slot := range s.writes[i] {
+		s.st.Values[slot] = nil
+		s.sight.look(slot, nil)
+	}
+}
+
+// causes are the inputs to be chosen that a step hangs on, the latest first.
 func (s *search) causes(i int) []int {
 	out := slices.Clone(s.deps[i])
 	slices.Reverse(out)
-	return out
-}
-
-// adopt fits the inputs that step i uses first to the figure so far.
-func (s *search) adopt(i int) {
-	fitted := false
-	for n, in := range s.p.Inputs {
-		if in.Step != i || in.Kind != program.Opening {
-			continue
-		}
-		if !fitted {
-			s.scale, fitted = s.sizeSoFar(), true
-		}
-		s.st.Inputs[n] = new(big.Rat).Mul(in.Default, s.scale)
-	}
-}
-
-// sizeSoFar is a power of two that fits openings to the figure: 1 for one some
-// 8 units across.
-func (s *search) sizeSoFar() *big.Rat {
-	size := spread(s.places(nil)) / 8
-	power := int64(1)
-	switch {
-	case !(size > 0) || math.IsInf(size, 0):
-		return big.NewRat(1, 1)
-	case size >= 2.5:
-		power = 1 << min(int(math.Ceil(math.Log2(size/2.5))), 40)
-		return big.NewRat(power, 1)
-	case size <= 0.4:
-		power = 1 << min(int(math.Ceil(math.Log2(0.4/size))), 40)
-	}
-	return big.NewRat(1, power)
+	return slices.DeleteFunc(out, func(in int) bool { return s.p.Inputs[in].Kind == program.Nearby })
 }

@@ -1,16 +1,18 @@
 // Package solve chooses what a source leaves to chance, as a practised hand
 // would: every later meeting exists, curves cross steeply, and nothing comes
-// out nearly alike. Short numbers are tried first; there is no clock and no
-// randomness, so the same source always gives the same figure.
+// out nearly alike. There is no clock and no randomness, so the same source
+// always gives the same figure.
 //
-// The steps are gone through once, in order, on rough numbers. A step that
-// fails is mended by the inputs that it depends on, the latest first; then each
-// input is bettered by itself. Changing an input repeats only the steps that
-// depend on it.
+// The steps are gone through once, in order, on rough numbers. Each input
+// begins with the plain value that suits the figure so far, and moves from it
+// to the nearest good one as soon as the steps are done that hang on it alone.
+// So choices keep in proportion to the figure, and follow it when the source
+// changes a little. A step that fails is mended by the inputs that it depends
+// on, the latest first. Changing an input repeats only the steps that depend on
+// it.
 package solve
 
 import (
-	"errors"
 	"math/big"
 
 	"trammel/lang/program"
@@ -22,219 +24,131 @@ type Choice struct {
 	Troubles []Trouble
 }
 
-// Trouble is a step that no choice could mend.
-type Trouble struct {
-	Step  int // index into Program.Steps
-	Input int // the input that stands closest to it
-	Tried []*big.Rat
-	Fails []Fail // in the order of the source: what stood in the way
-}
-
-// Fail is a step that failed for one of the values tried.
-type Fail struct {
-	Step  int
-	Value *big.Rat
-	Err   error
-}
-
 // Inputs chooses. It always gives a value for every input; where nothing fits,
 // running the Program on them fails at the steps of the Troubles.
 func Inputs(p *program.Program) Choice {
 	if len(p.Inputs) == 0 {
 		return Choice{}
 	}
-	s := newSearch(p)
-	for i := range p.Steps {
-		if !p.Steps[i].Proof {
-			s.forward(i)
+	s := run(p, 1)
+	for _, smaller := range []float64{0.75, 0.55, 0.4} {
+		if len(s.troubles) > 0 || !s.crowdsPage() {
+			break
 		}
-	}
-	for i, in := range p.Inputs {
-		if in.Kind != program.Nearby {
-			s.better(i)
+		if t := run(p, smaller); len(t.troubles) == 0 && t.over() < s.over() {
+			s = t
 		}
 	}
 	return Choice{s.st.Inputs, s.troubles}
 }
 
-// forward does step i, and mends it if it fails.
+// run chooses for a hand that draws so much smaller than a plain one.
+func run(p *program.Program, smaller float64) *search {
+	s := newSearch(p, smaller)
+	for i := range p.Steps {
+		if !p.Steps[i].Proof {
+			s.forward(i)
+		}
+	}
+	s.better()
+	s.review()
+	return s
+}
+
+// over is by which part of itself the figure exceeds the page.
+func (s *search) over() float64 {
+	b, _ := s.sight.boxOf(func(int) bool { return true })
+	return s.page.over(b)
+}
+
+// crowdsPage tells whether the figure is larger than the page, though its fixed
+// points are not.
+func (s *search) crowdsPage() bool {
+	fixed, n := s.sight.boxOf(func(slot int) bool { return len(s.slotDeps[slot]) == 0 })
+	return s.over() > 0 && (n == 0 || s.page.over(fixed) <= 0)
+}
+
+// forward does step i, and mends it if it fails. Before a step that asks for
+// further inputs the last ones are bettered.
 func (s *search) forward(i int) {
-	s.adopt(i)
+	group := s.asked(i)
+	if len(group) > 0 {
+		s.better()
+		s.open = group
+		s.adopt(group)
+	}
 	s.perform(i)
-	if s.errs[i] == nil || s.errs[i] == program.Poisoned {
-		return
+	if len(group) > 0 && s.refit(i, group) {
+		s.unmake(i)
+		s.perform(i)
 	}
-	var inputs []int
-	for _, in := range s.causes(i) {
-		if s.p.Inputs[in].Kind != program.Nearby && s.matters(in, i) {
-			inputs = append(inputs, in)
-		}
-	}
-	for _, in := range inputs {
-		if s.mend(in, i) {
-			return
-		}
-	}
-	for a := 0; a+1 < len(inputs) && a < maxPairs; a++ {
-		if s.mendPair(inputs[a+1], inputs[a], i) {
-			return
-		}
-	}
-	for _, in := range inputs {
-		if s.p.Inputs[in].Span.File == s.p.Source {
-			s.lament(in, i)
-			return
-		}
+	if s.errs[i] != nil && s.errs[i] != program.Poisoned {
+		s.mend(i)
 	}
 }
 
-// matters tells whether an input changes how step i fails. A step that fails
-// alike, to the last word, whatever is chosen is not to be mended by choosing.
-func (s *search) matters(in, i int) bool {
-	var fault *program.Fault
-	if errors.As(s.errs[i], &fault) && fault.Range {
-		return true // a bound of a choice
+// asked are the inputs that step i is the first to use.
+func (s *search) asked(i int) (group []int) {
+	for s.next < len(s.p.Inputs) && s.p.Inputs[s.next].Step <= i {
+		if s.p.Inputs[s.next].Kind != program.Nearby {
+			group = append(group, s.next)
+		}
+		s.next++
 	}
-	old := s.st.Inputs[in]
-	steps := s.effects(in, i)
-	defer func() {
-		s.st.Inputs[in] = old
-		s.redo(steps)
-	}()
-	said, reached := s.errs[i].Error(), 0
-	for _, v := range s.values(in) {
-		s.st.Inputs[in] = v
-		at := s.redo(steps)
-		if at < 0 {
-			return true
-		}
-		if at != i {
-			continue // another step fails first
-		}
-		if reached++; s.errs[i].Error() != said {
-			return true
-		}
-		if reached == 6 || s.budget < 0 {
-			return false
-		}
-	}
-	return reached < 2
+	return group
 }
 
-// maxPairs is how many neighbouring pairs of inputs are tried together.
-const maxPairs = 3
-
-// mend looks for the value of one input with which all steps up to i go well.
-func (s *search) mend(in, i int) bool {
-	steps := s.effects(in, i)
-	old := s.st.Inputs[in]
-	best, badness := (*big.Rat)(nil), 0.0
-	for _, v := range s.values(in) {
-		if s.budget < 0 {
-			break
+// better moves the latest inputs to good values, as far as the steps done so
+// far show.
+func (s *search) better() {
+	for _, in := range s.open {
+		if steps := s.effects(in, len(s.p.Steps)); len(steps) > 0 && s.budget > 0 {
+			s.choose(in, steps)
 		}
-		s.st.Inputs[in] = v
-		if s.redo(steps) >= 0 {
+	}
+	s.open = nil
+}
+
+// What is poor in a figure, and by how much it must become better, for a choice
+// to be made anew on its account.
+const (
+	poor       = 0.25
+	worthwhile = 0.15
+)
+
+// reviewPerStep bounds the work of a review, in performances for each step.
+const reviewPerStep = 25
+
+// review looks for steps that are still poor, since the choice that stood
+// nearest to them could not better them, and goes back to earlier ones.
+func (s *search) review() {
+	s.budget = min(s.budget, reviewPerStep*s.making)
+	again := make([]bool, len(s.p.Inputs))
+	for i := range s.p.Steps {
+		if len(s.deps[i]) == 0 || s.judge([]int{i}).plight() < poor {
 			continue
 		}
-		if b := s.badness(steps); best == nil || b < badness {
-			best, badness = v, b
-		}
-		if badness <= good {
-			break
+		latest := s.p.Inputs[s.deps[i][len(s.deps[i])-1]].Step
+		for _, in := range s.causes(i) {
+			if s.p.Inputs[in].Step == latest || again[in] || s.budget < 0 {
+				continue
+			}
+			again[in] = true
+			if s.reconsider(in) && s.judge([]int{i}).plight() < poor {
+				break
+			}
 		}
 	}
-	if best == nil {
-		s.st.Inputs[in] = old
-		s.redo(steps)
-		return false
-	}
-	s.st.Inputs[in] = best
-	s.redo(steps)
-	return true
 }
 
-// mendPair is mend for two inputs at once: some values of the first, all of
-// the second.
-func (s *search) mendPair(first, second, i int) bool {
-	old := s.st.Inputs[first]
-	steps := s.effects(first, i)
-	for n, v := range s.values(first) {
-		if n == 8 || s.budget < 0 {
-			break
-		}
-		s.st.Inputs[first] = v
-		if at := s.redo(steps); at >= 0 && at < s.p.Inputs[second].Step {
-			continue
-		}
-		if s.mend(second, i) && s.redo(steps) < 0 {
-			return true
-		}
+// reconsider chooses an input anew by all that hangs on it, if that is worth while.
+func (s *search) reconsider(in int) bool {
+	c := s.choice(in, s.effects(in, len(s.p.Steps)))
+	before := c.try(c.old)
+	best, ok := c.climb()
+	if ok && c.try(best) < before-worthwhile {
+		return true
 	}
-	s.st.Inputs[first] = old
-	s.redo(steps)
+	c.set(c.old)
 	return false
-}
-
-// lament notes what keeps step i from going well, whatever the input.
-func (s *search) lament(in, i int) {
-	t := Trouble{Step: i, Input: in, Tried: s.values(in)}
-	old := s.st.Inputs[in]
-	steps := s.effects(in, i)
-	seen := map[int]bool{}
-	for _, v := range t.Tried {
-		s.st.Inputs[in] = v
-		if at := s.redo(steps); at >= 0 && !seen[at] {
-			seen[at] = true
-			t.Fails = append(t.Fails, Fail{at, v, s.errs[at]})
-		}
-	}
-	s.st.Inputs[in] = old
-	s.redo(steps)
-	s.troubles = append(s.troubles, t)
-}
-
-// worthwhile is by how much another value must better the figure to be taken:
-// choices that are nearly level stay as they are when the source changes a little.
-const worthwhile = 0.05
-
-// better improves one input, as far as its nearer effects show.
-func (s *search) better(in int) {
-	steps := s.effects(in, len(s.p.Steps))
-	if len(steps) > horizon {
-		steps = steps[:horizon]
-	}
-	if len(steps) == 0 || s.budget < 0 || s.redo(steps) >= 0 {
-		return
-	}
-	all := s.effects(in, len(s.p.Steps))
-	best, badness := s.st.Inputs[in], s.badness(steps)+s.strangeness(in)
-	if badness <= good {
-		return
-	}
-	for _, v := range s.values(in) {
-		if s.budget < 0 {
-			break
-		}
-		if s.p.Inputs[in].Kind == program.Fraction && (v.Sign() < 0 || v.Cmp(rat(1, 1)) > 0) {
-			continue // past the ends only where nothing else will do
-		}
-		s.st.Inputs[in] = v
-		if s.redo(steps) >= 0 {
-			continue
-		}
-		if b := s.badness(steps) + s.strangeness(in); b < badness-worthwhile && s.stillWhole(all, len(steps)) {
-			best, badness = v, b
-		}
-		if badness <= good {
-			break
-		}
-	}
-	s.st.Inputs[in] = best
-	s.redo(all)
-}
-
-// stillWhole tells whether the steps past the horizon go well too.
-func (s *search) stillWhole(steps []int, from int) bool {
-	return s.redo(steps[from:]) < 0
 }

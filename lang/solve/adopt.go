@@ -1,0 +1,140 @@
+package solve
+
+import (
+	"math"
+	"math/big"
+	"slices"
+
+	"trammel/lang/program"
+)
+
+// The plain values of the inputs are made for a figure that reaches 80 mm;
+// openings keep in proportion to figures up to twice as large.
+const (
+	handMM  = 80
+	plainly = 8 // units of a plain value to such a figure
+)
+
+// frame is where and how large plain values are meant: about the points that
+// do not hang on any choice, or on the empty sheet.
+type frame struct{ x, y, size float64 }
+
+func (s *search) frame() frame {
+	b, n := s.sight.boxOf(func(slot int) bool { return len(s.slotDeps[slot]) == 0 })
+	f := frame{size: s.hand}
+	if n > 0 {
+		f.x, f.y = b.left, b.low
+	}
+	if size := b.size(); size > 0 {
+		f.size = size
+	}
+	return f
+}
+
+// adopt fits inputs to the figure so far.
+func (s *search) adopt(group []int) {
+	f := s.frame()
+	for _, in := range group {
+		plain, _ := s.p.Inputs[in].Default.Float64()
+		s.scale[in] = f.size / plainly
+		switch s.p.Inputs[in].Kind {
+		case program.Opening:
+			s.take(in, s.opening(plain, s.reach()))
+		case program.Abscissa:
+			s.take(in, decimal(f.x+plain*s.scale[in], s.scale[in]/8))
+		case program.Ordinate:
+			s.take(in, decimal(f.y+plain*s.scale[in], s.scale[in]/8))
+		}
+	}
+}
+
+// take makes a value the plain one of an input.
+func (s *search) take(in int, v *big.Rat) { s.plain[in], s.st.Inputs[in] = v, v }
+
+// reach is how far the figure goes so far.
+func (s *search) reach() float64 {
+	b, _ := s.sight.boxOf(func(int) bool { return true })
+	if size := b.size(); size > 0 {
+		return min(size, 2*s.hand)
+	}
+	return s.hand
+}
+
+// opening is a plain opening in a figure that reaches so far.
+func (s *search) opening(plain, reach float64) *big.Rat {
+	x := plain * reach / plainly
+	return decimal(x, x/16)
+}
+
+// refit fits openings to what lies about the compasses' foot, and to their
+// bounds, now that step i has shown them; it tells whether that changes any.
+func (s *search) refit(i int, group []int) bool {
+	reach := s.reach()
+	if foot := s.footOf(i); foot >= 0 {
+		reach = min(reach, 2*s.middling(foot))
+	}
+	changed := false
+	for _, in := range group {
+		if s.p.Inputs[in].Kind != program.Opening {
+			continue
+		}
+		plain, _ := s.p.Inputs[in].Default.Float64()
+		x := within(plain*reach/plainly, s.st.Bounds)
+		if v := decimal(x, x/16); v.Cmp(s.plain[in]) != 0 {
+			s.take(in, v)
+			changed = true
+		}
+	}
+	return changed
+}
+
+// A plain hand keeps clear of a bound by a factor, and goes not much farther.
+const (
+	aloof = 1.35
+	loose = 2
+)
+
+// within is an opening that keeps clear of its bounds, or in the middle between them.
+func within(x float64, bounds []program.Bound) float64 {
+	over, under := 0.0, math.Inf(1)
+	for _, b := range bounds {
+		if b.Over {
+			over = max(over, b.Limit)
+		} else {
+			under = min(under, b.Limit)
+		}
+	}
+	if over*aloof > under/aloof {
+		return (over + under) / 2
+	}
+	if over > 0 {
+		x = min(max(x, over*aloof), over*loose)
+	}
+	return min(x, under/aloof)
+}
+
+// footOf is the first point that a step has read, -1 where there is none.
+func (s *search) footOf(i int) int {
+	for _, slot := range s.known[i].reads {
+		if s.sight.slots[slot].kind == point {
+			return slot
+		}
+	}
+	return -1
+}
+
+// middling is the median way from a point to the others that have letters.
+func (s *search) middling(foot int) float64 {
+	f := &s.sight.slots[foot]
+	var ways []float64
+	for _, slot := range s.sight.points {
+		if t := &s.sight.slots[slot]; t.kind == point && !t.hidden && slot != foot {
+			ways = append(ways, math.Hypot(t.x-f.x, t.y-f.y))
+		}
+	}
+	if len(ways) == 0 {
+		return math.Inf(1)
+	}
+	slices.Sort(ways)
+	return (ways[len(ways)/2] + ways[(len(ways)-1)/2]) / 2
+}

@@ -1,0 +1,178 @@
+package solve
+
+import (
+	"math"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/lang/program"
+)
+
+// sight is the figure in floats, as far as it is drawn: what a step makes is
+// looked at once, however often it is compared.
+type sight struct {
+	slots     []thing
+	points    []int // slots of the points that are drawn, seen or hidden
+	circles   []int
+	straights []int // that the reader sees
+	joins     []int // among the straights: those from point to point
+}
+
+// thing is what a slot holds.
+type thing struct {
+	kind   kind
+	drawn  bool
+	x, y   float64 // a point, a circle's centre, a point of a straight
+	dx, dy float64 // a straight's direction, of length 1
+	lo, hi float64 // where a straight starts and ends, along its direction
+	r      float64 // a circle's radius
+	a, b   int     // the slots of a join's ends
+	hidden bool    // no letter has to stand there
+	given  bool
+	whole  bool // drawn all round
+}
+
+type kind uint8
+
+const (
+	nothing kind = iota
+	point
+	circle
+	straight
+)
+
+// mostJoins is how many joins are compared with each other.
+const mostJoins = 40
+
+// newSight finds the slots that are drawn.
+func newSight(p *program.Program) *sight {
+	s := &sight{slots: make([]thing, len(p.Slots))}
+	drawn := map[[2]int]bool{}
+	for i, slot := range p.Slots {
+		if slot.Ink == nil || slot.Aside {
+			continue
+		}
+		t := &s.slots[i]
+		t.drawn, t.hidden, t.given, t.whole = true, slot.Ink.Hidden || slot.Kind == program.Point && slot.Ink.Label == nil, slot.Ink.Role == figure.Given, slot.Ink.Whole
+		t.a, t.b = -1, -1
+		switch slot.Kind {
+		case program.Point:
+			s.points = append(s.points, i)
+		case program.Circle:
+			s.circles = append(s.circles, i)
+		case program.Line:
+			if t.hidden {
+				continue
+			}
+			s.straights = append(s.straights, i)
+			if ends := slot.Between; ends != nil && len(s.joins) < mostJoins {
+				t.a, t.b = min(ends[0], ends[1]), max(ends[0], ends[1])
+				if pair := [2]int{t.a, t.b}; !drawn[pair] {
+					drawn[pair] = true
+					s.joins = append(s.joins, i)
+				}
+			}
+		}
+	}
+	return s
+}
+
+// look notes the value of a slot.
+func (s *sight) look(slot int, value any) {
+	t := &s.slots[slot]
+	t.kind = nothing
+	if !t.drawn {
+		return
+	}
+	switch v := value.(type) {
+	case geom.Point:
+		t.kind, t.x, t.y = point, v.X.Float(), v.Y.Float()
+	case *program.Curve:
+		if v.Circle != nil {
+			t.kind, t.x, t.y = circle, v.Circle.C.X.Float(), v.Circle.C.Y.Float()
+			t.r = math.Sqrt(v.Circle.R2.Float())
+			return
+		}
+		l := v.Line()
+		dx, dy := l.D.X.Float(), l.D.Y.Float()
+		n := math.Hypot(dx, dy)
+		t.kind, t.x, t.y, t.dx, t.dy = straight, l.P.X.Float(), l.P.Y.Float(), dx/n, dy/n
+		t.lo, t.hi = math.Inf(-1), math.Inf(1)
+		if p := v.Straight.Start; p != nil {
+			t.lo = t.along(p.X.Float(), p.Y.Float())
+		}
+		if p := v.Straight.End; p != nil {
+			t.hi = t.along(p.X.Float(), p.Y.Float())
+		}
+	}
+}
+
+// along is how far a place lies along a straight.
+func (t *thing) along(x, y float64) float64 { return (x-t.x)*t.dx + (y-t.y)*t.dy }
+
+// box is how far things reach; empty before anything was put into it.
+type box struct{ left, right, low, high float64 }
+
+func emptyBox() box { return box{math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)} }
+
+func (b *box) add(x, y float64) {
+	b.left, b.right = min(b.left, x), max(b.right, x)
+	b.low, b.high = min(b.low, y), max(b.high, y)
+}
+
+func (b *box) addCircle(t *thing) {
+	b.add(t.x-t.r, t.y-t.r)
+	b.add(t.x+t.r, t.y+t.r)
+}
+
+// size is the box's diagonal, 0 for an empty one.
+func (b box) size() float64 {
+	if b.left > b.right {
+		return 0
+	}
+	return math.Hypot(b.right-b.left, b.high-b.low)
+}
+
+// boxOf holds the points and whole circles that are there and that a condition takes.
+func (s *sight) boxOf(take func(slot int) bool) (b box, count int) {
+	b = emptyBox()
+	for _, i := range s.points {
+		if t := &s.slots[i]; t.kind == point && take(i) {
+			b.add(t.x, t.y)
+			count++
+		}
+	}
+	for _, i := range s.circles {
+		if t := &s.slots[i]; t.kind == circle && t.whole && take(i) {
+			b.addCircle(t)
+		}
+	}
+	return b, count
+}
+
+// page is the room for a figure, in its units.
+type page struct{ long, short float64 }
+
+// The room on a page that is not named: an A5 sheet without its margins, in millimetres.
+const (
+	pageLong, pageShort = 180, 125
+	margin              = 15
+)
+
+func pageOf(p *program.Program) page {
+	mm, _ := p.Unit.Float64()
+	long, short := float64(pageLong), float64(pageShort)
+	if p.Paper != nil {
+		w, _ := p.Paper.Width.Float64()
+		h, _ := p.Paper.Height.Float64()
+		long, short = max(w, h)-2*margin, min(w, h)-2*margin
+		long, short = max(long, 30), max(short, 30)
+	}
+	return page{long / mm, short / mm}
+}
+
+// over is by which part of itself a box exceeds the page.
+func (p page) over(b box) float64 {
+	w, h := b.right-b.left, b.high-b.low
+	return max(max(w, h)/p.long, min(w, h)/p.short) - 1
+}
