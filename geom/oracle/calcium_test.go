@@ -9,13 +9,16 @@ import (
 
 // calcium builds testdata/calcium.c.
 func calcium(t testing.TB) string {
+	return built(t, "calcium.c", "cc", "-lcalcium", "-lflint-arb", "-lflint", "-lgmp")
+}
+
+// built compiles a program of testdata.
+func built(t testing.TB, name, compiler string, libraries ...string) string {
 	t.Helper()
-	compiler := need(t, "cc")
-	program := filepath.Join(t.TempDir(), "calcium")
-	build := exec.Command(compiler, "-O2", "-o", program, filepath.Join("testdata", "calcium.c"),
-		"-lcalcium", "-lflint-arb", "-lflint", "-lgmp")
-	if said, err := build.CombinedOutput(); err != nil {
-		lacking(t, "Calcium's library: "+string(said))
+	program := filepath.Join(t.TempDir(), "program")
+	args := append([]string{"-O2", "-o", program, filepath.Join("testdata", name)}, libraries...)
+	if said, err := exec.Command(need(t, compiler), args...).CombinedOutput(); err != nil {
+		lacking(t, "a library for "+name+": "+string(said))
 	}
 	return program
 }
@@ -24,7 +27,7 @@ func calcium(t testing.TB) string {
 // numbers whose degree allows it.
 func TestAgainstCalcium(t *testing.T) {
 	t.Parallel()
-	questions := append(someQuestions(2, many(800)), append(someFigures(1001, many(40)), someTheorems(1001, many(112))...)...)
+	questions := append(someQuestions(*from+1, many(800)), append(someFigures(*from+1000, many(40)), someTheorems(*from+1000, many(112))...)...)
 	var input strings.Builder
 	for _, q := range questions {
 		input.WriteString(q.x.steps() + "\n")

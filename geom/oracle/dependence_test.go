@@ -338,5 +338,5 @@ func someQuestions(seed uint64, n int) (out []question) {
 
 func TestDependencesAgainstPARI(t *testing.T) {
 	t.Parallel()
-	t.Log(compare(t, someQuestions(1, many(1200))))
+	t.Log(compare(t, someQuestions(*from, many(1200))))
 }

@@ -242,5 +242,5 @@ func someFigures(from uint64, n int) (out []question) {
 
 func TestFiguresAgainstPARI(t *testing.T) {
 	t.Parallel()
-	t.Log(compare(t, someFigures(1, many(300))))
+	t.Log(compare(t, someFigures(*from, many(300))))
 }

@@ -5,6 +5,7 @@
 package oracle
 
 import (
+	"flag"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -94,10 +95,19 @@ func pariSays(t testing.TB, questions []question) []string {
 	return answers
 }
 
-// many is n in CI, and less elsewhere.
+// A longer search for a wrong verdict: go test ./geom/oracle -from 1000 -times 20.
+var (
+	from  = flag.Uint64("from", 1, "the first seed of what is drawn at random")
+	times = flag.Int("times", 0, "how many times as much as in CI is drawn; 0: a tenth, or in CI all of it")
+)
+
+// many is n in CI, and less elsewhere, unless more is asked for.
 func many(n int) int {
-	if os.Getenv("CI") == "" {
-		n /= 10
+	switch {
+	case *times > 0:
+		return n * *times
+	case os.Getenv("CI") == "":
+		return n / 10
 	}
 	return n
 }

@@ -275,7 +275,7 @@ func TestSourcesAgainstPARI(t *testing.T) {
 	t.Parallel()
 	var questions []question
 	for seed := range uint64(many(200)) {
-		p := newPage(seed)
+		p := newPage(*from + seed)
 		for range p.between(2, 4) {
 			p.grow()
 		}

@@ -159,7 +159,13 @@ func (x *term) pari() string {
 // degree bounds the degree of a field that holds all of x: each root doubles
 // it, and cosines lie in the real part of a cyclotomic field.
 func (x *term) degree() *big.Int {
-	turn := big.NewInt(1) // the cosines are those of parts of a turn with this denominator
+	degree := max(1, totient(x.turn())/2)
+	return new(big.Int).Lsh(big.NewInt(degree), uint(x.roots()))
+}
+
+// turn is n if the cosines in x are those of n-ths of a turn.
+func (x *term) turn() int64 {
+	turn := big.NewInt(1)
 	for _, t := range x.nodes() {
 		if t.op == 'c' {
 			d := new(big.Rat).Quo(t.q, big.NewRat(360, 1)).Denom()
@@ -167,8 +173,7 @@ func (x *term) degree() *big.Int {
 			turn.Mul(turn, new(big.Int).Quo(d, g))
 		}
 	}
-	degree := max(1, totient(turn.Int64())/2)
-	return new(big.Int).Lsh(big.NewInt(degree), uint(x.roots()))
+	return turn.Int64()
 }
 
 // totient is Euler's.
