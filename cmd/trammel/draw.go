@@ -82,26 +82,25 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 	if err != nil {
 		return &unfit{err}
 	}
-	for _, f := range files {
-		if err := e.deliver(d, f); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// deliver puts a file of a drawing in its place.
-func (e *env) deliver(d *drawing, f file) error {
-	if f.name == stdio {
-		_, err := e.stdout.Write(f.data)
+	if err := e.deliver(d, files); err != nil || !s.Steps {
 		return err
 	}
-	if real, err := filepath.EvalSymlinks(f.name); err == nil && isSource(real) {
-		return &unfit{fmt.Errorf("%s is a link to a source, %s, which would be lost", f.name, real)}
+	return e.clearSteps(d.picture, files)
+}
+
+// deliver puts the files of a drawing in their places, all or none.
+func (e *env) deliver(d *drawing, files []file) (err error) {
+	if files[0].name == stdio {
+		_, err := e.stdout.Write(files[0].data)
+		return err
 	}
-	changed, err := save(f.name, f.data)
-	d.changed = d.changed || changed
-	d.written = append(d.written, f.name)
+	for _, f := range files {
+		if real, err := filepath.EvalSymlinks(f.name); err == nil && isSource(real) {
+			return &unfit{fmt.Errorf("%s is a link to a source, %s, which would be lost", f.name, real)}
+		}
+		d.written = append(d.written, f.name)
+	}
+	d.changed, err = saveAll(files)
 	return err
 }
 

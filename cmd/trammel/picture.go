@@ -110,13 +110,12 @@ func (s style) files(picture string, frames []layout.Frame, theme string) (all [
 
 // filesOfSteps are named after the picture and numbered: lesson-01.svg
 func (s style) filesOfSteps(picture string, frames []layout.Frame) (all []file, err error) {
-	ending := filepath.Ext(picture)
 	for i, f := range frames {
 		var b bytes.Buffer
 		if err := s.write(&b, f.Doc); err != nil {
 			return nil, err
 		}
-		all = append(all, file{fmt.Sprintf("%s-%02d%s", strings.TrimSuffix(picture, ending), i+1, ending), b.Bytes()})
+		all = append(all, file{stepName(picture, i+1), b.Bytes()})
 	}
 	return all, nil
 }

@@ -13,23 +13,64 @@ import (
 // tells whether anything changed: a file that holds the data already is not
 // touched. Links are followed; into a device or a pipe data is just written.
 func save(path string, data []byte) (changed bool, err error) {
+	return saveAll([]file{{path, data}})
+}
+
+// saveAll saves several files, all or none of them: none takes its name before
+// all have been written.
+func saveAll(files []file) (changed bool, err error) {
+	var all []staged
+	defer func() {
+		for _, s := range all {
+			s.drop()
+		}
+	}()
+	for _, f := range files {
+		s, err := stage(f.name, f.data)
+		if err != nil {
+			return false, err
+		}
+		if s.temp != "" {
+			all = append(all, s)
+		}
+	}
+	for _, s := range all {
+		if err := os.Rename(s.temp, s.path); err != nil {
+			return true, err
+		}
+	}
+	return len(all) > 0, nil
+}
+
+// staged is a file that is written and has no place yet; its temporary is ""
+// where the place holds the data already.
+type staged struct{ temp, path string }
+
+// stage writes data to a temporary beside its place.
+func stage(path string, data []byte) (staged, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-			return false, err
+			return staged{}, err
 		}
-		return true, replace(path, data, 0)
+		return temporary(path, data, 0)
 	case err != nil:
-		return false, err
+		return staged{}, err
 	case info.IsDir():
-		return false, &fs.PathError{Op: "write", Path: path, Err: errors.New("a folder has that name")}
+		return staged{}, &fs.PathError{Op: "write", Path: path, Err: errors.New("a folder has that name")}
 	case !info.Mode().IsRegular():
-		return true, writeTo(path, data)
+		return staged{}, writeTo(path, data)
 	case info.Size() == int64(len(data)) && holds(path, data):
-		return false, nil
+		return staged{}, nil
 	}
-	return true, overwrite(path, data, info.Mode().Perm())
+	return overwrite(path, data, info.Mode().Perm())
+}
+
+// drop removes a temporary that has not taken its place.
+func (s staged) drop() {
+	temporaries.forget(s.temp)
+	os.Remove(s.temp)
 }
 
 // holds tells whether the file at path has exactly this content.
@@ -38,28 +79,27 @@ func holds(path string, data []byte) bool {
 	return err == nil && bytes.Equal(old, data)
 }
 
-// overwrite replaces a file that is there, unless it may not be written.
-func overwrite(path string, data []byte, perm fs.FileMode) error {
+// overwrite stages data for a file that is there, unless it may not be written.
+func overwrite(path string, data []byte, perm fs.FileMode) (staged, error) {
 	path, err := filepath.EvalSymlinks(path)
 	if err != nil {
-		return err
+		return staged{}, err
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {
-		return err
+		return staged{}, err
 	}
 	f.Close()
-	return replace(path, data, perm)
+	return temporary(path, data, perm)
 }
 
-// replace gives path the data, and the permissions unless they are 0.
-func replace(path string, data []byte, perm fs.FileMode) error {
+// temporary writes data beside its place, with the permissions unless they are 0.
+func temporary(path string, data []byte, perm fs.FileMode) (staged, error) {
 	f, err := temporaries.create(filepath.Dir(path))
 	if err != nil {
-		return err
+		return staged{}, err
 	}
-	temp := f.Name()
-	defer temporaries.forget(temp)
+	s := staged{f.Name(), path}
 	_, err = f.Write(data)
 	if err == nil && perm != 0 {
 		err = f.Chmod(perm)
@@ -67,13 +107,10 @@ func replace(path string, data []byte, perm fs.FileMode) error {
 	if e := f.Close(); err == nil {
 		err = e
 	}
-	if err == nil {
-		err = os.Rename(temp, path)
-	}
 	if err != nil {
-		os.Remove(temp)
+		s.drop()
 	}
-	return err
+	return s, err
 }
 
 func writeTo(path string, data []byte) error {

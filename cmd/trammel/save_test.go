@@ -32,8 +32,8 @@ func TestSaveFails(t *testing.T) {
 	if _, err := save(path, []byte("data")); err == nil {
 		t.Error("save over a folder: no error")
 	}
-	if err := replace(path, []byte("data"), 0); err == nil {
-		t.Error("replace of a folder: no error")
+	if _, err := saveAll([]file{{filepath.Join(dir, "y.svg"), []byte("data")}, {path, []byte("data")}}); err == nil {
+		t.Error("one of two files is a folder: no error")
 	}
 	left, err := os.ReadDir(dir)
 	if err != nil || len(left) != 1 {

@@ -66,24 +66,6 @@ func (f *Figure) Locale() locale.Locale {
 	return l
 }
 
-// Things are all that is drawn, kind by kind.
-func (f *Figure) Things() []*Thing {
-	var all []*Thing
-	for _, p := range f.Points {
-		all = append(all, &p.Thing)
-	}
-	for _, s := range f.Straights {
-		all = append(all, &s.Thing)
-	}
-	for _, c := range f.Circles {
-		all = append(all, &c.Thing)
-	}
-	for _, m := range f.Measures {
-		all = append(all, &m.Thing)
-	}
-	return all
-}
-
 // Words are the text of a label in the figure's language: numbers that the
 // compiler has written have the language's decimal sign, the source's own words stand.
 func (f *Figure) Words(l Label) string {

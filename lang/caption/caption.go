@@ -114,52 +114,6 @@ func (t *teller) merged(a, b program.Phrase) (program.Phrase, bool) {
 	return program.Phrase{Key: key, With: program.With{"points": points, "places": b.With["places"]}}, true
 }
 
-// visible is a given as far as it shows.
-func (t *teller) visible(said program.Saying) program.Saying {
-	item, ok := said.(program.Phrase)
-	if !ok {
-		return nil
-	}
-	if item.Key == "given.line.two" {
-		a, b := t.shows(item.With["a"]), t.shows(item.With["b"])
-		switch {
-		case !a && !b:
-			return program.Phrase{Key: "given.line", With: item.With}
-		case !a || !b:
-			on := item.With["a"]
-			if b {
-				on = item.With["b"]
-			}
-			return program.Phrase{Key: "given.line.one", With: program.With{"name": item.With["name"], "point": on}}
-		}
-	}
-	if item.Key == "placed" && t.say(item.With["places"], "") == "" {
-		item = program.Phrase{Key: "given.point", With: item.With}
-	}
-	for _, place := range []string{"point", "name"} {
-		if thing, has := item.With[place]; has && !t.shows(thing) {
-			return nil
-		}
-	}
-	return item
-}
-
-// shows tells whether a thing is on the paper.
-func (t *teller) shows(s program.Saying) bool {
-	slot := -1
-	switch s := s.(type) {
-	case program.Letters:
-		slot = s[0]
-	case program.CurveName:
-		slot = int(s)
-	}
-	if slot < 0 {
-		return true
-	}
-	ink := t.slot(slot).Ink
-	return ink == nil || !ink.Hidden
-}
-
 // reasons are what the marks say and then what is claimed, nothing twice.
 func (t *teller) reasons(acts []program.Act) string {
 	var said [2][]string
@@ -239,56 +193,9 @@ func (t *teller) phrase(s program.Phrase, kase string) string {
 		return t.pair(s, "first", "rest", kase)
 	case "series":
 		return t.pair(s, "a", "b", kase)
-	case "call":
-		return t.call(s)
 	}
+	s = t.shown(s)
 	return t.expand(t.message(s.Key, kase), func(place, kase string) string { return t.say(s.With[place], kase) })
-}
-
-// call is a construction's sentence, and those of its results that show.
-func (t *teller) call(s program.Phrase) string {
-	var results program.List
-	for _, r := range s.With["results"].(program.List) {
-		if list, ok := r.(program.List); ok {
-			results = append(results, list...)
-		} else {
-			results = append(results, r)
-		}
-	}
-	results = slices.DeleteFunc(results, func(r program.Saying) bool { return !t.shows(r) })
-	if len(results) == 0 {
-		return t.say(s.With["sentence"], "")
-	}
-	return t.fill("call", texts{"sentence": t.say(s.With["sentence"], ""), "results": t.say(results, "")})
-}
-
-// pair is two phrases that say where a thing is; what leans on a hidden point
-// tells the reader nothing and is left out.
-func (t *teller) pair(s program.Phrase, a, b, kase string) string {
-	first, second := t.where(s.With[a], kase), t.where(s.With[b], kase)
-	if first == "" || second == "" {
-		return first + second
-	}
-	return t.fill(s.Key, texts{a: first, b: second})
-}
-
-func (t *teller) where(s program.Saying, kase string) string {
-	if p, ok := s.(program.Phrase); ok && p.Key != "series" && p.Key != "which" && t.leansOnHidden(p) {
-		return ""
-	}
-	return t.say(s, kase)
-}
-
-func (t *teller) leansOnHidden(p program.Phrase) bool {
-	for _, with := range p.With {
-		letters, _ := with.(program.Letters)
-		for _, slot := range letters {
-			if !t.shows(program.Letters{slot}) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // words are a sentence of the source, or the catalogue's in its stead.

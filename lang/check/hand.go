@@ -50,6 +50,7 @@ func (h *hand) class() int {
 // find is the class that a class has been made one with.
 func (h *hand) find(c int) int {
 	for h.classes[c] != c {
+		h.classes[c] = h.classes[h.classes[c]] // so that no chain grows long
 		c = h.classes[c]
 	}
 	return c

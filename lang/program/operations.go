@@ -12,8 +12,9 @@ type Operations struct {
 	C1 int // a leg of the compasses is set on a certain point
 	C2 int // a leg is set on any point of a line
 	C3 int // a circle is drawn
-	// Beyond is the acts that are none of these: sums of lengths, loci, what is
-	// measured with a ruler's scale or a protractor.
+	// Beyond is the acts that are none of these: loci, openings that must be
+	// worked out, points measured off with ruler or protractor. An opening taken from
+	// a scale counts as one from a given length.
 	Beyond int
 }
 

@@ -13,9 +13,8 @@ import (
 // what is given only, for the rest is the answer.
 func describe(f *figure.Figure) string {
 	var parts []string
-	given := givenSteps(f)
 	for i, c := range f.Captions() {
-		if f.Theme != "exam" || given[i] {
+		if f.Theme != "exam" || f.Steps[i].Given {
 			parts = appendSentence(parts, c)
 		}
 	}
@@ -27,21 +26,6 @@ func describe(f *figure.Figure) string {
 		parts = appendSentence(parts, w.written(m))
 	}
 	return strings.Join(parts, " ")
-}
-
-// givenSteps are those that draw nothing but what is given.
-func givenSteps(f *figure.Figure) map[int]bool {
-	given, more := map[int]bool{}, map[int]bool{}
-	for _, x := range f.Things() {
-		given[x.Step] = given[x.Step] || x.Role == figure.Given
-		more[x.Step] = more[x.Step] || x.Role != figure.Given
-	}
-	for step := range more {
-		if more[step] {
-			given[step] = false
-		}
-	}
-	return given
 }
 
 // appendSentence adds a text that is not empty, with a full stop at its end.
