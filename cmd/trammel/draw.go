@@ -30,6 +30,14 @@ func (d *drawing) failed() bool { return d.err != nil || d.Problems.Failed() }
 // drawn tells that the source has a picture and that it is up to date.
 func (d *drawing) drawn() bool { return !d.failed() && d.Figure != nil }
 
+// where is the file that the picture is in, or the first and the last of many.
+func (d *drawing) where() string {
+	if n := len(d.written); n > 1 {
+		return d.written[0] + " to " + d.written[n-1]
+	}
+	return d.picture
+}
+
 // draw makes the picture of a source and puts it in its place. A source with
 // errors leaves the old picture alone. It never panics.
 func (e *env) draw(j job, s style) *drawing {

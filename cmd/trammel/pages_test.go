@@ -50,3 +50,14 @@ func TestStepPages(t *testing.T) {
 		}
 	}
 }
+
+func TestWhere(t *testing.T) {
+	d := &drawing{job: job{picture: "a.svg"}}
+	if got := d.where(); got != "a.svg" {
+		t.Errorf("one picture is in %s", got)
+	}
+	d.written = []string{"a-01.svg", "a-02.svg", "a-03.svg"}
+	if got := d.where(); got != "a-01.svg to a-03.svg" {
+		t.Errorf("three are in %s", got)
+	}
+}

@@ -209,5 +209,5 @@ func (w *watcher) tell(t *tally, m *memory, c changes) {
 	if !m.changed {
 		same = ", unchanged"
 	}
-	fmt.Fprintf(w.stderr, "built %s in %d ms%s\n", printable(m.picture), m.took.Milliseconds(), same)
+	fmt.Fprintf(w.stderr, "built %s in %d ms%s\n", printable(m.where()), m.took.Milliseconds(), same)
 }
