@@ -193,17 +193,41 @@ func (a Angle) direction() (*Vector, error) {
 	return &out, nil
 }
 
-// Exact gives the size in degrees when it is a whole number of quarter degrees.
+// Exact gives the size in degrees when it is a whole number of quarters of a
+// minute, and so in minutes, in tenths and in sixteenths of a degree.
 func (a Angle) Exact() (*big.Rat, bool) {
 	if len(a.turns) == 0 {
 		return a.degrees, true
 	}
-	near := big.NewRat(int64(math.Round(a.Float()*4)), 4)
-	if f, _ := near.Float64(); math.Abs(f-a.Float()) > 1e-6 {
+	const parts = 240
+	near := big.NewRat(int64(math.Round(a.Float()*parts)), parts)
+	if f, _ := near.Float64(); math.Abs(f-a.Float()) > 1e-8 {
 		return nil, false
 	}
 	c, err := a.Cmp(Degrees(near))
 	return near, err == nil && c == 0
+}
+
+// Text is the exact size, in decimals where four places are enough, else in
+// minutes: 22.5°, 12°20′; false where it is neither.
+func (a Angle) Text() (string, bool) {
+	r, ok := a.Exact()
+	if !ok {
+		return "", false
+	}
+	if text, ok := FiniteDecimal(r, 4); ok {
+		return text + "°", true
+	}
+	minutes := new(big.Rat).Mul(r, big.NewRat(60, 1))
+	if !minutes.IsInt() {
+		return "", false
+	}
+	whole, rest := new(big.Int).QuoRem(new(big.Int).Abs(minutes.Num()), big.NewInt(60), new(big.Int))
+	text := fmt.Sprintf("%v°%v′", whole, rest)
+	if r.Sign() < 0 {
+		text = "−" + text
+	}
+	return text, true
 }
 
 // CosSin gives the cosine and sine of a.
@@ -270,10 +294,10 @@ func Turned(v Vector) Angle {
 	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), v}}, size}
 }
 
-// String is the size in degrees: exact where it is in quarter degrees.
+// String is the size in degrees: exact where Text is.
 func (a Angle) String() string {
-	if r, ok := a.Exact(); ok {
-		return TrimZeros(r.FloatString(4)) + "°"
+	if text, ok := a.Text(); ok {
+		return text
 	}
 	return fmt.Sprintf("≈ %s°", TrimZeros(fmt.Sprintf("%.2f", a.Float())))
 }

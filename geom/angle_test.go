@@ -132,6 +132,13 @@ func TestAngleText(t *testing.T) {
 		{corner("1,0 0,0 1/2,√3/2"), "60°", "60"},
 		{corner("1+√2,1 0,0 1,0"), "22.5°", "45/2"}, // tan 22.5° = √2 − 1
 		{corner("1,0 0,0 2+√3,1"), "15°", "15"},     // tan 15° = 2 − √3
+		{degrees("1/3"), "0°20′", "1/3"},
+		{degrees("37/3"), "12°20′", "37/3"},
+		{degrees("-37/3"), "−12°20′", "-37/3"},
+		{degrees("-0.5"), "−0.5°", "-1/2"},
+		{degrees("5.625"), "5.625°", "45/8"},
+		{degrees("1/7"), "≈ 0.14°", "1/7"},
+		{degrees("0.1"), "0.1°", "1/10"},
 		{corner("1,0 0,0 2,0"), "0°", "0"},
 		{corner("1,0 0,0 -2,0"), "180°", "180"},
 		{reflex("1,0 0,0 0,1"), "270°", "270"},
@@ -212,6 +219,30 @@ func TestTurned(t *testing.T) {
 	} {
 		if c, err := geom.Turned(vec(v)).Cmp(degrees(want)); c != 0 || err != nil {
 			t.Errorf("%s is turned by %s, %v; want %s°", v, geom.Turned(vec(v)), err, want)
+		}
+	}
+}
+
+// TestMinutes finds sizes in minutes and tenths of degrees from the corners
+// that have them, and tells them from corners a hair wider.
+func TestMinutes(t *testing.T) {
+	for size, text := range map[string]string{
+		"37/3": "12°20′", "1/60": "0°1′", "10739/60": "178°59′", "0.1": "0.1°", "44.9": "44.9°",
+		"77/4": "19.25°", "90": "90°", "401/15": "26°44′", "45/8": "5.625°", "137": "137°",
+	} {
+		cos, sin, err := field.CosSin(rat(size))
+		if err != nil {
+			t.Fatal(err)
+		}
+		zero, one := field.Int(0), field.Int(1)
+		a := geom.Corner(geom.Point{X: one, Y: zero}, geom.Point{X: zero, Y: zero}, geom.Point{X: cos, Y: sin}, false)
+		if got, ok := a.Text(); !ok || got != text {
+			t.Errorf("%s° is %q, %v; want %s", size, got, ok, text)
+		}
+		hair := field.Rat(rat("1/10000000000000000000000000000000000"))
+		wider := geom.Corner(geom.Point{X: one, Y: zero}, geom.Point{X: zero, Y: zero}, geom.Point{X: cos.Sub(hair), Y: sin}, false)
+		if got, ok := wider.Text(); ok {
+			t.Errorf("a little more than %s° is %q", size, got)
 		}
 	}
 }

@@ -104,8 +104,8 @@ func TestNum(t *testing.T) {
 func TestVectors(t *testing.T) {
 	u, v := vec("3,4"), vec("1,-2")
 	for _, test := range []struct{ name, got, want string }{
-		{"dot", geom.Show(u.Dot(v)), "-5"},
-		{"cross", geom.Show(u.Cross(v)), "-10"},
+		{"dot", geom.Show(u.Dot(v)), "−5"},
+		{"cross", geom.Show(u.Cross(v)), "−10"},
 		{"cross the other way", geom.Show(v.Cross(u)), "10"},
 		{"square of the length", geom.Show(u.Norm2()), "25"},
 		{"of the zero vector", geom.Show(vec("0,0").Norm2()), "0"},

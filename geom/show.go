@@ -2,6 +2,7 @@ package geom
 
 import (
 	"fmt"
+	"math/big"
 	"strconv"
 	"strings"
 )
@@ -33,16 +34,21 @@ func ShortSurd(x Real) (string, bool) {
 		return "", false
 	}
 	if r, isRat := x.Rational(); isRat {
-		if d := r.FloatString(6); len(TrimZeros(d)) <= 6 && !strings.Contains(TrimZeros(d), "-0") {
-			if back, exact := r.Float64(); exact || fmt.Sprint(back) == TrimZeros(d) {
-				return TrimZeros(d), true
-			}
+		if d, exact := FiniteDecimal(r, 4); exact && len(strings.TrimPrefix(d, "−")) <= 6 {
+			return d, true
 		}
 	}
 	return s, true
 }
 
-// TrimZeros cuts the zeros that end a decimal.
+// FiniteDecimal is r as a decimal; false if that needs more places.
+func FiniteDecimal(r *big.Rat, places int) (string, bool) {
+	text := r.FloatString(places)
+	back, _ := new(big.Rat).SetString(text)
+	return TrimZeros(text), back.Cmp(r) == 0
+}
+
+// TrimZeros cuts the zeros that end a decimal, and gives it the minus of print.
 func TrimZeros(s string) string {
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
@@ -50,7 +56,7 @@ func TrimZeros(s string) string {
 	if s == "-0" {
 		return "0"
 	}
-	return s
+	return strings.Replace(s, "-", "−", 1)
 }
 
 // String is the place of p, as in "(3, 1.5)".

@@ -28,7 +28,7 @@ func TestLocusRefusals(t *testing.T) {
 		{"locus p 2 from AC", "the points 2 from AC are two parallels, and there is one name", "name both: locus p, q 2 from AC; or join AC first for the curve round the join alone"},
 		{"locus p, q 2 from AB", "the points 2 from AB are one curve round its ends, and there are 2 names", "name it once: locus k 2 from AB"},
 		{"locus p 0 from A", "the distance is 0, and it must be more than 0", ""},
-		{"locus p, q 1 - 2 from m", "the distance is -1, and it must be more than 0", ""},
+		{"locus p, q 1 - 2 from m", "the distance is −1, and it must be more than 0", ""},
 		{"locus p 1 from k", "a locus is drawn about a point, a line or a join, and k is a circle", "draw the circles about its centre"},
 		{"locus p equidistant from A and m", "the points equally far from a point and a line lie on a parabola, which cannot be drawn with compasses and straightedge", "take two points or two lines"},
 		{"locus p, q equidistant from A and B", "the points equally far from two points are one line, and there are 2 names", "name it once: locus n equidistant from A and B"},

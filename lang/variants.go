@@ -239,8 +239,7 @@ func (o PassedOver) String() string {
 
 // decimal writes a fraction as a decimal where it is one of few places.
 func decimal(r *big.Rat) string {
-	d := geom.TrimZeros(r.FloatString(4))
-	if back, _ := new(big.Rat).SetString(d); back.Cmp(r) == 0 {
+	if d, exact := geom.FiniteDecimal(r, 4); exact {
 		return d
 	}
 	return r.RatString()

@@ -136,18 +136,19 @@ func (x *Real) Rational() (*big.Rat, bool) {
 	return new(big.Rat).SetFrac(n.num.n.big(), n.den.big()), true
 }
 
-// approximately names a number that could not be decided.
+// approximately says what a number that could not be decided looks like, as
+// the difference of two others.
 func (x *Real) approximately() string {
 	z := x.enclose(mostBits)
 	if s, ok := z.sign(); ok && s != 0 {
 		return fmt.Sprintf("%.6g", z.lo)
 	}
 	if z.isEverything() {
-		return "0"
+		return "equal"
 	}
 	bits := -z.hi.MantExp(nil)
 	if low := -z.lo.MantExp(nil); low < bits {
 		bits = low
 	}
-	return fmt.Sprintf("0 (it is below 10^-%d)", max(0, bits*301/1000))
+	return fmt.Sprintf("equal: they agree to %d decimals", max(0, bits*301/1000))
 }

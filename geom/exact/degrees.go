@@ -59,18 +59,16 @@ func undecidable(degrees *big.Rat) error {
 	return fmt.Errorf("%s cannot be decided exactly: whole degrees, tenths, minutes and their halvings can", text)
 }
 
-// smallCosSin is for 0° to 45°, each angle worked out once. What even
-// denominators leave is halved from the double.
+// smallCosSin is for 0° to 45°, each angle worked out once.
 func (f *Field) smallCosSin(a angle) (cos, sin *Real) {
 	if known, ok := f.cosines[a]; ok {
 		return known[0], known[1]
 	}
-	switch {
-	case a.den%2 == 0:
-		double, _ := f.cosSin(big.NewRat(a.num, a.den/2))
-		half := f.ratio(1, 2)
-		cos = half.Add(half.Mul(double)).Sqrt()
-		sin = half.Sub(half.Mul(double)).Sqrt()
+	switch odd := oddPart(a.den); {
+	case a.isHalvedThree() && odd < a.den:
+		cos, sin = f.halved(a)
+	case odd < a.den:
+		cos, sin = f.besideHalvings(a, odd)
 	case a.den == 1:
 		cos, sin = f.wholeDegrees(a.num)
 	default:
@@ -78,6 +76,29 @@ func (f *Field) smallCosSin(a angle) (cos, sin *Real) {
 	}
 	f.cosines[a] = [2]*Real{cos, sin}
 	return cos, sin
+}
+
+// isHalvedThree tells whether a comes from a multiple of 3° by halving.
+func (a angle) isHalvedThree() bool { return oddPart(a.den) == 1 && a.num%3 == 0 }
+
+// halved is for half of an angle.
+func (f *Field) halved(a angle) (cos, sin *Real) {
+	double, _ := f.cosSin(big.NewRat(a.num, a.den/2))
+	half := f.ratio(1, 2)
+	return half.Add(half.Mul(double)).Sqrt(), half.Sub(half.Mul(double)).Sqrt()
+}
+
+// besideHalvings is for n/(2^k·odd)°: a multiple of 45°/2^k, which carries all
+// halvings, and m/odd°. So every angle with the same k stands over the same roots.
+func (f *Field) besideHalvings(a angle, odd int64) (cos, sin *Real) {
+	parts := a.den / odd
+	j := new(big.Int).ModInverse(big.NewInt(45*odd), big.NewInt(parts))
+	j.Mod(j.Mul(j, big.NewInt(a.num)), big.NewInt(parts))
+	step := nearestResidue(j.Int64(), parts)
+	cos, sin, _ = f.CosSin(big.NewRat(45*step, parts))
+	rest := new(big.Rat).Sub(big.NewRat(a.num, a.den), big.NewRat(45*step, parts))
+	c, s, _ := f.CosSin(rest)
+	return turned(cos, sin, c, s)
 }
 
 // fifteenthsOfDegrees puts n/15° together from a multiple of 40°/3, which is

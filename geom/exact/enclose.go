@@ -220,16 +220,18 @@ func newton(x *big.Float, value func(*big.Float) enclosure, prec uint) *big.Floa
 const mostBits = 4096
 
 // sign is that of x by enclosure. An x not written 0 whose enclosure still
-// holds 0 at mostBits shows that a root depends on lower ones unnoticed.
+// holds 0 at mostBits, beyond what its coefficients cancel, shows that a root
+// depends on lower ones unnoticed.
 func (t *tower) sign(x *element) int {
 	if x.level == 0 {
 		return x.n.sign()
 	}
+	_, length := x.size()
 	for prec := uint(128); ; prec *= 2 {
 		if s, ok := t.enclose(x, prec).sign(); ok {
 			return s
 		}
-		if prec >= mostBits {
+		if prec >= mostBits+uint(length) {
 			panic(&missed{t, x})
 		}
 	}

@@ -14,7 +14,7 @@ type missed struct {
 // work on the way. A unit of work is about the product of two machine words; a
 // product of coefficients costs some thirty of them before it begins.
 const (
-	mostCoefficientBits = 256 * 8192
+	mostCoefficientBits = 2048 * 8192
 	mostWork            = 400_000_000
 	mostWorkOfAll       = 500_000_000 // of a field, in all its decisions
 )

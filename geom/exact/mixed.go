@@ -130,7 +130,7 @@ func (x *Mixed) Sign() int {
 			return s
 		}
 	}
-	panic(&Undecided{Why: "too many digits of π", Probably: "0"})
+	panic(&Undecided{Why: "too many digits of π", Probably: "equal"})
 }
 
 // IsZero is Sign() == 0.

@@ -50,8 +50,10 @@ func (x *Real) decide() int {
 	if s, ok := x.comparedSquares(); ok {
 		return x.settle(s)
 	}
-	if s, ok := x.enclose(128).sign(); ok {
-		return x.settle(s)
+	for _, prec := range []uint{128, 512} {
+		if s, ok := x.enclose(prec).sign(); ok {
+			return x.settle(s)
+		}
 	}
 	if x.field.trust > 0 {
 		s, _ := x.enclose(x.field.trust).sign()
@@ -110,7 +112,7 @@ func (x *Real) settle(sign int) int {
 // If it still does not at mostBits, then either the budget was spent before
 // the exact form was there, or a dependence between roots was missed.
 func (x *Real) refined(spent *exhausted) (sign int) {
-	for prec := uint(256); prec <= mostBits; prec *= 2 {
+	for prec := uint(1024); prec <= mostBits; prec *= 2 {
 		if s, ok := x.enclose(prec).sign(); ok {
 			return s
 		}

@@ -86,8 +86,8 @@ func angleValue(e expr) func(*program.State) (program.Value, error) {
 			return program.Value{}, err
 		}
 		out := program.Value{Decimal: sizeDecimal(a), Rough: a.Float()}
-		if r, ok := a.Exact(); ok {
-			out.Exact = geom.TrimZeros(r.FloatString(4)) + "°"
+		if text, ok := a.Text(); ok {
+			out.Exact = text
 		}
 		return out, nil
 	}

@@ -194,10 +194,10 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 	})
 }
 
-// sizeText is an angle for a label: exact in quarter degrees, else to one place.
+// sizeText is an angle for a label: exact in few decimals or minutes, else to one place.
 func sizeText(a geom.Angle) string {
-	if r, ok := a.Exact(); ok {
-		return geom.TrimZeros(r.FloatString(2)) + "°"
+	if text, ok := a.Text(); ok {
+		return text
 	}
 	return geom.TrimZeros(fmt.Sprintf("%.1f", a.Float())) + "°"
 }
