@@ -1,7 +1,6 @@
 package exact
 
 import (
-	"math"
 	"math/big"
 	"math/rand/v2"
 )
@@ -21,11 +20,11 @@ func (f *Field) Joint(xs ...*Real) {
 }
 
 // jointed is what operations on x reach through it: x without sign, rational
-// factor and root.
+// factor and root; but the root of a ratio is left.
 func (x *Real) jointed() *Real {
 	for {
 		switch {
-		case x.op == negation || x.op == root:
+		case x.op == negation || x.op == root && !x.x.isRatio():
 			x = x.x
 		case x.unscaled() != x:
 			x = x.unscaled()
@@ -44,12 +43,16 @@ const (
 
 // isIdentity tells whether x is 0 by an identity between the joints below it.
 // It cuts at the latest joints first, where the least is left above the cut,
-// and goes down joint by joint. False means nothing.
+// and goes down joint by joint; first with the roots of fractions as they are,
+// then with those among the joints as free as others. False means nothing.
 func (x *Real) isIdentity() bool {
 	if _, ok := x.enclose(seemingBits).sign(); ok {
 		return false
 	}
-	s := newSection(x)
+	return newSection(x, false).isIdentity() || newSection(x, true).isIdentity()
+}
+
+func (s *section) isIdentity() bool {
 	for cuts := 0; len(s.free) > 0 && s.roots <= mostRootsOfSection && cuts < mostCuts; cuts++ {
 		if identity, tooLong := s.vanishes(); identity || tooLong {
 			return identity
@@ -90,10 +93,11 @@ type section struct {
 	above map[*Real]bool
 	free  []*Real // the joints at the cut, in the order in which they were reached
 	roots int     // above the cut
+	surds bool    // may be free
 }
 
-func newSection(x *Real) *section {
-	s := &section{x: x, above: map[*Real]bool{}}
+func newSection(x *Real, surds bool) *section {
+	s := &section{x: x, above: map[*Real]bool{}, surds: surds}
 	s.open(x)
 	return s
 }
@@ -107,7 +111,7 @@ func (s *section) open(x *Real) {
 	for _, y := range []*Real{x.x, x.y} {
 		switch {
 		case y == nil || y.isRatio() || s.above[y]:
-		case y.joint == 0:
+		case y.joint == 0, !s.surds && y.op == root:
 			s.open(y)
 		case !s.cuts(y):
 			s.free = append(s.free, y)
@@ -150,57 +154,52 @@ func (s *section) deepen() {
 // own.
 //
 // Let a box about those values be such that in it no divisor is 0 and every
-// radicand is positive, as intervals prove. There x = n/q is analytic, n and q
-// being polynomials in the joints and the roots, and q not 0. If n is not 0
-// everywhere in the box, its norm is a polynomial in the joints that is not 0,
-// of a degree d that is bounded by what n is made of; and where n is 0 the norm
-// is. At a random point of a grid of m steps each way that has a chance of at most
-// d/m (Schwartz 1980, Zippel 1979). The grid is such that d/m < 2^-40, and x is
-// found to be exactly 0 at two points: so x is 0 everywhere in the box, and
-// here, but for a chance below 2^-80.
+// radicand is positive, as intervals prove. There x is analytic in the joints.
+// If it is not 0 everywhere in the box, then it is 0 at a random point of a grid
+// of 2^gridBits steps each way with a chance of at most 2^(degreeBits-gridBits),
+// where 2^degreeBits bounds the degree of its zeros (see Vanished). It is found
+// to be exactly 0 at so many points that the chance is below 2^-certainBits; so
+// x is 0 everywhere in the box, and here.
 func (s *section) vanishes() (identity, tooLong bool) {
 	box, ok := s.box()
 	if !ok {
 		return false, false
 	}
-	bits := chanceBits + s.degreeBits()
-	if bits > mostGridBits {
-		return false, true
-	}
-	random := rand.New(rand.NewPCG(uint64(len(s.above)), uint64(s.field().joints)))
-	for range points {
-		sign, err := s.signAt(box.point(random, s.free, bits))
-		if err != nil || sign != 0 {
-			return false, err != nil
+	random := rand.New(rand.NewPCG(uint64(len(s.above)), uint64(s.x.field.joints)))
+	for certain := 0.0; certain < certainBits; {
+		zero, degreeBits, err := s.isZeroAt(box.point(random, s.free))
+		if !zero || degreeBits > gridBits-fewestBits {
+			return false, zero || err != nil
 		}
+		certain += gridBits - degreeBits
 	}
 	return true, false
 }
 
 const (
-	chanceBits   = 40
-	points       = 2
-	mostGridBits = 1 << 10
+	certainBits = 80
+	gridBits    = 72
+	fewestBits  = 8 // that one point must add
 )
 
-func (s *section) field() *Field { return s.x.field }
-
-// signAt is the exact sign of x where the free joints have other values.
-func (s *section) signAt(values []*big.Rat) (sign int, err error) {
+// isZeroAt tells whether x is exactly 0 where the free joints have other
+// values, and bounds the degree of its zeros.
+func (s *section) isZeroAt(values []*big.Rat) (zero bool, degreeBits float64, err error) {
 	f := NewField()
 	f.Limit(workOfSection)
 	c := copier{to: f, made: map[*Real]*Real{}, portable: true}
 	for i, x := range s.free {
-		c.made[x] = f.Rat(values[i])
+		c.made[x] = f.Free(values[i])
 	}
 	err = Try(func() {
 		y := c.copy(s.x)
-		if sign = 1; c.portable {
-			sign = y.Sign()
-		}
+		zero = c.portable && y.IsZero()
 	})
-	return sign, err
+	return zero, f.Vanished() + baseDegreeBits, err
 }
+
+// baseDegreeBits is for the degree of the base, 45, over which roots are counted.
+const baseDegreeBits = 6
 
 // workOfSection is what an exact decision above a cut may cost.
 const workOfSection = 40_000_000
@@ -334,61 +333,14 @@ func (b *box) demand(x *Real, signs ...int) {
 	b.sound = false
 }
 
-// point is a random point of the box, on a grid of 2^bits steps each way.
-func (b *box) point(random *rand.Rand, free []*Real, bits int) []*big.Rat {
+// point is a random point of the box, on the grid.
+func (b *box) point(random *rand.Rand, free []*Real) []*big.Rat {
+	scale := new(big.Int).Lsh(big.NewInt(1), b.size-1+gridBits)
 	values := make([]*big.Rat, len(free))
 	for i, x := range free {
-		steps := new(big.Int)
-		for range bits/64 + 1 {
-			steps.Lsh(steps, 64).Add(steps, new(big.Int).SetUint64(random.Uint64()))
-		}
-		steps.Rsh(steps, uint((bits/64+1)*64-bits))
-		scale := new(big.Int).Lsh(big.NewInt(1), b.size-1+uint(bits))
+		steps := new(big.Int).SetUint64(random.Uint64() >> (128 - gridBits))
+		steps.Lsh(steps, 64).Add(steps, new(big.Int).SetUint64(random.Uint64()))
 		values[i] = new(big.Rat).Add(b.corner[x], new(big.Rat).SetFrac(steps, scale))
 	}
 	return values
-}
-
-// degrees bounds the degrees of the numerator and denominator of a number as a
-// function of the free joints, under every choice of signs of the roots: the
-// degree of a root is half that of its radicand.
-type degrees struct{ num, den float64 }
-
-// degreeBits is the binary logarithm, rounded up, of a bound of the degree of
-// the norm of x's numerator.
-func (s *section) degreeBits() int {
-	known := map[*Real]degrees{}
-	for _, x := range s.free {
-		known[x] = degrees{1, 0}
-	}
-	degree := s.weigh(s.x, known).num
-	return s.roots + baseDegreeBits + max(0, math.Ilogb(degree+1)+1)
-}
-
-// baseDegreeBits is for the degree of the base, 45.
-const baseDegreeBits = 6
-
-func (s *section) weigh(x *Real, known map[*Real]degrees) degrees {
-	if x == nil || x.isRatio() || x.op == written {
-		return degrees{}
-	}
-	w, ok := known[x]
-	if ok {
-		return w
-	}
-	a, b := s.weigh(x.x, known), s.weigh(x.y, known)
-	switch x.op {
-	case sum, difference:
-		w = degrees{max(a.num+b.den, b.num+a.den), a.den + b.den}
-	case product:
-		w = degrees{a.num + b.num, a.den + b.den}
-	case quotient:
-		w = degrees{a.num + b.den, a.den + b.num}
-	case negation:
-		w = a
-	case root: // √(n/q) = √(nq)/q
-		w = degrees{(a.num + a.den) / 2, a.den}
-	}
-	known[x] = w
-	return w
 }

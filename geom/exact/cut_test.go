@@ -86,7 +86,7 @@ func TestNoIdentity(t *testing.T) {
 	q := r.Sub(s)
 	k.f.Joint(q)
 	x := p.square().Sub(q.square()).Sub(r.Mul(s).MulInt(4))
-	section := newSection(x)
+	section := newSection(x, false)
 	if identity, _ := section.vanishes(); identity {
 		t.Errorf("an identity between %d joints that hang together", len(section.free))
 	}
@@ -147,6 +147,51 @@ func benchmarkChainCut(b *testing.B, n int) {
 	for b.Loop() {
 		if !newKit().jointed().chain(n) {
 			b.Fatal("wrong distance")
+		}
+	}
+}
+
+// TestPappus decides Pappus' theorem where each of its data is a root of its
+// own, the tower of which would have 2^11 terms in every number.
+func TestPappus(t *testing.T) {
+	for _, joints := range []bool{true, false} {
+		k := newKit()
+		primes := primesBelow(40)
+		next := func() *Real {
+			x := k.sqrt(primes[0])
+			if primes = primes[1:]; joints {
+				k.f.Joint(x)
+			}
+			return x
+		}
+		a, d, b, e := point{next(), next()}, point{next(), k.int(1)}, point{next(), next()}, point{k.int(1), next()}
+		along := func(p, v point, s *Real) point { return point{p.x.Add(v.x.Mul(s)), p.y.Add(v.y.Mul(s))} }
+		var p, q [3]point
+		for i := range p {
+			p[i], q[i] = along(a, d, next()), along(b, e, k.int(int64(i+2)))
+		}
+		// Homogeneous coordinates: joins and meetings are cross products.
+		type triple [3]*Real
+		cross := func(u, v triple) (w triple) {
+			for i := range w {
+				j, l := (i+1)%3, (i+2)%3
+				w[i] = u[j].Mul(v[l]).Sub(u[l].Mul(v[j]))
+			}
+			return w
+		}
+		lift := func(p point) triple { return triple{p.x, p.y, k.int(1)} }
+		meet := func(i, j int) triple {
+			return cross(cross(lift(p[i]), lift(q[j])), cross(lift(p[j]), lift(q[i])))
+		}
+		x, y, z := meet(0, 1), meet(1, 2), meet(2, 0)
+		w := cross(x, y)
+		err := Try(func() {
+			if s := w[0].Mul(z[0]).Add(w[1].Mul(z[1])).Add(w[2].Mul(z[2])).Sign(); s != 0 {
+				t.Errorf("with joints %v: sign %d", joints, s)
+			}
+		})
+		if joints && err != nil {
+			t.Error(err)
 		}
 	}
 }

@@ -186,6 +186,9 @@ func (t *tower) mul(x, y *element) *element {
 // mulSame multiplies two elements of one level by Karatsuba's rule, which
 // takes three products where the plain rule takes four.
 func (t *tower) mulSame(x, y *element) *element {
+	if x.isPlain() && y.isPlain() && t.levels[x.level].radicand.level == 0 {
+		return t.mulPlain(x, y)
+	}
 	bb := t.mul(x.b, y.b)
 	rr := t.mul(bb, t.levels[x.level].radicand)
 	switch {
@@ -197,8 +200,30 @@ func (t *tower) mulSame(x, y *element) *element {
 		return join(x.level, rr, t.mul(x.a, y.b))
 	}
 	aa := t.mul(x.a, y.a)
-	ab := t.mul(x.a.add(x.b), y.a.add(y.b)).sub(aa).sub(bb)
+	ab := t.mul(x.a.add(x.b), y.a.add(y.b)).subBoth(aa, bb)
 	return join(x.level, aa.add(rr), ab)
+}
+
+// isPlain tells whether x is m + n·r with whole m and n.
+func (x *element) isPlain() bool { return x.a.level == 0 && x.b.level == 0 }
+
+// mulPlain multiplies such elements over a root of a whole number.
+func (t *tower) mulPlain(x, y *element) *element {
+	a, b, c, d := x.a.n, x.b.n, y.a.n, y.b.n
+	t.work += 120 + 4*(a.bitLen()>>6)*(c.bitLen()>>6)
+	rr := b.mul(t.levels[x.level].radicand.n)
+	return join(x.level, constant(sumOfProducts(a, c, rr, d)), constant(sumOfProducts(a, d, b, c)))
+}
+
+// subBoth is x - y - z.
+func (x *element) subBoth(y, z *element) *element {
+	if x.level == 0 || x.level != y.level || x.level != z.level {
+		if x.level == 0 && y.level == 0 && z.level == 0 {
+			return constant(x.n.subBoth(y.n, z.n))
+		}
+		return x.sub(y).sub(z)
+	}
+	return join(x.level, x.a.subBoth(y.a, z.a), x.b.subBoth(y.b, z.b))
 }
 
 func (t *tower) square(x *element) *element {

@@ -231,7 +231,7 @@ func (t *tower) sign(x *element) int {
 		if s, ok := t.enclose(x, prec).sign(); ok {
 			return s
 		}
-		if prec >= mostBits+uint(length) {
+		if prec >= mostBits+2*uint(length) {
 			panic(&missed{t, x})
 		}
 	}

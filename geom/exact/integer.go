@@ -94,6 +94,24 @@ func (n integer) mul(m integer) integer {
 	return whole(new(big.Int).Mul(n.big(), m.big()))
 }
 
+// sumOfProducts is ab + cd.
+func sumOfProducts(a, b, c, d integer) integer {
+	p, q := a.mul(b), c.mul(d)
+	if p.wide != nil && q.wide != nil {
+		return whole(p.wide.Add(p.wide, q.wide)) // both are new
+	}
+	return p.add(q)
+}
+
+// subBoth is n - m - k.
+func (n integer) subBoth(m, k integer) integer {
+	if n.wide == nil && m.wide == nil {
+		return n.sub(m).sub(k)
+	}
+	z := new(big.Int).Sub(n.big(), m.big())
+	return whole(z.Sub(z, k.big()))
+}
+
 // quo is n/m where m divides n.
 func (n integer) quo(m integer) integer {
 	if n.wide == nil && m.wide == nil && n.k != math.MinInt64 {

@@ -107,8 +107,15 @@ func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
 		return nil
 	}
 	r := power(v, (m.p+1)/4, m.p)
+	if m.p*uint64(2*i+1)*scatter>>63 == 1 { // lest the first one always be a square
+		r = m.p - r
+	}
 	return []uint64{r, m.p - r}
 }
+
+// scatter is 2^64 divided by the golden ratio (Knuth, section 6.4): a product
+// with it has a top bit that looks like chance.
+const scatter = 0x9e3779b97f4a7c15
 
 // generatorsModulo are the roots of the polynomial of a base level, if p
 // splits it. They depend on the images of the lower base levels alone.

@@ -126,6 +126,9 @@ const (
 // levelsWithoutMaps is the size of a field whose roots can be sought in it
 // without ring maps to guide the search. In a larger one a square can be
 // missed, which shows when a number is 0 but not written 0, and is mended.
+// (Where many roots of whole numbers stand side by side, a prime in which all
+// of them split is rare. Maps to fields of p² elements are not; but every whole
+// number has a root there, and so they are blind to the factors sought.)
 const levelsWithoutMaps = 6
 
 // spareMaps is how many ring maps must agree beyond those that determine a
