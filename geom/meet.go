@@ -60,12 +60,21 @@ func tooFar(side, d2 Real, c Circle) error {
 	}
 }
 
+// Known is what is known of two circles beforehand; it saves roots and
+// divisions, and each part may be nil.
+type Known struct {
+	Common *Point // one of their meetings
+	Apart2 Real   // the square of their centres' distance
+}
+
 // MeetCircles gives the meetings of two circles, first the one to the left of
-// the way from c's centre to d's: two, or one where they touch. common is as in
-// MeetLineCircle.
-func MeetCircles(c, d Circle, common *Point) ([]Point, error) {
-	way := d.C.Sub(c.C)
-	d2 := way.Norm2()
+// the way from c's centre to d's: two, or one where they touch. Of two, the
+// second is the mirror image of the first in the way.
+func MeetCircles(c, d Circle, known Known) ([]Point, error) {
+	way, d2 := d.C.Sub(c.C), known.Apart2
+	if d2 == nil {
+		d2 = way.Norm2()
+	}
 	if d2.Sign() == 0 {
 		if c.R2.Equal(d.R2) {
 			return nil, &NoMeeting{Fact: "they are one and the same circle"}
@@ -82,13 +91,12 @@ func MeetCircles(c, d Circle, common *Point) ([]Point, error) {
 	case 0:
 		return []Point{foot}, nil
 	}
-	if common != nil {
-		centres := Line{c.C, way}
-		other := centres.Mirror(*common)
-		if centres.Side(*common) > 0 {
-			return []Point{*common, other}, nil
+	if p := known.Common; p != nil {
+		other := foot.Add(foot.Sub(*p))
+		if (Line{c.C, way}).Side(*p) > 0 {
+			return []Point{*p, other}, nil
 		}
-		return []Point{other, *common}, nil
+		return []Point{other, *p}, nil
 	}
 	up := way.Left().Scale(disc.Sqrt().Div(two))
 	return []Point{foot.Add(up), foot.Add(up.Neg())}, nil

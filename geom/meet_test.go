@@ -111,10 +111,10 @@ func TestMeetCircles(t *testing.T) {
 		{"one centre", circle("1,√2", "2"), circle("1,√2", "2.000000000001"), "", "they have one centre and different radii", ""},
 	}
 	for _, test := range tests {
-		got, err := geom.MeetCircles(test.c, test.d, nil)
+		got, err := geom.MeetCircles(test.c, test.d, geom.Known{})
 		checkMeetings(t, test.name, got, err, test.want, test.fact, test.help)
 		for i, p := range got {
-			again, err := geom.MeetCircles(test.c, test.d, &p)
+			again, err := geom.MeetCircles(test.c, test.d, geom.Known{Common: &p})
 			checkMeetings(t, test.name+", one known", again, err, test.want, test.fact, test.help)
 			if side := geom.Through(test.c.C, test.d.C).Side(p); len(got) == 2 && side != 1-2*i {
 				t.Errorf("%s: meeting %d lies on the side %d of the way between the centres", test.name, i, side)

@@ -278,8 +278,8 @@ func (b *box) surround(x *Real) bool {
 	if here.isEverything() {
 		return false
 	}
+	low, high := nearestShifted(here.lo, b.size+2), nearestShifted(here.hi, b.size+2)
 	scale := new(big.Int).Lsh(big.NewInt(1), b.size+2)
-	low, high := nearestTo(here.lo, scale), nearestTo(here.hi, scale)
 	if new(big.Int).Sub(high, low).Cmp(big.NewInt(1)) > 0 {
 		return false
 	}
@@ -288,6 +288,12 @@ func (b *box) surround(x *Real) bool {
 	far := new(big.Rat).Add(corner, new(big.Rat).SetFrac(big.NewInt(8), scale))
 	b.over[x] = enclosure{floor(prec).SetRat(corner), ceil(prec).SetRat(far), prec}
 	return true
+}
+
+// nearestShifted is the whole number nearest to x·2^shift.
+func nearestShifted(x *big.Float, shift uint) *big.Int {
+	n, _ := new(big.Float).SetMantExp(x, int(shift)+1).Int(nil)
+	return n.Rsh(n.Add(n, big.NewInt(1)), 1)
 }
 
 // of bounds what x can be over the box.

@@ -25,6 +25,7 @@ type Field struct {
 	worked  int  // spent on decisions so far
 	most    int  // that one decision may cost
 	spent   bool // some decision would have cost the tower too much
+	luck    int  // identities found, less those sought in vain
 	joints  int32
 	trust   uint   // bits of an enclosure that are taken at their word; 0: none are
 	free    degree // what has vanished, of numbers made from free values

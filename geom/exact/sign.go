@@ -68,30 +68,36 @@ func (x *Real) decide() int {
 
 // writtenOut works out the exact form of x, unless x is surely not 0 or proves
 // to be 0 by an identity. That is tried when a small part of the budget has not
-// been enough, and first of all once it was not in this field.
+// been enough, and first of all once it was not in this field, as long as
+// identities are found there more often than not.
 func (x *Real) writtenOut() (spent *exhausted, identity bool) {
+	f, part := x.field, smallPart
+	if f.joints == 0 || f.luck < 0 {
+		part = 1
+	}
 	write := func() {
 		if !x.surelyNotZero() {
 			x.exactly()
 		}
 	}
-	f := x.field
-	if f.joints == 0 {
-		return f.spend(1, write), false
-	}
-	if !f.spent || !x.hasRoots(rootsWorthCutting) {
-		if f.spend(smallPart, write) == nil {
-			return nil, false
+	if part == 1 || !f.spent || !x.hasRoots(rootsWorthCutting) {
+		if spent = f.spend(part, write); spent == nil || f.joints == 0 {
+			return spent, false
 		}
 		f.spent = true
 	}
 	if x.isIdentity() {
+		f.luck++
 		return nil, true
 	}
+	f.luck--
 	if _, ok := x.enclose(mostBits).sign(); ok {
 		return nil, false
 	}
-	return f.spend(1, write), false
+	if part > 1 {
+		spent = f.spend(1, write)
+	}
+	return spent, false
 }
 
 // smallPart of the budget, one in so many, is enough for nearly every figure.

@@ -146,7 +146,29 @@ func meetCurves(a, b *program.Curve) ([]geom.Point, error) {
 	case b.Straight != nil:
 		return geom.MeetLineCircle(b.Line(), *a.Circle, common(a, b))
 	}
-	return geom.MeetCircles(*a.Circle, *b.Circle, common(a, b))
+	return geom.MeetCircles(*a.Circle, *b.Circle, geom.Known{Common: common(a, b), Apart2: apart2(a, b)})
+}
+
+// apart2 is the square of the distance of two circles' centres where one of them
+// is known to lie on the other circle, or nil.
+func apart2(a, b *program.Curve) geom.Real {
+	switch {
+	case isKnown(a, b.Circle.C):
+		return a.Circle.R2
+	case isKnown(b, a.Circle.C):
+		return b.Circle.R2
+	}
+	return nil
+}
+
+// isKnown tells whether a curve goes through p by the way it was drawn.
+func isKnown(c *program.Curve, p geom.Point) bool {
+	for _, known := range c.On {
+		if known == p {
+			return true
+		}
+	}
+	return false
 }
 
 // common is a point that is known to lie on one curve and proves to lie on the
@@ -179,10 +201,8 @@ func mayLieOn(c *program.Curve, p geom.Point) bool {
 
 // on tells whether p lies on a curve, a straight taken whole.
 func on(c *program.Curve, p geom.Point) bool {
-	for _, known := range c.On {
-		if known == p {
-			return true // met there
-		}
+	if isKnown(c, p) {
+		return true
 	}
 	if c.Straight != nil {
 		return c.Straight.Side(p) == 0

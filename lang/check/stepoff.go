@@ -155,7 +155,7 @@ func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 ge
 		}
 		return points[1], nil
 	}
-	points, err := geom.MeetCircles(*c.Circle, arc, nil)
+	points, err := meetCurves(c, &program.Curve{Circle: &arc})
 	if err != nil {
 		return p, tooWide(way.text, *c.Circle, r2)
 	}
