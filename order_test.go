@@ -33,7 +33,7 @@ const order = `
 	lang/caption:  lang/program locale
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/slip:     lang/source lang/program lang/eval geom geom/exact geom/figure
-	lang/warn:     lang/source lang/program geom geom/figure
+	lang/warn:     lang/source lang/program geom geom/exact geom/figure
 	lang:          lang/source lang/syntax lang/program lang/caption lang/check lang/eval lang/slip lang/solve lang/warn geom geom/exact geom/figure stdlib
 	stdlib:
 	examples/library:

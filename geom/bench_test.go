@@ -28,7 +28,7 @@ func step17(f *exact.Field) Point {
 func stepRound(b *testing.B, k Circle, first, second Point, n int) bool {
 	last, now := first, second
 	for range n - 1 {
-		next, err := MeetCircles(k, Circle{now, Dist2(now, last)}, &last)
+		next, err := MeetCircles(k, Circle{now, Dist2(now, last)}, Known{Common: &last})
 		if err != nil || len(next) != 2 {
 			b.Fatal("the arc does not cut the circle twice")
 		}

@@ -136,7 +136,7 @@ func (s *sketch) strike() {
 	}
 	d2 := c.centre.at.to(d.centre.at).norm2()
 	along := d2.plus(c.r2()).minus(d.r2())
-	found, _ := geom.MeetCircles(c.circle(), d.circle(), s.common(c, d.on))
+	found, _ := geom.MeetCircles(c.circle(), d.circle(), geom.Known{Common: s.common(c, d.on)})
 	s.meetings("two circles", d2.times(c.r2()).times(whole(4)).minus(along.square()), len(found))
 	if len(found) == 2 {
 		i := s.IntN(2)

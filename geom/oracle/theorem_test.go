@@ -217,7 +217,7 @@ func napoleon(s *sketch, moved func(mark) mark) question {
 func radicalAxes(s *sketch, moved func(mark) mark) question {
 	t := s.corners(3)
 	other := func(c, d disc) mark {
-		found, err := geom.MeetCircles(c.circle(), d.circle(), &c.on.p)
+		found, err := geom.MeetCircles(c.circle(), d.circle(), geom.Known{Common: &c.on.p})
 		if err != nil || len(found) != 2 {
 			panic(noRoom("circles touch"))
 		}
@@ -253,7 +253,7 @@ func tangents(s *sketch, moved func(mark) mark) question {
 	t := s.corners(2)
 	far := s.along(t[0], t[1], whole(s.between(2, 4)))
 	k, half := disc{t[0], t[1]}, disc{midpoint(t[0], far), far}
-	found, err := geom.MeetCircles(k.circle(), half.circle(), nil)
+	found, err := geom.MeetCircles(k.circle(), half.circle(), geom.Known{})
 	if err != nil || len(found) != 2 {
 		panic(noRoom("no tangents"))
 	}

@@ -153,22 +153,12 @@ func meetCurves(a, b *program.Curve) ([]geom.Point, error) {
 // is known to lie on the other circle, or nil.
 func apart2(a, b *program.Curve) geom.Real {
 	switch {
-	case isKnown(a, b.Circle.C):
+	case a.Knows(b.Circle.C):
 		return a.Circle.R2
-	case isKnown(b, a.Circle.C):
+	case b.Knows(a.Circle.C):
 		return b.Circle.R2
 	}
 	return nil
-}
-
-// isKnown tells whether a curve goes through p by the way it was drawn.
-func isKnown(c *program.Curve, p geom.Point) bool {
-	for _, known := range c.On {
-		if known == p {
-			return true
-		}
-	}
-	return false
 }
 
 // common is a point that is known to lie on one curve and proves to lie on the
@@ -201,7 +191,7 @@ func mayLieOn(c *program.Curve, p geom.Point) bool {
 
 // on tells whether p lies on a curve, a straight taken whole.
 func on(c *program.Curve, p geom.Point) bool {
-	if isKnown(c, p) {
+	if c.Knows(p) {
 		return true
 	}
 	if c.Straight != nil {

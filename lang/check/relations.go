@@ -230,9 +230,9 @@ func (q four) kite() verdict {
 	return q.apart(0, 3)
 }
 
-// regular is equal sides and equal turns, once round: with the centre of the
-// first three corners' circle, every corner is the one before turned by the
-// same angle, and the turns add up to one full turn.
+// regular is equal sides and equal turns, once round: on one circle, every
+// corner is the one before turned by the same angle, and the turns add up to
+// one full turn.
 func (s *scope) regular(st *program.State, ps []int) verdict {
 	pts := st.Points(ps)
 	n := len(pts)
@@ -251,17 +251,28 @@ func (s *scope) regular(st *program.State, ps []int) verdict {
 	if !round {
 		return no("the first three corners are on a line")
 	}
-	total := 0.0
 	for i, p := range pts {
 		if !struck.dist2(c.C, p).Equal(c.R2) {
 			return no("%s is %s off the circle through the first three corners", s.slot(ps[i]).Name, st.Exactly(1, geom.Dist(p, c.C).Sub(c.R2.Sqrt())))
 		}
-		u, v := p.Sub(c.C), pts[(i+1)%n].Sub(c.C)
-		total += math.Atan2(u.Cross(v).Float(), u.Dot(v).Float())
 	}
-	// Equal chords of one circle turn by equal angles, so the sum is a whole
-	// number of turns: floats tell one turn from two.
-	return verdictOf(math.Abs(math.Abs(total)-2*math.Pi) < 1, "the corners go round more than once, or back and forth")
+	return verdictOf(onceRound(c.C, pts), "the corners go round more than once, or back and forth")
+}
+
+// onceRound tells of corners with equal chords on one circle, which turn by
+// equal angles and so by a whole number of turns, whether they all go one way,
+// and by one turn: floats tell that.
+func onceRound(centre geom.Point, pts []geom.Point) bool {
+	total := 0.0
+	for i, p := range pts {
+		u, v := p.Sub(centre), pts[(i+1)%len(pts)].Sub(centre)
+		turn := math.Atan2(u.Cross(v).Float(), u.Dot(v).Float())
+		if turn*total < 0 {
+			return false
+		}
+		total += turn
+	}
+	return math.Abs(math.Abs(total)-2*math.Pi) < 1
 }
 
 // radii are the squares of the distances at which points lie from centres that

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -122,6 +123,9 @@ func (s *State) Set(slot int, value any) {
 		s.Values[slot] = value
 	}
 }
+
+// Knows tells whether a curve goes through p by the way it was drawn.
+func (c *Curve) Knows(p geom.Point) bool { return slices.Contains(c.On, p) }
 
 // mostKnown is how many points of a curve are remembered.
 const mostKnown = 512

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"trammel/geom"
+	"trammel/geom/exact"
 	"trammel/lang/program"
 )
 
@@ -55,7 +56,7 @@ func (f *finder) twins() {
 	for i, p := range f.points {
 		for _, q := range f.points[:i] {
 			d := math.Hypot(p.x-q.x, p.y-q.y)
-			if d < nearPoint && !f.point(p.slot).Equal(f.point(q.slot)) {
+			if d < nearPoint && surely(func() bool { return !f.point(p.slot).Equal(f.point(q.slot)) }) {
 				f.warn(f.st.Program.Slots[p.slot].Span, "move one of them, or choose other measurements",
 					"%s and %s look like one point and are %.2f mm apart", q.name, p.name, d)
 			}
@@ -81,7 +82,7 @@ func (f *finder) compareLengths(s, t straight) {
 		return
 	}
 	a, b := geom.Dist2(f.point(s.a), f.point(s.b)), geom.Dist2(f.point(t.a), f.point(t.b))
-	if a.Equal(b) {
+	if !surely(func() bool { return !a.Equal(b) }) {
 		return
 	}
 	f.warn(f.st.Program.Slots[t.slot].Span, "choose other measurements, or say so: # intended: why",
@@ -96,10 +97,10 @@ func (f *finder) compareDirections(s, t straight) {
 	sl, tl := f.line(s), f.line(t)
 	at := f.st.Program.Slots[t.slot].Span
 	switch {
-	case dot < limit && f.meet(s, t) && !geom.Perpendicular(sl, tl):
+	case dot < limit && f.meet(s, t) && surely(func() bool { return !geom.Perpendicular(sl, tl) }):
 		f.warn(at, "choose other measurements, or say so: # intended: why",
 			"%s and %s look perpendicular and are %.2f° off", s.name, t.name, math.Asin(dot)*180/math.Pi)
-	case cross < limit && !geom.Parallel(sl, tl):
+	case cross < limit && surely(func() bool { return !geom.Parallel(sl, tl) }):
 		f.warn(at, "choose other measurements, or say so: # intended: why",
 			"%s and %s look parallel and are %.2f° off", s.name, t.name, math.Asin(cross)*180/math.Pi)
 	}
@@ -122,7 +123,7 @@ func (f *finder) nearlyOnStraights() {
 			if away > nearLine || !f.alongside(p, s) {
 				continue
 			}
-			if f.line(s).Side(f.point(p.slot)) != 0 {
+			if surely(func() bool { return f.line(s).Side(f.point(p.slot)) != 0 }) {
 				f.warn(f.st.Program.Slots[p.slot].Span, "choose other measurements, or say so: # intended: why",
 					"%s looks as if it were on %s and is %.2f mm off", p.name, s.name, away)
 			}
@@ -163,8 +164,11 @@ func (f *finder) third(s, t, u straight, x, y float64) {
 	if away > nearLine || !f.alongside(here, s) || !f.alongside(here, t) || !f.alongside(here, u) {
 		return
 	}
-	p, err := geom.MeetLines(f.line(t), f.line(u))
-	if err != nil || f.line(s).Side(p) == 0 {
+	passes := func() bool {
+		p, err := geom.MeetLines(f.line(t), f.line(u))
+		return err == nil && f.line(s).Side(p) != 0
+	}
+	if !surely(passes) {
 		return
 	}
 	f.warn(f.st.Program.Slots[u.slot].Span, "choose other measurements, or say so: # intended: why",
@@ -180,3 +184,6 @@ func crossing(s, t straight) (x, y float64, ok bool) {
 	k := ((t.x-s.x)*t.dy - (t.y-s.y)*t.dx) / d
 	return s.x + k*s.dx, s.y + k*s.dy, true
 }
+
+// surely tells whether something is so; what the kernel cannot decide is not.
+func surely(f func() bool) (so bool) { return exact.Try(func() { so = f() }) == nil && so }
