@@ -4,10 +4,13 @@
 // A number is a lazy node: an operation and its operands, with an interval of
 // floats that holds the value. Most signs are read off the interval; only when
 // it cannot tell is the number written out in a tower of square roots, where
-// being 0 is a matter of form. No verdict is ever a guess: a number is 0 only
-// if its exact form is, it is positive or negative only if an enclosure says
-// so, and a decision that would cost too much panics with *Undecided. (Only a
-// rough field, which its maker has asked for, takes floats at their word.)
+// being 0 is a matter of form. Where that would be too long, it is tried whether
+// the number is 0 whatever the numbers are that it is built on (see Joint). No
+// verdict is ever a guess: a number is 0 only if its exact form is, or by such an
+// identity, which is wrong with a chance below 2^-80; it is positive or negative
+// only if an enclosure says so; and a decision that would cost too much panics
+// with *Undecided. (Only a rough field, which its maker has asked for, takes
+// floats at their word.)
 package exact
 
 import (
