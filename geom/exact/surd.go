@@ -6,6 +6,9 @@ import (
 	"unicode/utf8"
 )
 
+// surdPart of the budget, one in so many, is enough for what fits a label.
+const surdPart = 1000
+
 // longestSurd is how many characters a label can have.
 const longestSurd = 40
 
@@ -25,7 +28,7 @@ func (x *Real) Surd() (string, bool) {
 }
 
 func (x *Real) surd() (s surd, ok bool) {
-	if x.field.spend(smallPart, func() { s, ok = x.exactly().surd() }) != nil {
+	if x.field.spend(surdPart, func() { s, ok = x.exactly().surd() }) != nil {
 		return surd{}, false
 	}
 	return s, ok
