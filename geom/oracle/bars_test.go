@@ -170,8 +170,8 @@ func (r reference) cell(t *testing.T, task string, trammel float64) string {
 	return fmt.Sprintf("%.3g (×%.2g)", m, trammel/m)
 }
 
-// times runs a task some times over; what the program does not answer with 0 is
-// named wrong.
+// times runs a task some times over; wrong says so where the program's answer is
+// not 0: "?" is none.
 func (r reference) times(t *testing.T, line string) (times []float64, wrong string) {
 	ctx, cancel := context.WithTimeout(context.Background(), patience)
 	defer cancel()
@@ -189,7 +189,7 @@ func (r reference) times(t *testing.T, line string) (times []float64, wrong stri
 		answer, spent, _ := strings.Cut(lines.Text(), " ")
 		ms, err := strconv.ParseFloat(spent, 64)
 		if answer != "0" || err != nil {
-			wrong = "no answer"
+			wrong = "answers " + answer
 			break
 		}
 		times = append(times, ms)
@@ -235,7 +235,7 @@ func timer() string {
 		fmt.Fprintf(&out, "t%d; ", i)
 	}
 	return out.String() + `z;
-Cos(k, n) = my(x = Mod(z, polcyclo(n))); (x^k + x^-k) / 2;
+Cos(k, n) = my(x = Mod(z, polcyclo(n, 'z))); (x^k + x^-k) / 2;
 {Time(f) = my(start = getabstime(), n = 0, x);
   until(getabstime() - start > 20, x = f(); n++);
   print(if(x == 0, 0, 1), " ", (getabstime() - start) * 1. / n)};
