@@ -52,7 +52,7 @@ const order = `
 	svg/gate/measure: svg/gate
 	svg/gate/samples:
 
-	cmd/trammel:   lang lang/program lang/source lang/syntax geom/figure locale
+	cmd/trammel:   lang lang/caption lang/program lang/source lang/syntax geom/figure locale
 	cmd/trammel:   svg svg/html svg/page svg/pdf svg/png svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `

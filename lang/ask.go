@@ -151,9 +151,12 @@ func short(r *big.Rat) string {
 	return fmt.Sprintf("%.4g", f)
 }
 
+// Tolerance is how far an act of the pupil may be beside its place.
+type Tolerance = slip.Tolerance
+
 // Bands are where the results of the figure may lie when the drawing slips by a
 // tolerance: what a marker accepts.
-func (r *Result) Bands(t slip.Tolerance) []figure.Band {
+func (r *Result) Bands(t Tolerance) []figure.Band {
 	if r.Figure == nil {
 		return nil
 	}

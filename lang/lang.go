@@ -27,12 +27,18 @@ type Result struct {
 	Problems source.List
 	Claims   []Claim
 	// Worksheet is set instead of a figure where the source sets tasks.
-	Worksheet *check.Worksheet
+	Worksheet *Worksheet
 
 	program *program.Program
 	state   *program.State
 	inputs  []*big.Rat
 }
+
+// Worksheet is a source that sets tasks, and SetTask one of them.
+type (
+	Worksheet = check.Worksheet
+	SetTask   = check.SetTask
+)
 
 // Claim is a claim of the source and how it was decided.
 type Claim struct {

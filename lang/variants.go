@@ -40,6 +40,33 @@ func (r *Result) Varied() []VariedRange {
 	return out
 }
 
+// Task is what the figure asks of a pupil, with the values of this variant in the
+// places of its text; "" where it asks nothing. Marks is 0 when unsaid.
+func (r *Result) Task() (text string, marks int) {
+	if r.Figure == nil || r.program.Task == nil {
+		return "", 0
+	}
+	text, _ = r.Worded(r.program.Task.Text)
+	return text, r.program.Task.Marks
+}
+
+// Worded puts the values of this variant into the places of a text, {a} say.
+// unknown is a name that no choice has, or "".
+func (r *Result) Worded(text string) (filled, unknown string) {
+	values := map[string]string{}
+	for _, v := range r.Varied() {
+		values[v.Name] = r.Figure.Locale().Numbers(v.Value)
+	}
+	filled = program.Fill(text, func(name string) string {
+		v, ok := values[name]
+		if !ok && unknown == "" {
+			unknown = name
+		}
+		return v
+	})
+	return filled, unknown
+}
+
 // VariedRange is a choice with all that it is made from.
 type VariedRange struct {
 	Varied

@@ -19,7 +19,7 @@ arc c centre A radius a
 arc d centre B radius 6
 c meets d at X above AB
 join AX, AC
-task "Find X." for 2 marks
+task "Find X with AX = {a} cm." for 2 marks
 answer AX, angle BAC
 `
 
@@ -40,6 +40,9 @@ func TestVariants(t *testing.T) {
 		a := v.Values[0].Value
 		if strings.Contains("1 2 3 4", a) {
 			t.Errorf("a = %s is dealt: the arcs do not meet", a)
+		}
+		if task, marks := v.Task(); task != "Find X with AX = "+a+" cm." || marks != 2 {
+			t.Errorf("task %q for %d marks", task, marks)
 		}
 		answers := v.Answers()
 		if want := a + "0 mm"; answers[0].Measured != want || answers[1].Exact != v.Values[1].Value {

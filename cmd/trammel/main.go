@@ -30,6 +30,7 @@ type cli struct {
 	Build      buildCmd      `cmd:"" help:"Draw figures."`
 	Check      checkCmd      `cmd:"" help:"Say of each claim that it holds."`
 	Ask        askCmd        `cmd:"" help:"Work out lengths, ratios, angles and areas of a figure."`
+	Sheet      sheetCmd      `cmd:"" help:"Make the papers of a worksheet: tasks, answers and a film for marking."`
 	Describe   describeCmd   `cmd:"" help:"Put a figure in words, for those who listen."`
 	Fmt        formatCmd     `cmd:"" help:"Lay sources out in the usual way."`
 	Doc        docCmd        `cmd:"" help:"Show the constructions of the library."`

@@ -15,7 +15,7 @@ var files embed.FS
 type messages map[string]string
 
 // texts are what goes into places, in words already.
-type texts map[string]string
+type texts = map[string]string
 
 // catalogue is all languages; a file of messages is one.
 var catalogue = readAll()

@@ -2,6 +2,7 @@ package check
 
 import (
 	"math/big"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -133,10 +134,21 @@ func (s *scope) task(t *syntax.Task) {
 		s.fail(t.Node, "the task has no text").Help = "write what is to be done: task \"Bisect AB.\" for 2 marks"
 	default:
 		marks, ok := s.marks(t)
-		if ok {
+		if ok && s.placesKnown(t) {
 			s.c.prog.Task = &program.Task{Text: t.Text, Marks: marks}
 		}
 	}
+}
+
+// placesKnown tells whether every {a} of a task's text is a choice made above it.
+func (s *scope) placesKnown(t *syntax.Task) bool {
+	for _, place := range program.Places(t.Text) {
+		if !slices.ContainsFunc(s.c.prog.Varied, func(v program.Varied) bool { return v.Name == place }) {
+			s.fail(t.Node, "{%s} stands for no choice made above", place).Help = "choose " + place + " first: choose a from 4 to 8 by 1/2"
+			return false
+		}
+	}
+	return true
 }
 
 // maxMarks is the most marks of one task.

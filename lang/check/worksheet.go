@@ -2,6 +2,7 @@ package check
 
 import (
 	"math/big"
+	"slices"
 
 	"trammel/geom/figure"
 	"trammel/lang/source"
@@ -64,7 +65,7 @@ func Sheet(f *syntax.File, problems *source.List) *Worksheet {
 			s.sheetStatement(w, st)
 		}
 	}
-	if len(w.Tasks) == 0 {
+	if !slices.ContainsFunc(f.Statements, func(st *syntax.Statement) bool { return st.Task != nil }) {
 		s.fail(f.Statements[0].Node, "the worksheet sets no task").Help = `such as: task from "bisect.trm"`
 	}
 	w.Paper, w.Language, w.Theme = c.prog.Paper, c.prog.Language, c.prog.Theme

@@ -5,6 +5,7 @@ package program
 
 import (
 	"math/big"
+	"regexp"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -153,6 +154,22 @@ type Varied struct {
 type Task struct {
 	Text  string
 	Marks int // 0: unsaid
+}
+
+// place is a name in braces: {a}
+var place = regexp.MustCompile(`\{([^{}]*)\}`)
+
+// Places are the names that stand in braces in a task's text.
+func Places(text string) (names []string) {
+	for _, m := range place.FindAllStringSubmatch(text, -1) {
+		names = append(names, m[1])
+	}
+	return names
+}
+
+// Fill puts values into the places of a text.
+func Fill(text string, value func(name string) string) string {
+	return place.ReplaceAllStringFunc(text, func(m string) string { return value(m[1 : len(m)-1]) })
 }
 
 // Claim is a claim of the source and the step that decides it.

@@ -120,19 +120,21 @@ type record struct {
 	bars      []bar
 }
 
-// after is the drawing as far as a part has brought it.
+// after is the drawing as far as a part has brought it, with what is new set off.
 func (full *drawing) after(p part) *drawing {
+	d := full.upTo(p)
+	d.setOff(p)
+	return d
+}
+
+// upTo is the drawing as far as a part has brought it, in its own ink.
+func (full *drawing) upTo(p part) *drawing {
 	r := &full.record
 	d := &drawing{fig: full.fig, theme: full.theme, scale: full.scale, hooks: full.hooks}
 	d.inkStraights(until(r.straights, p, func(x ruled) int { return x.owner.Step }))
 	d.inkCircles(until(r.circles, p, func(x rounded) int { return x.owner.Step }))
 	d.strokes = append(d.strokes, until(r.marks, p, func(x stroke) int { return x.step })...)
 	d.dots = until(full.dots, p, func(x dot) int { return x.owner.Step })
-	for i := range d.dots {
-		if o := &d.dots[i]; o.owner.Step >= p.first {
-			o.r *= newDot
-		}
-	}
 	d.labels = until(full.labels, p, func(x *label) int { return x.step })
 	for i, step := range r.shades {
 		if step <= p.last {
@@ -150,7 +152,6 @@ func (full *drawing) after(p part) *drawing {
 	for _, b := range until(r.bars, p, func(x bar) int { return x.owner.Step }) {
 		d.addBar(b)
 	}
-	d.setOff(p)
 	return d
 }
 
@@ -174,6 +175,11 @@ const newDot = 1.4
 // setOff makes what a part has drawn heavy and black, and lets the rest recede
 // into the ink of the construction.
 func (d *drawing) setOff(p part) {
+	for i := range d.dots {
+		if o := &d.dots[i]; o.owner.Step >= p.first {
+			o.r *= newDot
+		}
+	}
 	for i := range d.strokes {
 		s := &d.strokes[i]
 		if s.step < p.first {

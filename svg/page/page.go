@@ -40,6 +40,16 @@ func (f *Format) Wide() int { return f.Width - 2*f.Margin }
 // Tall is how high a block may be.
 func (f *Format) Tall() int { return f.Height - 2*f.Margin - f.headRoom() - f.footRoom() }
 
+// footLine is how far below the top of the foot its words stand.
+func (f *Format) footLine() int {
+	for _, item := range f.Foot.Items {
+		if t, ok := item.(svg.Text); ok {
+			return t.At.Y
+		}
+	}
+	return f.Foot.Height
+}
+
 func (f *Format) headRoom() int {
 	if f.Head.Height == 0 {
 		return 0
@@ -65,14 +75,22 @@ func (e *TooLarge) Error() string {
 	return fmt.Sprintf("%s takes %.1f mm of paper from top to bottom, and a page has %.1f mm", e.Name, float64(e.Need)/mm, float64(e.Have)/mm)
 }
 
+// Fits is a *TooLarge for a block that no page takes.
+func (f *Format) Fits(b Block) error {
+	if b.Height > f.Tall() {
+		return &TooLarge{b.Name, b.Height, f.Tall()}
+	}
+	return nil
+}
+
 // Set sets the blocks on pages, one below the other, and begins a new page where
 // the next block does not fit. The error is a *TooLarge.
 func (f *Format) Set(blocks []Block) ([]*svg.Doc, error) {
 	var pages [][]svg.Item
 	at := f.Tall() + 1 // no page has begun
 	for _, b := range blocks {
-		if b.Height > f.Tall() {
-			return nil, &TooLarge{b.Name, b.Height, f.Tall()}
+		if err := f.Fits(b); err != nil {
+			return nil, err
 		}
 		if b.Break || at+b.Height > f.Tall() {
 			pages, at = append(pages, nil), 0
@@ -95,7 +113,7 @@ func (f *Format) finish(items []svg.Item, page, of int) *svg.Doc {
 	items = append(items, svg.Moved(f.Foot.Items, svg.XY{X: f.Margin, Y: bottom - f.Foot.Height})...)
 	if f.Number != nil {
 		t := f.line(f.Number(page, of), f.Text*4/5)
-		t.At = svg.XY{X: f.Width - f.Margin - svg.Measure(t).Advance, Y: bottom}
+		t.At = svg.XY{X: f.Width - f.Margin - svg.Measure(t).Advance, Y: bottom - f.Foot.Height + f.footLine()}
 		items = append(items, t)
 	}
 	return &svg.Doc{Width: f.Width, Height: f.Height, Lang: f.Lang, Title: f.Title, Groups: []svg.Group{{Class: "page", Items: items}}}

@@ -22,6 +22,15 @@ func (f *Format) Paragraph(text string, indent int) Block {
 	return f.words(text, f.Text, indent, f.Wide()-indent)
 }
 
+// Numbered is a paragraph that hangs beside its number.
+func (f *Format) Numbered(number, text string, indent int) Block {
+	b := f.Paragraph(text, indent)
+	t := f.line(number, f.Text)
+	t.At = svg.XY{Y: f.Text}
+	b.Items = append([]svg.Item{t}, b.Items...)
+	return b
+}
+
 // Heading is words in half again the text's size.
 func (f *Format) Heading(text string) Block {
 	return f.words(text, f.Text*3/2, 0, f.Wide())
@@ -46,14 +55,18 @@ func (f *Format) words(text string, size, indent, wide int) Block {
 // broken breaks a text between its words. A word that is longer than a line is
 // broken inside.
 func (f *Format) broken(text string, size, wide int) (lines []string) {
-	line := ""
-	for _, word := range strings.Fields(text) {
+	space := f.width("x x", size) - f.width("xx", size)
+	line, taken := "", 0
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
 		for _, part := range f.parts(word, size, wide) {
-			switch longer := strings.TrimSpace(line + " " + part); {
-			case f.width(longer, size) <= wide:
-				line = longer
-			default:
-				lines, line = append(lines, line), part
+			w := f.width(part, size)
+			if line != "" && taken+space+w > wide {
+				lines, line = append(lines, line), ""
+			}
+			if line == "" {
+				line, taken = part, w
+			} else {
+				line, taken = line+" "+part, taken+space+w
 			}
 		}
 	}

@@ -1,0 +1,338 @@
+package main
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"math/big"
+	"strconv"
+	"strings"
+
+	"trammel/geom/figure"
+	"trammel/lang"
+	"trammel/lang/caption"
+	"trammel/svg"
+	"trammel/svg/layout"
+	"trammel/svg/page"
+	"trammel/svg/pdf"
+)
+
+// mm is a millimetre of paper.
+const mm = 1000
+
+// The measures of a worksheet, in micrometres.
+const (
+	sheetMargin = 15 * mm
+	checkBar    = 50 * mm // long
+	hang        = 8 * mm  // how far the words of a task stand in from its number
+)
+
+// paperSet is everything that a worksheet makes.
+type paperSet struct {
+	env   *env
+	cmd   *sheetCmd
+	sheet *lang.Worksheet
+	name  input
+	n     int // how many papers, each a variant
+	tasks []*task
+	said  caption.Speaker
+}
+
+// task is a task of the worksheet with its figures, one for each paper.
+type task struct {
+	lang.SetTask
+	number   int // from 1
+	variants []lang.Variant
+}
+
+// words are what is to be done, and for how many marks, in a variant.
+func (t *task) words(variant int) (text string, marks int) {
+	v := t.variants[variant]
+	text, marks = v.Task()
+	if t.Text != "" {
+		text, _ = v.Worded(t.Text)
+	}
+	if t.Marks > 0 {
+		marks = t.Marks
+	}
+	return text, marks
+}
+
+// figure is the figure of a variant in the worksheet's ink and language.
+func (s *paperSet) figure(t *task, variant int) *figure.Figure {
+	f := t.variants[variant].Figure.As(s.sheet.Theme, s.sheet.Language)
+	f = f.As(string(s.cmd.Theme), s.tag())
+	loose := *f
+	loose.Paper = nil // the worksheet's is what counts
+	return &loose
+}
+
+// tag is the language of the papers.
+func (s *paperSet) tag() string {
+	if s.cmd.Language != "" {
+		return string(s.cmd.Language)
+	}
+	return s.sheet.Language
+}
+
+// paperKind is a file of the set, and what it has for a variant.
+type paperKind struct {
+	what   string
+	blocks func(variant int) ([]page.Block, error)
+}
+
+// make writes the papers.
+func (s *paperSet) make() error {
+	s.said = caption.In(s.tag())
+	kinds := []paperKind{{"", s.tasksOf}, {"-answers", s.answersOf}}
+	if s.cmd.Film {
+		kinds = append(kinds, paperKind{"-film", s.filmOf})
+	}
+	var made [][]byte
+	for _, k := range kinds {
+		pages, err := s.pages(k)
+		if err != nil {
+			return err
+		}
+		var b bytes.Buffer
+		if err := pdf.Write(&b, pages...); err != nil {
+			return &unfit{err}
+		}
+		made = append(made, b.Bytes())
+	}
+	for i, k := range kinds { // nothing is written unless all of it can be made
+		if err := s.put(s.paper(k.what+".pdf"), made[i]); err != nil {
+			return err
+		}
+	}
+	return s.put(s.paper("-answers.csv"), s.table())
+}
+
+// put saves a file and names it.
+func (s *paperSet) put(name string, data []byte) error {
+	if _, err := save(name, data); err != nil {
+		return err
+	}
+	s.env.print(printable(name) + "\n")
+	return nil
+}
+
+// pages sets what a kind of paper has, for all variants one after the other.
+func (s *paperSet) pages(k paperKind) ([]*svg.Doc, error) {
+	var all []*svg.Doc
+	for variant := range s.n {
+		blocks, err := k.blocks(variant)
+		if err != nil {
+			return nil, err
+		}
+		f := s.format(variant)
+		pages, err := f.Set(blocks)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, pages...)
+	}
+	return all, nil
+}
+
+// unsetTask is a task that no page can take.
+type unsetTask struct {
+	*task
+	text, help string
+}
+
+// Error is the fact.
+func (u *unsetTask) Error() string { return u.text }
+
+// unset blames a task for what the layout or the page refuses.
+func unset(t *task, err error) error {
+	var refused *layout.Refusal
+	if errors.As(err, &refused) {
+		return &unsetTask{t, t.From + ": " + refused.Text, refused.Help}
+	}
+	return &unsetTask{t, err.Error(), "give the figure a smaller unit, the task less room, or the worksheet larger paper"}
+}
+
+// format is the sheet of a paper.
+func (s *paperSet) format(variant int) *page.Format {
+	w, h := 210*mm, 297*mm
+	if p := s.sheet.Paper; p != nil {
+		w, h = micrometres(p.Width), micrometres(p.Height)
+	}
+	f := &page.Format{
+		Width: w, Height: h, Margin: sheetMargin, Text: 2500,
+		Sans: s.theme() == "large-print", Lang: s.said.Tag(), Title: s.sheet.Title,
+	}
+	if f.Sans {
+		f.Text = 4500 // 18 pt
+	}
+	if s.n > 1 {
+		f.Head = f.Beside("", s.said.Say("sheet.variant", caption.Texts{"n": strconv.Itoa(variant + 1)}))
+	}
+	f.Foot = f.Bar(checkBar, s.said.Say("sheet.bar", caption.Texts{"length": "50 mm"}))
+	f.Number = func(page, of int) string {
+		return s.said.Say("sheet.page", caption.Texts{"page": strconv.Itoa(page), "of": strconv.Itoa(of)})
+	}
+	return f
+}
+
+func (s *paperSet) theme() string {
+	if s.cmd.Theme != "" {
+		return string(s.cmd.Theme)
+	}
+	return s.sheet.Theme
+}
+
+// tasksOf is the paper that a pupil gets.
+func (s *paperSet) tasksOf(variant int) ([]page.Block, error) {
+	f := s.format(variant)
+	blocks := []page.Block{
+		f.Heading(s.sheet.Title),
+		f.Blanks(s.said.Say("sheet.name", nil), s.said.Say("sheet.date", nil)),
+	}
+	for _, text := range s.sheet.Instructions {
+		blocks = append(blocks, f.Paragraph(text, 0))
+	}
+	blocks[len(blocks)-1] = s.spaced(blocks[len(blocks)-1])
+	for _, t := range s.tasks {
+		fig := s.figure(t, variant)
+		doc, err := layout.Handout(fig, t.Hint, layout.Options{})
+		if err != nil {
+			return nil, unset(t, err)
+		}
+		room := 0
+		if t.Room != nil {
+			room = micrometres(t.Room)
+		}
+		name := s.title(t)
+		drawing, err := f.Drawing(name, doc, room)
+		if err != nil {
+			return nil, unset(t, err)
+		}
+		if blocks, err = s.with(blocks, f, t, page.Together(s.question(f, t, variant), drawing)); err != nil {
+			return nil, err
+		}
+	}
+	return blocks, nil
+}
+
+// question is a task's number, its words and its marks.
+func (s *paperSet) question(f *page.Format, t *task, variant int) page.Block {
+	text, marks := t.words(variant)
+	if marks > 0 {
+		key := "sheet.marks"
+		if marks == 1 {
+			key = "sheet.mark"
+		}
+		text += " " + s.said.Say(key, caption.Texts{"n": strconv.Itoa(marks)})
+	}
+	return f.Numbered(strconv.Itoa(t.number)+".", text, hang)
+}
+
+// title is: Task 3
+func (s *paperSet) title(t *task) string {
+	return s.said.Say("sheet.task", caption.Texts{"n": strconv.Itoa(t.number)})
+}
+
+// with adds a task's block, which has to fit on a page.
+func (s *paperSet) with(blocks []page.Block, f *page.Format, t *task, b page.Block) ([]page.Block, error) {
+	b.Name = s.title(t)
+	if err := f.Fits(b); err != nil {
+		return nil, unset(t, err)
+	}
+	return append(blocks, s.spaced(b)), nil
+}
+
+func (s *paperSet) spaced(b page.Block) page.Block {
+	b.Gap = 6 * mm
+	return b
+}
+
+// answersOf is the answer sheet: the whole constructions, and what is to be measured.
+func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
+	f := s.format(variant)
+	blocks := []page.Block{f.Heading(s.said.Say("sheet.answers", caption.Texts{"title": s.sheet.Title}))}
+	for _, t := range s.tasks {
+		doc, _, err := layout.Draw(s.figure(t, variant), layout.Options{})
+		if err != nil {
+			return nil, unset(t, err)
+		}
+		drawing, err := f.Drawing(s.title(t), doc, 0)
+		if err != nil {
+			return nil, unset(t, err)
+		}
+		parts := []page.Block{s.question(f, t, variant), drawing}
+		for _, a := range t.variants[variant].Answers() {
+			parts = append(parts, f.Paragraph(s.answerLine(t, variant, a), hang))
+		}
+		if blocks, err = s.with(blocks, f, t, page.Together(parts...)); err != nil {
+			return nil, err
+		}
+	}
+	return blocks, nil
+}
+
+// answerLine is: AX = 3√2 cm ≈ 4.242641 cm, measured 42 mm
+func (s *paperSet) answerLine(t *task, variant int, a lang.Answer) string {
+	numbers := s.figure(t, variant).Locale().Numbers
+	a.Expr = strings.ReplaceAll(a.Expr, " * ", " · ")
+	if a.Problem != "" {
+		return a.Expr + ": " + a.Problem
+	}
+	return s.said.Say("sheet.answer", caption.Texts{"answer": numbers(sentence(a)), "measured": numbers(a.Measured)})
+}
+
+// filmOf is what a marker lays over the pupil's work: a page for each task.
+func (s *paperSet) filmOf(variant int) ([]page.Block, error) {
+	f := s.format(variant)
+	var blocks []page.Block
+	for _, t := range s.tasks {
+		doc, err := layout.Film(s.figure(t, variant), t.variants[variant].Bands(s.cmd.tolerance()), layout.Options{})
+		if err != nil {
+			return nil, unset(t, err)
+		}
+		name := s.title(t)
+		drawing, err := f.Drawing(name, doc, 0)
+		if err != nil {
+			return nil, unset(t, err)
+		}
+		numbers := s.figure(t, variant).Locale().Numbers
+		words := s.said.Say("sheet.film", caption.Texts{
+			"task": name, "slip": numbers(strconv.FormatFloat(s.cmd.Slip, 'f', -1, 64)), "turn": numbers(strconv.FormatFloat(s.cmd.Turn, 'f', -1, 64)),
+		})
+		b := page.Together(f.Paragraph(words, 0), drawing)
+		b.Break = true
+		if blocks, err = s.with(blocks, f, t, b); err != nil {
+			return nil, err
+		}
+	}
+	return blocks, nil
+}
+
+// table is the answers of all variants (RFC 4180): what was dealt, and what comes out.
+func (s *paperSet) table() []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	w.Write([]string{"variant", "task", "figure", "name", "exact", "decimal", "measured"})
+	for variant := range s.n {
+		for _, t := range s.tasks {
+			row := func(name, exact, decimal, measured string) {
+				w.Write([]string{strconv.Itoa(variant + 1), strconv.Itoa(t.number), t.From, name, exact, decimal, measured})
+			}
+			for _, v := range t.variants[variant].Varied() {
+				row(v.Name, v.Value, "", "")
+			}
+			for _, a := range t.variants[variant].Answers() {
+				row(a.Expr, a.Exact, a.Decimal, a.Measured)
+			}
+		}
+	}
+	w.Flush()
+	return b.Bytes()
+}
+
+func micrometres(millimetres *big.Rat) int {
+	f, _ := millimetres.Float64()
+	return int(f * mm)
+}

@@ -1,0 +1,192 @@
+package main
+
+import (
+	"bytes"
+	"encoding/csv"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"trammel/lang"
+	"trammel/svg"
+	"trammel/svg/layout"
+	"trammel/svg/svgtest"
+)
+
+// sheets runs trammel sheet into a new folder.
+func sheets(t testing.TB, args ...string) (folder, said string, status int) {
+	t.Helper()
+	folder = t.TempDir()
+	var out, errs bytes.Buffer
+	e := &env{stdin: nil, stdout: &out, stderr: &errs, compile: lang.Compile}
+	status = run(e, append([]string{"sheet", "-o", folder}, args...))
+	return folder, out.String() + errs.String(), status
+}
+
+const testSheet = "testdata/papers/sheet.trm"
+
+// TestPapers reads the papers as a stranger does: their words, in the order of
+// the page, and that the givens alone are lettered on what the pupil gets.
+func TestPapers(t *testing.T) {
+	svgtest.Tool(t, "pdftotext")
+	folder, said, status := sheets(t, testSheet, "--film")
+	if status != exitGood {
+		t.Fatal(said)
+	}
+	text := func(name string) string {
+		return svgtest.Run(t, "pdftotext", "-layout", filepath.Join(folder, name), "-")
+	}
+	pupil, answers, film := text("sheet.pdf"), text("sheet-answers.pdf"), text("sheet-film.pdf")
+	for _, words := range []string{"Constructions, two pages", "Name:", "Date:", "Use ruler and compasses only.", "1.", "Construct the perpendicular to m at P. (3 marks)", "with AB = 7.5 cm", "Page 1 of 2", "This bar measures 50 mm"} {
+		if !strings.Contains(pupil, words) {
+			t.Errorf("the pupil does not read %q in\n%s", words, pupil)
+		}
+	}
+	if strings.Contains(pupil, "X") || strings.Contains(pupil, "angle BAC ≈") {
+		t.Errorf("the pupil reads the answer:\n%s", pupil)
+	}
+	for _, words := range []string{"Answers: Constructions, two pages", "X", "angle BAC ≈ ", "measured"} {
+		if !strings.Contains(answers, words) {
+			t.Errorf("the answers lack %q:\n%s", words, answers)
+		}
+	}
+	if strings.Count(film, "lay the crosses") != 5 {
+		t.Errorf("five tasks, and films of\n%s", film)
+	}
+	for _, name := range []string{"sheet.pdf", "sheet-answers.pdf", "sheet-film.pdf"} {
+		svgtest.Tool(t, "qpdf")
+		svgtest.Run(t, "qpdf", "--check", filepath.Join(folder, name))
+	}
+}
+
+// TestVariantPapers: the same seed prints the same papers, each variant has its
+// own measurements, and the table has the answers that the figures have.
+func TestVariantPapers(t *testing.T) {
+	one, said, status := sheets(t, testSheet, "--variants", "4", "--seed", "7")
+	if status != exitGood {
+		t.Fatal(said)
+	}
+	two, _, _ := sheets(t, testSheet, "--variants", "4", "--seed", "7")
+	other, _, _ := sheets(t, testSheet, "--variants", "4", "--seed", "8")
+	file := func(folder, name string) string {
+		data, err := os.ReadFile(filepath.Join(folder, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(data)
+	}
+	for _, name := range []string{"sheet.pdf", "sheet-answers.pdf", "sheet-answers.csv"} {
+		if file(one, name) != file(two, name) {
+			t.Errorf("%s: one seed made two papers", name)
+		}
+		if file(one, name) == file(other, name) {
+			t.Errorf("%s: two seeds made one paper", name)
+		}
+	}
+	rows, err := csv.NewReader(strings.NewReader(file(one, "sheet-answers.csv"))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dealt := map[string]string{}
+	for _, row := range rows[1:] {
+		if row[1] == "2" && len(row[3]) == 1 {
+			dealt[row[0]] += row[3] + row[4] + " "
+		}
+	}
+	seen := map[string]bool{}
+	for _, values := range dealt {
+		seen[values] = true
+	}
+	if len(dealt) != 4 || len(seen) != 4 {
+		t.Errorf("dealt to the second task: %v", dealt)
+	}
+}
+
+// TestHandouts: a pupil's paper has the size of the whole construction, and
+// nothing that is not given but what a hint shows.
+func TestHandouts(t *testing.T) {
+	files, err := filepath.Glob("../../examples/[a-d]*.trm")
+	if err != nil || len(files) < 8 {
+		t.Fatal(files, err)
+	}
+	for _, name := range files {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f := lang.Compile(name, text).Figure
+		whole, _, err := layout.Draw(f, layout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		given, err := layout.Handout(f, 0, layout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if given.Width != whole.Width || given.Height != whole.Height {
+			t.Errorf("%s: the handout is %d × %d, the figure %d × %d", name, given.Width, given.Height, whole.Width, whole.Height)
+		}
+		hinted, err := layout.Handout(f, 1, layout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if few, more, all := itemsOf(given), itemsOf(hinted), itemsOf(whole); !(few <= more && more <= all) {
+			t.Errorf("%s: %d things given, %d with a hint, %d in all", name, few, more, all)
+		}
+	}
+}
+
+func itemsOf(d *svg.Doc) (n int) {
+	for _, g := range d.Groups {
+		n += len(g.Items)
+	}
+	return n
+}
+
+// TestSheetFaults: what is wrong with a worksheet is said at its line, and
+// nothing is written.
+func TestSheetFaults(t *testing.T) {
+	folder := t.TempDir()
+	put := func(name, text string) string {
+		path := filepath.Join(folder, name)
+		if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	put("mute.trm", "figure \"t\"\ngiven A (0, 0)\n")
+	put("wide.trm", "figure \"t\"\ngiven A (0, 0)\ngiven B 30 from A\njoin AB\ntask \"Draw AB.\"\n")
+	put("part.trm", "construction same(point P) gives point Q\n  take Q on P\nend\n")
+	for sheet, want := range map[string]string{
+		`task from "none.trm"`:                   `sheet.trm:2:1: error: none.trm cannot be read: no such file or folder`,
+		`task from "../sheet.trm"`:               `sheet.trm:2:1: error: ../sheet.trm cannot be read`,
+		`task from "mute.trm"`:                   `sheet.trm:2:1: error: nothing says what is to be done`,
+		`task "Draw {x}." from "mute.trm"`:       `sheet.trm:2:1: error: {x} stands for no choice of mute.trm`,
+		`task from "wide.trm"`:                   `sheet.trm:2:1: error: Task 1 is 318.0 mm wide, and a page has 180.0 mm between its margins`,
+		`task "t" from "mute.trm", room 260 mm`:  `sheet.trm:2:27: error: the room for a task is at most 250 mm`,
+		`task "t" from "sheet.trm"`:              `sheet.trm:2:1: error: there is no figure in sheet.trm`,
+		`task "t" from "mute.trm", room 250 mm`:  `sheet.trm:2:1: error: Task 1 takes`,
+		`given A (0, 0)`:                         `a worksheet sets tasks, and draws nothing itself`,
+		`task "t" from "mute.trm", hint 1000000`: `error`,
+	} {
+		path := put("sheet.trm", "worksheet \"t\"\n"+sheet+"\n")
+		out, said, status := sheets(t, path)
+		if !strings.Contains(said, want) || status == exitGood {
+			t.Errorf("%s: said\n%s\nwant %s", sheet, said, want)
+		}
+		if made, _ := os.ReadDir(out); len(made) > 0 {
+			t.Errorf("%s: made %s", sheet, made[0].Name())
+		}
+	}
+}
+
+// BenchmarkPapers makes thirty variants of a paper of two pages, with answers
+// and films.
+func BenchmarkPapers(b *testing.B) {
+	for b.Loop() {
+		if _, said, status := sheets(b, testSheet, "--variants", "30", "--film"); status != exitGood {
+			b.Fatal(said)
+		}
+	}
+}

@@ -1,0 +1,29 @@
+package caption
+
+import "strings"
+
+// Speaker says single messages of a language.
+type Speaker struct {
+	tag string
+	messages
+}
+
+// Texts are what goes into the places of a message.
+type Texts = map[string]string
+
+// In is the speaker of a language, by its tag; of English where the language has
+// no messages.
+func In(tag string) Speaker {
+	first, _, _ := strings.Cut(strings.ToLower(tag), "-")
+	if _, known := catalogue[first]; !known {
+		tag = "en"
+	}
+	return Speaker{tag, messagesFor(tag)}
+}
+
+// Tag is the language of BCP 47 that the speaker was asked for.
+func (s Speaker) Tag() string { return s.tag }
+
+// Say is a message with its places filled. A key that there is not is a fault of
+// the program.
+func (s Speaker) Say(key string, with Texts) string { return s.fill(key, with) }

@@ -1,0 +1,156 @@
+package layout
+
+import (
+	"fmt"
+
+	"trammel/geom"
+	"trammel/geom/figure"
+	"trammel/svg"
+)
+
+// Handout is what a pupil gets of a figure: what is given, on the paper that the
+// whole construction takes, so that there is room for it. Given is what is drawn before
+// the first act of the compasses or the first point that is found, with straights
+// through two given points. The first hint steps after that are drawn faintly. An
+// error is a *Refusal.
+func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
+	full, err := newDrawing(f)
+	if err != nil {
+		return nil, err
+	}
+	full.laid()
+	begin := firstAct(f)
+	last := hintEnd(f, begin, hint)
+	d := full.upTo(part{last: last})
+	for i := range d.strokes {
+		if s := &d.strokes[i]; s.step >= begin {
+			s.pen = d.theme.construction
+			s.dashed = true
+		}
+	}
+	doc, err := d.frameOf(full.extent())
+	if err != nil {
+		return nil, err
+	}
+	doc.ID, doc.Lang, doc.Title = o.ID, f.Locale().Tag, f.Title
+	doc.Desc = describeUntil(f, begin-1)
+	return doc, nil
+}
+
+// hintEnd is the last step of the first so many parts from a step on.
+func hintEnd(f *figure.Figure, begin, parts int) int {
+	last := begin - 1
+	for _, p := range partsOf(f) {
+		if p.last >= begin && parts > 0 && !p.finished {
+			last = p.last
+			parts--
+		}
+	}
+	return last
+}
+
+// firstAct is the first step that draws what is not given.
+func firstAct(f *figure.Figure) int {
+	given := map[vec]bool{}
+	for _, p := range f.Points {
+		if p.Role == figure.Given {
+			given[roughly(p.At)] = true
+		}
+	}
+	begin := len(f.Steps)
+	acts := func(t *figure.Thing, own bool) {
+		if t.Role != figure.Given && own {
+			begin = min(begin, t.Step)
+		}
+	}
+	for _, p := range f.Points {
+		acts(&p.Thing, true)
+	}
+	for _, c := range f.Circles {
+		acts(&c.Thing, true)
+	}
+	for _, s := range f.Straights {
+		acts(&s.Thing, throughFewer(s, given))
+	}
+	return begin
+}
+
+// throughFewer tells whether a straight goes through fewer than two given points.
+func throughFewer(s *figure.Straight, given map[vec]bool) bool {
+	on := map[vec]bool{}
+	for _, p := range s.Used {
+		if at := roughly(p); given[at] {
+			on[at] = true
+		}
+	}
+	for _, e := range []*geom.Point{s.Start, s.End} {
+		if e != nil && given[roughly(*e)] {
+			on[roughly(*e)] = true
+		}
+	}
+	return len(on) < 2
+}
+
+// roughly is a place by which points are told apart.
+func roughly(p geom.Point) vec {
+	return vec{p.X.Float(), p.Y.Float()}.times(1e6).snap()
+}
+
+// Film is what a marker lays over a pupil's drawing: crosses where the given
+// points are, the arcs of the construction thinly, and the outlines of the bands
+// in which a result may lie. It has no ground, so it can be printed on film.
+func Film(f *figure.Figure, bands []figure.Band, o Options) (*svg.Doc, error) {
+	full, err := newDrawing(f)
+	if err != nil {
+		return nil, err
+	}
+	full.laid()
+	d := &drawing{fig: f, theme: full.theme, scale: full.scale, hooks: full.hooks}
+	d.inkCircles(full.record.circles)
+	for i := range d.strokes {
+		d.strokes[i].pen = d.theme.construction
+	}
+	for _, p := range f.Points {
+		if p.Role == figure.Given && !p.Hidden {
+			d.cross(d.place(p.At))
+		}
+	}
+	for _, b := range bands {
+		d.outlineBand(b)
+	}
+	doc, err := d.frameOf(full.extent().union(d.inkExtent()))
+	if err != nil {
+		return nil, err
+	}
+	doc.ID, doc.Lang, doc.Title = o.ID, f.Locale().Tag, f.Title
+	doc.Desc = fmt.Sprintf("The bands of %d results.", len(bands))
+	return doc, nil
+}
+
+// cross is two short strokes through a place.
+func (d *drawing) cross(at vec) {
+	r := d.mm(2)
+	for _, way := range []vec{{r, 0}, {0, r}} {
+		d.bandStroke(segment{at.sub(way), at.add(way)}, "cross")
+	}
+}
+
+// outlineBand draws the border of a band.
+func (d *drawing) outlineBand(b figure.Band) {
+	at := func(p figure.XY) vec { return vec{p.X, -p.Y}.times(d.scale).snap() }
+	for i, p := range b.Outline {
+		d.bandStroke(segment{at(p), at(b.Outline[(i+1)%len(b.Outline)])}, "band")
+	}
+	if len(b.Outline) > 0 {
+		return
+	}
+	for _, r := range []float64{b.Inner, b.Outer} {
+		if r > 0 {
+			d.bandStroke(arc{at(b.Centre), r * d.scale, 0, fullway}, "band")
+		}
+	}
+}
+
+func (d *drawing) bandStroke(c curve, hook string) {
+	d.strokes = append(d.strokes, stroke{c, d.theme.given, markLayer, nil, hook, 0})
+}
