@@ -17,6 +17,7 @@ func (f *Field) Joint(xs ...*Real) {
 	for _, x := range xs {
 		if x = x.jointed(); x.joint == 0 && !x.isRatio() {
 			x.joint = f.joints
+			f.surds = f.surds || x.op == root
 		}
 	}
 }
@@ -51,11 +52,11 @@ func (x *Real) isIdentity() bool {
 	if _, ok := x.enclose(seemingBits).sign(); ok {
 		return false
 	}
-	return newSection(x, false).isIdentity() || newSection(x, true).isIdentity()
+	return newSection(x, false).isIdentity() || x.field.surds && newSection(x, true).isIdentity()
 }
 
 func (s *section) isIdentity() bool {
-	for cuts := 0; len(s.free) > 0 && s.roots <= mostRootsOfSection && cuts < mostCuts; cuts++ {
+	for looked := 0; len(s.free) > 0 && s.roots <= mostRootsOfSection && looked < mostLooked; looked += len(s.above) {
 		if identity, tooLong := s.vanishes(); identity || tooLong {
 			return identity
 		}
@@ -64,8 +65,8 @@ func (s *section) isIdentity() bool {
 	return false
 }
 
-// mostCuts bounds the search.
-const mostCuts = 60
+// mostLooked bounds the search: how many numbers are looked at above all cuts.
+const mostLooked = 3000
 
 // seemingBits is how close to 0 a number must be before an identity is sought.
 const seemingBits = 1024

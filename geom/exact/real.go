@@ -30,6 +30,7 @@ type Field struct {
 	spent   bool // some decision would have cost the tower too much
 	luck    int  // identities found, less those sought in vain
 	joints  int32
+	surds   bool   // roots of fractions are among the joints
 	trust   uint   // bits of an enclosure that are taken at their word; 0: none are
 	free    degree // what has vanished, of numbers made from free values
 	rough   bool   // takes what floats cannot tell from 0 for 0
