@@ -66,7 +66,7 @@ func (s *section) isIdentity() bool {
 }
 
 // mostLooked bounds the search: how many numbers are looked at above all cuts.
-const mostLooked = 3000
+const mostLooked = 12000
 
 // seemingBits is how close to 0 a number must be before an identity is sought.
 const seemingBits = 1024
