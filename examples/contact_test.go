@@ -59,7 +59,7 @@ func drawSheet(t *testing.T) []byte {
 	}
 	var b bytes.Buffer
 	y := 0.0
-	for _, folder := range []string{".", "curriculum", "library"} {
+	for _, folder := range []string{".", "curriculum", "paper", "library"} {
 		fmt.Fprintf(&b, "<text x=\"3\" y=\"%g\" font-size=\"5\" font-style=\"italic\">%s</text>\n", y+8, filepath.ToSlash(filepath.Join("examples", folder)))
 		y += heading
 		for i, path := range folders[folder] {
