@@ -27,12 +27,13 @@ func (s style) pages(w io.Writer, frames []layout.Frame, theme string) error {
 // Sheets for steps, in micrometres: A4, and a screen's shape, 16 to 9.
 const (
 	a4Wide, a4Tall       = 210_000, 297_000
-	screenWide           = 254_000
+	screenWide           = 150_000 // at the least
 	stepMargin, stepText = 15_000, 3500
 )
 
 // stepPages sets each frame on a page: for slides, and where A4 has no room, on
-// one with a screen's shape, as large as it has to be.
+// one with a screen's shape, no larger than it has to be, so that the figure
+// fills the screen; there the words are so high for its width.
 func stepPages(frames []layout.Frame, theme string) ([]*svg.Doc, error) {
 	first := frames[0].Doc
 	sheet := &page.Format{
@@ -40,7 +41,7 @@ func stepPages(frames []layout.Frame, theme string) ([]*svg.Doc, error) {
 		Sans: theme == "large-print", Lang: first.Lang, Title: first.Title,
 		Number: func(page, of int) string { return fmt.Sprintf("%d/%d", page, of) },
 	}
-	if theme == "slide" || theme == "large-print" {
+	if theme == "large-print" {
 		sheet.Text *= 2
 	}
 	if theme != "slide" && first.Width <= sheet.Wide() {
@@ -48,8 +49,8 @@ func stepPages(frames []layout.Frame, theme string) ([]*svg.Doc, error) {
 			return docs, nil
 		}
 	}
-	for sheet.Width = max(screenWide, first.Width+2*sheet.Margin); ; sheet.Width += 10_000 {
-		sheet.Height = sheet.Width * 9 / 16
+	for sheet.Width = max(screenWide, first.Width*9/8); ; sheet.Width += 10_000 {
+		sheet.Height, sheet.Text, sheet.Margin = sheet.Width*9/16, sheet.Width/64, sheet.Width/32
 		docs, err := stepsOn(sheet, frames)
 		if tall := (*page.TooLarge)(nil); !errors.As(err, &tall) {
 			return docs, err

@@ -92,7 +92,7 @@ func (d *drawing) frameOf(b box) (*svg.Doc, error) {
 		return d.onPaper(b)
 	}
 	w, h := d.padded(size.add(vec{2 * margin, 2 * margin}))
-	if w > pageWide || h > pageTall {
+	if !d.theme.screen && (w > pageWide || h > pageTall) {
 		d.warnings = append(d.warnings, Warning{0, "the figure takes " + size2(vec{w, h}) + " of paper: " + belowPage, helpUnit})
 	}
 	return d.doc(b, w, h), nil

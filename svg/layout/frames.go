@@ -20,6 +20,7 @@ type Frame struct {
 type FrameOptions struct {
 	Options
 	Tools bool // show the compasses and the straightedge at work
+	Tight bool // no wider for a screen's shape, since a page will have that
 }
 
 // Frames draws f step by step, all on one paper at one scale. What is new in a
@@ -36,6 +37,7 @@ func Frames(f *figure.Figure, o FrameOptions) ([]Frame, []Warning, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	full.theme.screen = full.theme.screen && !o.Tight
 	full.laid()
 	parts := partsOf(f)
 	size := full.extent()
