@@ -22,15 +22,15 @@ const order = `
 	geom/exact:
 	geom:          geom/exact
 	geom/region:   geom geom/exact
-	locale:
-	geom/figure:   geom geom/exact geom/region locale
+	geom/figure/locale:
+	geom/figure:   geom geom/exact geom/region geom/figure/locale
 
 	lang/source:
 	lang/syntax:   lang/source github.com/alecthomas/participle/v2
 	lang/program:  lang/source geom geom/exact geom/figure
-	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region locale
+	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region geom/figure/locale
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
-	lang/caption:  lang/program locale
+	lang/caption:  lang/program geom/figure/locale
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/slip:     lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/exact geom/figure
@@ -52,7 +52,7 @@ const order = `
 	svg/gate/measure: svg/gate
 	svg/gate/samples:
 
-	cmd/trammel:   lang lang/caption lang/program lang/source lang/syntax geom/figure locale
+	cmd/trammel:   lang lang/caption lang/program lang/source lang/syntax geom/figure geom/figure/locale
 	cmd/trammel:   svg svg/html svg/page svg/pdf svg/png svg/layout stdlib examples/library
 	cmd/trammel:   github.com/alecthomas/kong github.com/fsnotify/fsnotify golang.org/x/term
 `

@@ -9,7 +9,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"trammel/geom/figure"
-	"trammel/locale"
+	"trammel/geom/figure/locale"
 	"trammel/stdlib"
 )
 

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"trammel/geom/figure"
-	"trammel/locale"
+	"trammel/geom/figure/locale"
 )
 
 // style is how pictures are made, whatever their sources say.

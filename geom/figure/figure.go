@@ -7,7 +7,7 @@ import (
 	"math/big"
 
 	"trammel/geom"
-	"trammel/locale"
+	"trammel/geom/figure/locale"
 )
 
 // Figure is finished when handed on and never changed afterwards.

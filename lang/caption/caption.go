@@ -7,8 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"trammel/geom/figure/locale"
 	"trammel/lang/program"
-	"trammel/locale"
 )
 
 // Of tells each act of a program in a language, as its tag of BCP 47 names it;

@@ -7,9 +7,9 @@ import (
 
 	"trammel/geom"
 	"trammel/geom/figure"
+	"trammel/geom/figure/locale"
 	"trammel/lang/program"
 	"trammel/lang/syntax"
-	"trammel/locale"
 )
 
 // pencil changes how things that are drawn already look.
