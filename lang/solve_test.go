@@ -463,6 +463,21 @@ H by halve(A, B, C)`
 	}
 }
 
+// TestSolveLinear: the work for one opening does not grow with their number. It
+// is counted in what is allocated, which no clock disturbs.
+func TestSolveLinear(t *testing.T) {
+	each := func(n int) float64 {
+		p := flat("", string(halves(n)))
+		return testing.AllocsPerRun(3, func() { solve.Inputs(p) }) / float64(n)
+	}
+	one := each(1)
+	for _, n := range []int{2, 5, 10, 20, 40} {
+		if many := each(n); many > 1.5*one {
+			t.Errorf("of %d openings each takes %.0f allocations, and %.0f alone", n, many, one)
+		}
+	}
+}
+
 // BenchmarkSolve chooses n openings, each to halve a straight of its own, and
 // reports the time for one.
 func BenchmarkSolve(b *testing.B) {

@@ -35,8 +35,8 @@ func (s *scope) given(g *syntax.Given) {
 // scatter is where a plain hand puts free points one after the other: no two
 // distances alike, no right angle, no level pair.
 var scatter = [][2]*big.Rat{
-	{rat(0, 1), rat(0, 1)}, {rat(7, 1), rat(1, 1)}, {rat(26, 10), rat(53, 10)}, {rat(-21, 10), rat(32, 10)},
-	{rat(92, 10), rat(47, 10)}, {rat(37, 10), rat(-31, 10)}, {rat(-3, 1), rat(-14, 10)}, {rat(64, 10), rat(79, 10)},
+	{rat(0, 1), rat(0, 1)}, {rat(7, 1), rat(1, 1)}, {rat(21, 10), rat(46, 10)}, {rat(-21, 10), rat(32, 10)},
+	{rat(94, 10), rat(59, 10)}, {rat(37, 10), rat(-31, 10)}, {rat(-3, 1), rat(-14, 10)}, {rat(64, 10), rat(79, 10)},
 }
 
 func rat(a, b int64) *big.Rat { return big.NewRat(a, b) }

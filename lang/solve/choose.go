@@ -78,6 +78,13 @@ type rung struct {
 // the plain one.
 const nearlyBest = 1.2
 
+// A side is given up after so many rungs that are worse by so much than the
+// best.
+const (
+	hopeless  = 2
+	muchWorse = 1.5
+)
+
 // climb goes from the plain value up and down at once, to the first good value
 // and from there back to the nearest one. Where none is good, good is what is
 // nearly as good as the best.
@@ -87,14 +94,18 @@ func (c *choice) climb() (*big.Rat, bool) {
 		return c.l.plain, true
 	}
 	seen, least := []rung{{bad, 0, -1}}, bad
+	worse := [2]int{}
 	for k := range max(len(c.l.rungs[0]), len(c.l.rungs[1])) {
 		for way, rungs := range c.l.rungs {
-			if k >= len(rungs) {
+			if k >= len(rungs) || worse[way] == hopeless {
 				continue
 			}
 			bad := c.try(rungs[k])
 			if bad <= good {
 				return c.back(way, k, good), true
+			}
+			if worse[way]++; bad < least+muchWorse || math.IsInf(bad, 1) {
+				worse[way] = 0
 			}
 			seen, least = append(seen, rung{bad, way, k}), min(least, bad)
 		}

@@ -23,8 +23,10 @@ type judge struct {
 	all   box    // what all points take up
 	size  float64
 	// Coincidences that hold whatever is chosen are no accidents.
-	needful map[coincidence]bool
-	seeking bool // they are being looked for
+	needful  map[coincidence]bool
+	seeking  bool                    // they are being looked for
+	ways     map[coincidence]float64 // how far apart things were in another figure, while learning
+	triangle []int                   // the corners of a free triangle, if there is just one
 }
 
 // coincidence is two things that are exactly one, alike, or on each other.
@@ -32,6 +34,7 @@ type coincidence struct{ what, a, b int }
 
 func (s *search) judge(steps []int) *judge {
 	j := &judge{sight: s.sight, s: s, steps: steps, is: make([]bool, len(s.p.Slots)), needful: map[coincidence]bool{}}
+	j.triangle = s.freeTriangle()
 	for _, i := range steps {
 		for _, slot := range s.writes[i] {
 			if s.sight.slots[slot].drawn && !j.is[slot] {
@@ -59,6 +62,9 @@ func (j *judge) learn(vary func(other func())) {
 	}
 	var steps, mine []int
 	learned := false
+	j.ways = map[coincidence]float64{}
+	j.badness()
+	defer func() { j.ways = nil }()
 	vary(func() {
 		for k, i := range j.steps {
 			if !slices.EqualFunc(sines[k], j.s.sines[i], same) {
@@ -152,6 +158,9 @@ func (j *judge) badness() float64 {
 			sum += j.corners(slot, t) + j.grazed(slot, t)
 		}
 	}
+	if j.triangle != nil {
+		sum += j.unplain()
+	}
 	return sum + alike
 }
 
@@ -171,7 +180,7 @@ func flatness(sine float64) float64 {
 }
 
 // growth objects to a figure that grows too large for what was there, or for
-// the page.
+// the page; what lies off the page anyway is not this choice's doing.
 func (j *judge) growth() float64 {
 	sum, all := 0.0, j.all
 	for _, slot := range j.mine {
@@ -179,7 +188,7 @@ func (j *judge) growth() float64 {
 			all.addCircle(t)
 		}
 	}
-	if over := j.s.page.over(all); over > 0 {
+	if over := j.s.page.over(all) - max(0, j.s.page.over(j.rest)); over > 1e-9 {
 		sum += min(0.1+2*over, 8)
 	}
 	if was := j.was.size(); j.count > 1 && j.size > 1.1*was {
@@ -211,6 +220,7 @@ func (j *judge) crowding(slot int, t *thing) float64 {
 		case d2 > limit*limit:
 		case d2 < 1e-18*j.size*j.size:
 			sum += j.accident(onePoint, slot, other)
+		case j.kept(nearPoints, slot, other, d2):
 		case t.hidden || o.hidden:
 			sum += 0.1 * short(math.Sqrt(d2), limit)
 		default:
@@ -228,7 +238,23 @@ const (
 	equalJoins
 	parallelJoins
 	rightJoins
+	nearPoints
+	nearCurve
 )
+
+// kept tells whether two things are just as far apart whatever is chosen; while
+// learning it notes that.
+func (j *judge) kept(what, a, b int, way float64) bool {
+	key := coincidence{what, min(a, b), max(a, b)}
+	switch was, known := j.ways[key]; {
+	case j.ways == nil:
+	case !j.seeking:
+		j.ways[key] = way
+	case known && same(was, way):
+		j.needful[key] = true
+	}
+	return j.needful[key]
+}
 
 // accident is what a coincidence costs that hangs on the choice.
 func (j *judge) accident(what, a, b int) float64 {
@@ -316,7 +342,7 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 		return 0
 	case off < 1e-9 && (j.seeking || t.alongside(l)):
 		return 0.6 * j.accident(onCurve, slot, line)
-	case t.hidden || !t.alongside(l):
+	case t.hidden || !t.alongside(l) || j.kept(nearCurve, slot, line, off*j.size):
 		return 0
 	}
 	return 0.3 * short(off, limit)

@@ -35,9 +35,11 @@ func Inputs(p *program.Program) Choice {
 		if len(s.troubles) > 0 || !s.crowdsPage() {
 			break
 		}
-		if t := run(p, smaller); len(t.troubles) == 0 && t.over() < s.over() {
-			s = t
+		t := run(p, smaller)
+		if len(t.troubles) > 0 || t.over() >= s.over() {
+			break
 		}
+		s = t
 	}
 	return Choice{s.st.Inputs, s.troubles}
 }

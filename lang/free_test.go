@@ -1,0 +1,43 @@
+package lang_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+)
+
+// TestFreeTriangle: three free points make a triangle that is plainly scalene and
+// plainly acute, with the third above the first two, whatever is constructed on it.
+func TestFreeTriangle(t *testing.T) {
+	for _, lines := range []string{
+		"join ABCA",
+		"join ABCA\nk, O by circumcircle(A, B, C)",
+		"join ABCA\nk, I by incircle(A, B, C)",
+		"join ABCA\nk, J by excircle(A, B, C)",
+		"join ABCA\nG, L, M, N by centroid(A, B, C)",
+		"join ABCA\nH, D, E, F by orthocentre(A, B, C)",
+		"join ABCA\nk, O, L, M, N, D, E, F, X, Y, Z by ninepoint(A, B, C)",
+		"join ABCA\nX, Y, Z by squaretriangle(A, B, C)",
+		"k, l, m, D, E, F by threetouching(A, B, C)",
+		"join ABCA\nH, D, E, F by orthocentre(A, B, C)\nk, O by circumcircle(A, B, C)\nG, L, M, N by centroid(A, B, C)",
+		"join ABCA\nk, O by circumcircle(A, B, C)\nl, I by incircle(A, B, C)\nG by centroid(A, B, C)",
+		"join ABCA\nP, n by bisect(A, B)\nr by parallel(n, C)\nm by erect(BC, B)",
+	} {
+		at := spots(chosen(t, titled("given points A, B, C\n"+lines)))
+		a, b, c := at["A"], at["B"], at["C"]
+		if c[1] <= max(a[1], b[1]) {
+			t.Errorf("%s: C at %v is not above AB", lines, c)
+		}
+		sides := []float64{far(a, b), far(b, c), far(c, a)}
+		slices.Sort(sides)
+		if sides[0] > 0.9*sides[1] || sides[1] > 0.9*sides[2] {
+			t.Errorf("%s: sides %.2f look alike", lines, sides)
+		}
+		cosine := (sides[0]*sides[0] + sides[1]*sides[1] - sides[2]*sides[2]) / (2 * sides[0] * sides[1])
+		if angle := math.Acos(cosine) * 180 / math.Pi; angle > 85 {
+			t.Errorf("%s: an angle is %.0f°", lines, angle)
+		}
+	}
+}
+
+func far(a, b [2]float64) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
