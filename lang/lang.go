@@ -4,7 +4,6 @@ package lang
 
 import (
 	"errors"
-	"math"
 	"math/big"
 	"path/filepath"
 
@@ -104,17 +103,12 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 	}
 }
 
-// warning is the work that one decision about an appearance may cost.
-const warning = 20_000_000
-
-// warnOf adds the warnings of a figure, as far as they can be had at a modest cost.
+// warnOf adds the warnings of a figure.
 func warnOf(st *program.State, problems *source.List) {
-	st.Field.Limit(warning)
 	eval.Guard(func() error {
 		warn.Figure(st, problems)
 		return nil
 	})
-	st.Field.Limit(math.MaxInt)
 }
 
 // isFalse tells a claim that was decided and is false from one left undecided.

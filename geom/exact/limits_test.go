@@ -276,3 +276,20 @@ func TestFieldsInParallel(t *testing.T) {
 		})
 	}
 }
+
+// TestTrustLeavesNumbers: what passes for 0 while an enclosure is trusted keeps
+// its value, and so do products with it.
+func TestTrustLeavesNumbers(t *testing.T) {
+	f := NewField()
+	two := f.Int(2).Sqrt()
+	tiny := two.Add(f.Rat(new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Lsh(big.NewInt(1), 600)))).Sub(two)
+	x := tiny.Mul(f.Int(3).Sqrt())
+	f.Trust(256)
+	if x.Sign() != 0 {
+		t.Error("2^-600·√3 is told from 0 by 256 bits")
+	}
+	f.Trust(0)
+	if x.Sign() != 1 || tiny.Sign() != 1 {
+		t.Errorf("2^-600·√3 has the sign %d after it passed for 0", x.Sign())
+	}
+}

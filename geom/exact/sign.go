@@ -103,10 +103,13 @@ func (x *Real) writtenOut() (spent *exhausted, identity bool) {
 // smallPart of the budget, one in so many, is enough for nearly every figure.
 const smallPart = 100
 
-// settle notes a sign, in the interval too.
+// settle notes a sign, in the interval too; not a 0 that an enclosure was
+// trusted for, on the way.
 func (x *Real) settle(sign int) int {
 	if sign == 0 {
-		x.become(&Real{field: x.field, den: 1, bounds: nothing})
+		if x.field.trust == 0 {
+			x.become(&Real{field: x.field, den: 1, bounds: nothing})
+		}
 		return 0
 	}
 	x.sign = int8(sign)

@@ -1,6 +1,7 @@
 // Package warn finds what is true and still not well drawn: what a reader
 // would take for something that it is not, and what the hand could not draw
-// with any accuracy. Floats find the candidates; exact numbers decide.
+// with any accuracy. Floats find the candidates, and enclosures of 512 bits tell
+// which of them are what they look like: for a warning nothing is written out.
 package warn
 
 import (
@@ -8,6 +9,7 @@ import (
 	"math"
 	"strings"
 
+	"trammel/geom/exact"
 	"trammel/geom/figure"
 	"trammel/lang/program"
 	"trammel/lang/source"
@@ -26,6 +28,7 @@ const (
 // Figure adds the warnings for a finished run to the problems. A line whose
 // comment reads "# intended: why" is not warned about.
 func Figure(st *program.State, problems *source.List) {
+	defer trusting(st.Field)()
 	f := &finder{st: st, problems: problems, mm: millimetres(st)}
 	f.collect()
 	f.idleArcs()
@@ -39,6 +42,7 @@ func Figure(st *program.State, problems *source.List) {
 // flat to draw, or something that only looks right, where no line says that it
 // is intended.
 func Unlucky(st *program.State) (why string, unlucky bool) {
+	defer trusting(st.Field)()
 	var found source.List
 	f := &finder{st: st, problems: &found, mm: millimetres(st)}
 	f.collect()
@@ -49,6 +53,13 @@ func Unlucky(st *program.State) (why string, unlucky bool) {
 		return "", false
 	}
 	return found[0].Text, true
+}
+
+// trusting makes a field take numbers that agree to 512 bits for equal, until
+// what it returns is called.
+func trusting(f *exact.Field) (done func()) {
+	f.Trust(512)
+	return func() { f.Trust(0) }
 }
 
 // finder is the state of one search for warnings.
