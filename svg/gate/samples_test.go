@@ -16,12 +16,9 @@ import (
 
 var out = flag.String("out", "", "folder to write the samples to, with their sources")
 
-// known is how many faults they have that the layout has yet to learn to avoid.
-var known = map[gate.Kind]int{gate.Foreign: 4, gate.Nearer: 8}
-
 // TestSamples finds no fault in any of the random figures.
 func TestSamples(t *testing.T) {
-	labels, sum := 0, gate.Report{}
+	labels := 0
 	for i := range samples.Count {
 		name, text := samples.Source(i)
 		r, err := gate.Measure(name, bytes.NewReader(draw(t, name, text)))
@@ -30,13 +27,7 @@ func TestSamples(t *testing.T) {
 		}
 		labels += r.Labels
 		for _, f := range r.Faults {
-			t.Logf("%s: %s", name, f)
-		}
-		sum.Faults = append(sum.Faults, r.Faults...)
-	}
-	for k, most := range known {
-		if n := sum.Count(k); n > most {
-			t.Errorf("%d faults of kind %d, not %d", n, k, most)
+			t.Errorf("%s: %s", name, f)
 		}
 	}
 	t.Logf("%d labels in %d figures", labels, samples.Count)

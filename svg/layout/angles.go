@@ -184,8 +184,9 @@ func (d *drawing) bandOf(c corner) (band, bool) {
 	return band{}, false
 }
 
-// squareSizes are the sides of squares that are tried, as parts of the usual one.
-var squareSizes = [3]float64{1, 0.8, 0.65}
+// squareSizes are the sides of squares that are tried, as parts of the usual one:
+// the first of them in all the quadrants before the last.
+var squareSizes = [2][]float64{{1, 0.8, 0.65}, {0.5}}
 
 // drawSquare draws the square of a right angle, where the arms run on past the
 // vertex in that of the four that touches least. The angle of the source comes first.
@@ -197,14 +198,17 @@ func (d *drawing) drawSquare(m figure.RightAngle) {
 		return
 	}
 	best, at, least := []curve{}, c, math.MaxInt
-	for _, q := range d.quadrants(m, c) {
-		for _, size := range squareSizes {
-			mark := squareAt(c.at, q.a.times(side*size), q.b.times(side*size))
-			if n := d.touched(mark, markClear, passes(c.at)); n < least {
-				best, at, least = mark, q.corner, n
+	for _, sizes := range squareSizes {
+		for _, q := range d.quadrants(m, c) {
+			for _, size := range sizes {
+				mark := squareAt(c.at, q.a.times(side*size), q.b.times(side*size))
+				if n := d.touched(mark, markClear, passes(c.at)); n < least {
+					best, at, least = mark, q.corner, n
+				}
 			}
 		}
 	}
+	d.breakFor(best, passes(c.at))
 	hook := squareHook + " " + d.cornerHook(c)
 	for _, s := range best {
 		d.mark(hook, s)
@@ -274,6 +278,7 @@ func (d *drawing) drawAngleArcs(w wanted) {
 	if !d.roomy(r, w.step) {
 		return
 	}
+	d.breakFor(d.angleArcs(w, r), passes(w.at))
 	for _, a := range d.angleArcs(w, r) {
 		d.mark(arcHook+" "+d.cornerHook(w.corner), a)
 	}

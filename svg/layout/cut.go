@@ -15,8 +15,54 @@ func (d *drawing) cutInk() {
 			d.warn(l.step, l.what+" finds no clear place", help)
 		}
 	}
+	d.cutAtMarks()
 	d.cutAtLabels()
 	d.warnOverlaps()
+}
+
+// gapAt is a gap in one stroke, for a mark.
+type gapAt struct {
+	stroke int
+	box
+}
+
+// breakFor asks for gaps in the faint strokes that a mark cannot but touch.
+func (d *drawing) breakFor(mark []curve, own func(o *obstacle) bool) {
+	clear := d.theme.mark.half() + d.mm(clearInk)
+	for _, c := range mark {
+		d.ground.near(c.bounds().grow(clear), func(o *obstacle) bool {
+			if o.thin && o.stroke >= 0 && !own(o) {
+				d.breakOff(c, o, clear)
+			}
+			return true
+		})
+	}
+}
+
+func (d *drawing) breakOff(c curve, o *obstacle, clear float64) {
+	b := nowhere
+	for _, p := range c.samples(d.mm(0.2)) {
+		if off(o.shape, p) < d.theme.mark.half()+o.half+contact {
+			b = b.union(around(p, clear, clear))
+		}
+	}
+	if !b.empty() {
+		d.gaps = append(d.gaps, gapAt{o.stroke, b})
+	}
+}
+
+func (d *drawing) cutAtMarks() {
+	var rest []stroke
+	for i, s := range d.strokes {
+		pieces := []stroke{s}
+		for _, g := range d.gaps {
+			if g.stroke == i {
+				pieces = d.cutAll(pieces, g.box)
+			}
+		}
+		rest = append(rest, pieces...)
+	}
+	d.strokes = rest
 }
 
 func (d *drawing) cutAtLabels() {
@@ -32,9 +78,11 @@ func (d *drawing) cutAtLabels() {
 const crumb = 0.8
 
 // cut takes away the ink of things, not of marks, within b.
-func (d *drawing) cut(b box) {
+func (d *drawing) cut(b box) { d.strokes = d.cutAll(d.strokes, b) }
+
+func (d *drawing) cutAll(strokes []stroke, b box) []stroke {
 	var rest []stroke
-	for _, s := range d.strokes {
+	for _, s := range strokes {
 		if s.layer == markLayer || !s.touches(b.grow(s.half())) {
 			rest = append(rest, s)
 			continue
@@ -47,7 +95,7 @@ func (d *drawing) cut(b box) {
 			}
 		}
 	}
-	d.strokes = rest
+	return rest
 }
 
 // warnOverlaps names, once for each label, another that it runs into.

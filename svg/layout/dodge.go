@@ -82,18 +82,15 @@ const (
 func (d *drawing) slide(ab segment, reach float64, mark func(at vec) []curve) (place vec, touches int) {
 	u, c := ab.a.to(ab.b), ab.a.mid(ab.b)
 	room := max(0, min(ab.length()/2-reach, ab.length()*slidePart))
-	along := func(o *obstacle) bool {
-		g, ok := o.shape.(segment)
-		return ok && ab.along(g)
-	}
+	own := onLine(ab)
 	least := math.Inf(1)
 	for step := 0.0; step < least && step <= room; step += d.mm(0.25) {
 		for _, way := range [2]float64{step, -step} {
 			p := c.add(u.times(way)).snap()
-			n := d.touched(mark(p), markClear, along)
+			n := d.touched(mark(p), markClear, own)
 			cost := float64(n)*costOn*mm + step
 			if cost < least {
-				cost += float64(d.touched(mark(p), markBetter, along)-n) * costAside * mm
+				cost += float64(d.touched(mark(p), markBetter, own)-n) * costAside * mm
 			}
 			if cost < least {
 				place, touches, least = p, n, cost
@@ -101,4 +98,12 @@ func (d *drawing) slide(ab segment, reach float64, mark func(at vec) []curve) (p
 		}
 	}
 	return place, touches
+}
+
+// onLine tells what lies on the line of ab.
+func onLine(ab segment) func(o *obstacle) bool {
+	return func(o *obstacle) bool {
+		g, ok := o.shape.(segment)
+		return ok && ab.along(g)
+	}
 }

@@ -80,6 +80,7 @@ type drawing struct {
 	shades   []svg.Path
 	hatches  []segment
 	bands    []band
+	gaps     []gapAt // that marks ask for
 	labels   []*label
 	texts    []svg.Text // placed words
 	warnings []Warning

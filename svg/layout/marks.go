@@ -46,7 +46,7 @@ const (
 )
 
 // tickSizes are the lengths of ticks that are tried, as parts of the usual one.
-var tickSizes = [4]float64{1, 0.75, 0.6, 0.5}
+var tickSizes = [5]float64{1, 0.75, 0.6, 0.5, 0.42}
 
 // drawTicks draws ticks of one size on all the segments of a class: the
 // greatest with which they touch least.
@@ -69,7 +69,8 @@ func (d *drawing) drawTicks(m figure.Ticks) {
 			best, least = marks, touches
 		}
 	}
-	for _, mark := range best {
+	for i, mark := range best {
+		d.breakFor(mark, onLine(roomy[i]))
 		for _, c := range mark {
 			d.mark(tickHook, c)
 		}

@@ -11,7 +11,7 @@ const (
 	costTight   = 90  // ink within the tight distance
 	costNear    = 30  // ink within the comfortable one
 	costLost    = 450 // another thing is nearer than one's own
-	costFarther = 100 // for each millimetre that it is nearer
+	costFarther = 300 // for each millimetre that it is nearer
 	costDoubt   = 100 // or all but as near
 	costLabels  = 4000
 	costClose   = 60  // labels closer than a letter apart
@@ -89,6 +89,7 @@ func (d *drawing) priceSpots() {
 		for i := range l.spots {
 			d.price(l, &l.spots[i])
 		}
+		d.refine(l)
 	}
 }
 
@@ -150,15 +151,23 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		case far <= s.own+d.mm(nearer):
 			return costDoubt
 		}
-	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer && o.touches(s.grow(s.own)):
-		return 2 * costLost
+	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
+		switch {
+		case o.touches(s.grow(s.own)):
+			return 2 * costLost
+		case o.touches(s.grow(s.own + d.mm(nearer)/2)):
+			return costDoubt
+		}
 	case l.base != nil && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
 		g, ok := o.shape.(segment)
-		if ok && l.base.along(g) || !o.touches(s.grow(s.own)) {
+		switch {
+		case ok && l.base.along(g) || !o.touches(s.grow(s.own+d.mm(nearer)/2)):
 			return 0
+		case !o.touches(s.grow(s.own)):
+			return costDoubt
 		}
 		s.lost = s.lost || o.touches(s.grow(max(0, s.own-d.mm(nearer))))
-		return costMixed
+		return 2 * costMixed
 	}
 	return 0
 }

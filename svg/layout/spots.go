@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom/figure"
 )
@@ -16,6 +17,7 @@ const (
 	costInside = 60  // for the inner side of a figure or circle
 	costWithin = 150 // for standing in another angle
 	costOff    = 160 // for the wrong side of an angle
+	costFar    = 75  // for each millimetre farther from a point than is customary
 )
 
 // price makes a cost whole. The odd threshold keeps halves and other round
@@ -63,11 +65,57 @@ func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
 	var spots []spot
 	for _, g := range gaps {
 		for _, w := range ways {
-			c := l.home.add(way(w).times(l.beyond(way(w), d.mm(g.gap))))
-			spots = append(spots, l.spotAt(c, g.cost+comfort(rays, w), l.home))
+			spots = append(spots, d.pointSpot(l, w, g.gap, g.cost+comfort(rays, w)))
 		}
 	}
 	return spots
+}
+
+func (d *drawing) pointSpot(l *label, w, gap float64, cost int) spot {
+	return l.spotAt(l.home.add(way(w).times(l.beyond(way(w), d.mm(gap)))), cost, l.home)
+}
+
+// Where few of a point's spots are clear, those between them are tried too,
+// twice as many ways round and so many millimetres apart, and the best are kept.
+const (
+	fewClear = 8
+	fineStep = 0.35
+	fineMost = 8.0
+	fineKept = 40
+)
+
+// refine adds the clear spots between those of a point that has few.
+func (d *drawing) refine(l *label) {
+	if !l.pointed || l.owner == nil || l.owner.Label.Pin.Set || l.clear() >= fewClear {
+		return
+	}
+	rays := d.raysAt(l.home)
+	var found []spot
+	for gap := pointGaps[1].gap; gap < fineMost; gap += fineStep {
+		for i := range 2 * directions {
+			w := float64(i) * fullway / (2 * directions)
+			s := d.pointSpot(l, w, gap, price(costFar*max(0, gap-pointGaps[0].gap))+comfort(rays, w))
+			if d.price(l, &s); s.clear() {
+				found = append(found, s)
+			}
+		}
+	}
+	slices.SortStableFunc(found, func(a, b spot) int { return a.cost - b.cost })
+	l.spots = append(l.spots, found[:min(len(found), fineKept)]...)
+}
+
+// clear tells that nothing is under the spot, and no other thing nearer.
+func (s *spot) clear() bool { return s.hits+s.thin == 0 && !s.lost }
+
+// clear counts the clear spots.
+func (l *label) clear() int {
+	n := 0
+	for i := range l.spots {
+		if l.spots[i].clear() {
+			n++
+		}
+	}
+	return n
 }
 
 // comfort is what a direction from a point costs, by the rays of ink that
@@ -314,7 +362,8 @@ func customaryEnd(u vec) bool {
 	return u.x > 0
 }
 
-// circleSpots stand on the rim of what is drawn of the circle, outside first.
+// circleSpots stand on the rim of what is drawn of the circle, outside first, or
+// beyond an end of an arc, in line with it.
 func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
 	k := rounded{c: d.place(c.Circle.C)}
 	k.r = math.Round(math.Sqrt(c.Circle.R2.Float()) * d.scale)
@@ -327,6 +376,23 @@ func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
 			p, u := k.c.add(way(angle).times(k.r)), way(angle)
 			cost := float64(rank(angle)*costRank) + d.encircled(p, c)
 			spots = d.beside(spots, l, p, u.left().times(-1), cost, [2]float64{0, costInside})
+		}
+		if s.hi-s.lo < allRound {
+			spots = d.tipSpots(spots, l, k, s)
+		}
+	}
+	return spots
+}
+
+// tipSpots appends those beyond the ends of an arc.
+func (d *drawing) tipSpots(spots []spot, l *label, k rounded, s span) []spot {
+	for i, end := range [2]float64{s.lo, s.hi} {
+		out := way(end).left().times([2]float64{-1, 1}[i])
+		tip := k.c.add(way(end).times(k.r))
+		for _, g := range sideGaps {
+			at := l.spotAt(tip.add(out.times(l.reach(out)+d.mm(g.gap))), costBeside+g.cost, tip)
+			at.own = at.near(tip)
+			spots = append(spots, at)
 		}
 	}
 	return spots
