@@ -2,6 +2,8 @@ package lang_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"trammel/geom/figure"
@@ -108,3 +110,27 @@ d meets e at X above m
 line n through P and X
 claim n perpendicular to m
 `
+
+// TestBandsOfResults: there is a band for each thing that a marker looks at, and for
+// nothing that is on the pupil's paper, is used up on the way, or may lie elsewhere
+// on another's paper.
+func TestBandsOfResults(t *testing.T) {
+	const givens = "figure \"t\"\ngiven A (0, 0)\ngiven B 8 from A\njoin AB\n"
+	for _, c := range []struct{ acts, want string }{
+		{"P[1 to 2] by divide(A, B, 3)", "P1 P2"},
+		{"M, n by bisect(A, B)", "M n"},
+		{"given P (3, 4)\ngiven line m through A and B\nn by parallel(m, P)", "n"},
+		{"M, n by bisect(A, B)\ncircle k centre M through A cuts n at C above AB\njoin AC", " C"},
+		{"arc c centre A radius any over half AB\narc d centre B radius c\nc meets d at X above AB and Y below AB\nline n through X and Y cuts AB at M", "M n"},
+	} {
+		var got []string
+		// "" is of a straight that goes by its ends
+		for name := range bandsOf(t, givens+c.acts+"\n", slip.Usual) {
+			got = append(got, name)
+		}
+		slices.Sort(got)
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("bands of %s, want %s:\n%s", s, c.want, c.acts)
+		}
+	}
+}

@@ -6,6 +6,7 @@ package slip
 
 import (
 	"math"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -25,8 +26,7 @@ type Tolerance struct {
 var Usual = Tolerance{2, 2}
 
 // Bands gives the bands of the results of a finished run, in the order of the
-// source: of what is joined, claimed or drawn boldly, and of the points that such
-// straights end in. What no slip moves has none.
+// source. What no slip moves has none.
 func Bands(st *program.State, t Tolerance) []figure.Band {
 	r := newRun(st, t)
 	if r == nil {
@@ -53,7 +53,9 @@ func Bands(st *program.State, t Tolerance) []figure.Band {
 type run struct {
 	program *program.Program
 	base    *program.State
+	reads   [][]int // by step: the slots that it goes by
 	writes  [][]int // by step: the slots that it gives a value
+	inputs  [][]int // by step: what it takes that is left to chance
 	units   float64 // the slip in units of the source
 	turn    float64 // in radians
 	results []result
@@ -79,7 +81,8 @@ func newRun(st *program.State, t Tolerance) *run {
 	mm, _ := st.Program.Unit.Float64()
 	r := &run{program: st.Program, units: t.Millimetres / mm, turn: t.Degrees * math.Pi / 180}
 	r.base = program.NewState(st.Program, st.Inputs, exact.NewRoughField())
-	r.writes = make([][]int, len(st.Program.Steps))
+	r.reads = make([][]int, len(st.Program.Steps))
+	r.writes, r.inputs = slices.Clone(r.reads), slices.Clone(r.reads)
 	for k, step := range st.Program.Steps {
 		if step.Proof {
 			continue
@@ -88,7 +91,7 @@ func newRun(st *program.State, t Tolerance) *run {
 		if eval.Do(r.base, step) != nil {
 			return nil
 		}
-		r.writes[k] = r.base.Trace.Writes
+		r.reads[k], r.writes[k], r.inputs[k] = r.base.Trace.Reads, r.base.Trace.Writes, r.base.Trace.Inputs
 	}
 	r.base.Trace = nil
 	r.findResults()
@@ -99,36 +102,6 @@ func newRun(st *program.State, t Tolerance) *run {
 func (r *run) drawn(slot int) bool {
 	s := r.program.Slots[slot]
 	return s.Top && s.Ink != nil && s.Ink.Role != figure.Given
-}
-
-// findResults lists what a marker looks at.
-func (r *run) findResults() {
-	ends := map[figure.XY]bool{}
-	for slot, s := range r.program.Slots {
-		if r.drawn(slot) && wanted(s.Ink) {
-			if c, ok := r.base.Values[slot].(*program.Curve); ok && c.Straight != nil {
-				for _, e := range []*geom.Point{c.Straight.Start, c.Straight.End} {
-					if e != nil {
-						ends[rough(*e)] = true
-					}
-				}
-			}
-		}
-	}
-	for slot, s := range r.program.Slots {
-		if !r.drawn(slot) || s.Ink.Hidden {
-			continue
-		}
-		sh, ok := shapeOf(r.base.Values[slot])
-		if ok && (wanted(s.Ink) || sh.kind == program.Point && ends[sh.at]) {
-			r.results = append(r.results, result{slot: slot, home: sh})
-		}
-	}
-}
-
-// wanted tells the ink of a result.
-func wanted(ink *program.Ink) bool {
-	return !ink.Hidden && (ink.Role == figure.Result || ink.Weight == figure.Bold)
 }
 
 // slip draws on from each way in which a slot's thing can be drawn beside its place.
