@@ -17,7 +17,7 @@ import (
 )
 
 // contactSheet shows every example, small.
-const contactSheet = "../contact-sheet.svg"
+const contactSheet = "../testdata/contact-sheet.svg"
 
 var sheet = flag.Bool("sheet", false, "draw the contact sheet anew")
 
