@@ -49,7 +49,7 @@ const (
 	mostBits  = 700 // of any grid: past that, "always" is not said
 	mostRuns  = 6   // and past so many runs
 	attempts  = 40  // to make another figure, by ever smaller moves
-	farTrials = 12  // figures far off, in which a claim must hold too
+	farTrials = 30  // figures far off, in which a claim must hold too
 	stream    = 0x7472616d6d656c
 )
 

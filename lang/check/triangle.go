@@ -158,7 +158,7 @@ func (sh *shape) isosceles() {
 			sh.set(angleAt(j), half)
 			sh.set(angleAt(k), half)
 		case sh.datum(opposite(apex)) != nil:
-			sh.chanceAngle(angleAt(j), 64)
+			sh.chanceAngle(angleAt(j), 68)
 			sh.set(angleAt(k), *sh.datum(angleAt(j)))
 		default:
 			sh.equal(opposite(j), opposite(k))
