@@ -3,6 +3,7 @@ package lang
 import (
 	"math/big"
 	"math/rand/v2"
+	"slices"
 
 	"trammel/lang/eval"
 	"trammel/lang/program"
@@ -48,7 +49,11 @@ func (r *Result) refuse(inputs []*big.Rat) {
 // off, of which some may not exist.
 func (r *Result) others(random *rand.Rand) (out [][]*big.Rat) {
 	for i := range farTrials {
-		out = append(out, r.far(random, i%2 == 1))
+		inputs := r.far(random, i%2 == 1)
+		out = append(out, inputs)
+		if wide := r.wide(inputs); wide != nil {
+			out = append(out, wide)
+		}
 	}
 	if near := r.otherFigure(); near != nil {
 		out = append(out, near)
@@ -62,21 +67,42 @@ func (r *Result) others(random *rand.Rand) (out [][]*big.Rat) {
 func (r *Result) far(random *rand.Rand, beyond bool) []*big.Rat {
 	out := make([]*big.Rat, len(r.inputs))
 	for i, v := range r.inputs {
-		n := random.Int64N(31) + 1 // of 32
+		n := random.Int64N(1023) + 1 // of 1024, so fine that no two points meet by it
 		switch r.program.Inputs[i].Kind {
 		case program.Opening:
-			out[i] = new(big.Rat).Mul(v, big.NewRat(n+8, 16))
+			out[i] = new(big.Rat).Mul(v, big.NewRat(n+256, 512))
 		case program.Abscissa, program.Ordinate, program.Slope:
-			out[i] = new(big.Rat).Add(v, big.NewRat(n-16, 3))
+			out[i] = new(big.Rat).Add(v, big.NewRat(n-512, 96))
 		case program.Fraction:
-			out[i] = big.NewRat(n, 32)
+			out[i] = big.NewRat(n, 1024)
 			if beyond {
-				out[i] = big.NewRat(3*n-32, 32)
+				out[i] = big.NewRat(3*n-1024, 1024)
 			}
 		case program.Bearing:
-			out[i] = big.NewRat(n*11+5, 1)
+			out[i] = big.NewRat(n%31*11+16, 1)
 		case program.Nearby:
-			out[i] = big.NewRat(n-16, 40)
+			out[i] = big.NewRat(n-512, 1280)
+		}
+	}
+	return out
+}
+
+// wide are inputs with all openings wide, each wider than the one before: where
+// the points lie anywhere, arcs that chance has opened seldom all meet, and these mostly do.
+func (r *Result) wide(inputs []*big.Rat) []*big.Rat {
+	out, open := slices.Clone(inputs), new(big.Rat)
+	for i, v := range r.inputs {
+		if r.program.Inputs[i].Kind == program.Opening && v.Cmp(open) > 0 {
+			open = v
+		}
+	}
+	if open.Sign() == 0 {
+		return nil
+	}
+	open = new(big.Rat).Mul(open, big.NewRat(3, 1))
+	for i := range out {
+		if r.program.Inputs[i].Kind == program.Opening {
+			out[i], open = open, new(big.Rat).Mul(open, big.NewRat(11, 10))
 		}
 	}
 	return out
