@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
+	"fmt"
 	"math/big"
 	"strconv"
 	"strings"
@@ -169,10 +170,10 @@ func (s *paperSet) format(variant int) *page.Format {
 	if s.n > 1 {
 		f.Head = f.Beside("", s.said.Say("sheet.variant", caption.Texts{"n": strconv.Itoa(variant + 1)}))
 	}
-	f.Foot = f.Bar(checkBar, s.said.Say("sheet.bar", caption.Texts{"length": "50 mm"}))
 	f.Number = func(page, of int) string {
 		return s.said.Say("sheet.page", caption.Texts{"page": strconv.Itoa(page), "of": strconv.Itoa(of)})
 	}
+	f.Foot = f.Bar(checkBar, s.said.Say("sheet.bar", caption.Texts{"length": "50 mm"})) // clear of the number
 	return f
 }
 
@@ -234,9 +235,12 @@ func (s *paperSet) title(t *task) string {
 	return s.said.Say("sheet.task", caption.Texts{"n": strconv.Itoa(t.number)})
 }
 
-// with adds a task's block, which has to fit on a page.
+// with adds a task's block, which has to fit on a page and have letters for its words.
 func (s *paperSet) with(blocks []page.Block, f *page.Format, t *task, b page.Block) ([]page.Block, error) {
 	b.Name = s.title(t)
+	if letter := b.Lacks(); letter != 0 {
+		return nil, &unsetTask{t, fmt.Sprintf("the letter %c is in none of the faces inside trammel", letter), "write it in other letters"}
+	}
 	if err := f.Fits(b); err != nil {
 		return nil, unset(t, err)
 	}
@@ -275,7 +279,7 @@ func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
 // answerLine is: AX = 3√2 cm ≈ 4.242641 cm, measured 42 mm
 func (s *paperSet) answerLine(t *task, variant int, a lang.Answer) string {
 	numbers := s.figure(t, variant).Locale().Numbers
-	a.Expr = strings.ReplaceAll(a.Expr, " * ", " · ")
+	a.Expr = s.said.Spoken(strings.ReplaceAll(a.Expr, " * ", " · "))
 	if a.Problem != "" {
 		return a.Expr + ": " + a.Problem
 	}

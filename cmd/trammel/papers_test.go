@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"trammel/lang"
+	"trammel/lang/caption"
 	"trammel/svg"
 	"trammel/svg/layout"
 	"trammel/svg/svgtest"
@@ -128,11 +129,41 @@ func TestHandouts(t *testing.T) {
 			t.Errorf("%s: the handout is %d × %d, the figure %d × %d", name, given.Width, given.Height, whole.Width, whole.Height)
 		}
 		hinted, err := layout.Handout(f, 1, layout.Options{})
-		if err != nil {
-			t.Fatal(err)
+		if err != nil { // a construction of one step
+			hinted = given
 		}
 		if few, more, all := itemsOf(given), itemsOf(hinted), itemsOf(whole); !(few <= more && more <= all) {
 			t.Errorf("%s: %d things given, %d with a hint, %d in all", name, few, more, all)
+		}
+	}
+}
+
+// TestLateGivens: what the source calls given is on the paper wherever it stands,
+// and what is found before it is not.
+func TestLateGivens(t *testing.T) {
+	f := lang.Compile("t.trm", []byte("figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\nM, n by bisect(A, B)\ngiven C (2, 4)\njoin CM\n")).Figure
+	d, err := layout.Handout(f, 0, layout.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := d.Write(&out, svg.Options{LiveText: true}); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(out.String(), ">C<") || strings.Contains(out.String(), ">M<") {
+		t.Error(out.String())
+	}
+}
+
+// TestGermanAnswers: the answers speak the language of the papers.
+func TestGermanAnswers(t *testing.T) {
+	de, en := caption.In("de"), caption.In("en")
+	for _, c := range [][3]string{
+		{"angle BAC", "Winkel BAC", "angle BAC"}, {"radius k", "der Radius von k", "the radius of k"},
+		{"area of ABC", "der Flächeninhalt von ABC", "the area of ABC"}, {"AB : BC", "AB : BC", "AB : BC"},
+	} {
+		if de.Spoken(c[0]) != c[1] || en.Spoken(c[0]) != c[2] {
+			t.Errorf("%s is said %q and %q", c[0], de.Spoken(c[0]), en.Spoken(c[0]))
 		}
 	}
 }
@@ -157,18 +188,21 @@ func TestSheetFaults(t *testing.T) {
 	}
 	put("mute.trm", "figure \"t\"\ngiven A (0, 0)\n")
 	put("wide.trm", "figure \"t\"\ngiven A (0, 0)\ngiven B 30 from A\njoin AB\ntask \"Draw AB.\"\n")
+	put("bisect.trm", "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\nM, n by bisect(A, B)\njoin AM\n")
 	put("part.trm", "construction same(point P) gives point Q\n  take Q on P\nend\n")
 	for sheet, want := range map[string]string{
-		`task from "none.trm"`:                   `sheet.trm:2:1: error: none.trm cannot be read: no such file or folder`,
-		`task from "../sheet.trm"`:               `sheet.trm:2:1: error: ../sheet.trm cannot be read`,
-		`task from "mute.trm"`:                   `sheet.trm:2:1: error: nothing says what is to be done`,
-		`task "Draw {x}." from "mute.trm"`:       `sheet.trm:2:1: error: {x} stands for no choice of mute.trm`,
-		`task from "wide.trm"`:                   `sheet.trm:2:1: error: Task 1 is 318.0 mm wide, and a page has 180.0 mm between its margins`,
-		`task "t" from "mute.trm", room 260 mm`:  `sheet.trm:2:27: error: the room for a task is at most 250 mm`,
-		`task "t" from "sheet.trm"`:              `sheet.trm:2:1: error: there is no figure in sheet.trm`,
-		`task "t" from "mute.trm", room 250 mm`:  `sheet.trm:2:1: error: Task 1 takes`,
-		`given A (0, 0)`:                         `a worksheet sets tasks, and draws nothing itself`,
-		`task "t" from "mute.trm", hint 1000000`: `error`,
+		`task from "none.trm"`:                     `sheet.trm:2:1: error: none.trm cannot be read: no such file or folder`,
+		`task from "../sheet.trm"`:                 `sheet.trm:2:1: error: ../sheet.trm cannot be read`,
+		`task from "mute.trm"`:                     `sheet.trm:2:1: error: nothing says what is to be done`,
+		`task "Draw {x}." from "mute.trm"`:         `sheet.trm:2:1: error: {x} stands for no choice of mute.trm`,
+		`task from "wide.trm"`:                     `sheet.trm:2:1: error: Task 1 is 318.0 mm wide, and a page has 180.0 mm between its margins`,
+		`task "t" from "mute.trm", room 260 mm`:    `sheet.trm:2:27: error: the room for a task is at most 250 mm`,
+		`task "t" from "sheet.trm"`:                `sheet.trm:2:1: error: there is no figure in sheet.trm`,
+		`task "t" from "mute.trm", room 250 mm`:    `sheet.trm:2:1: error: Task 1 takes`,
+		`given A (0, 0)`:                           `a worksheet sets tasks, and draws nothing itself`,
+		`task "t" from "bisect.trm", hint 2 steps`: `sheet.trm:2:1: error: bisect.trm: a hint has fewer steps than the construction: 2 is not less than 2`,
+		`task "円." from "mute.trm"`:                `sheet.trm:2:1: error: the letter 円 is in none of the faces inside trammel`,
+		`task "t" from "mute.trm", hint 1000000`:   `error`,
 	} {
 		path := put("sheet.trm", "worksheet \"t\"\n"+sheet+"\n")
 		out, said, status := sheets(t, path)

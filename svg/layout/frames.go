@@ -85,6 +85,7 @@ type part struct {
 	caption     string
 	line        int
 	finished    bool
+	also        map[int]bool // later steps whose ink is there too
 }
 
 // partsOf gathers the steps that are told together. Last comes the finished
@@ -157,11 +158,11 @@ func (full *drawing) upTo(p part) *drawing {
 	return d
 }
 
-// until keeps what has been made up to the end of a part.
+// until keeps what has been made up to the end of a part, and what it has besides.
 func until[T any](all []T, p part, step func(T) int) []T {
 	var kept []T
 	for _, x := range all {
-		if step(x) <= p.last {
+		if step(x) <= p.last || p.also[step(x)] {
 			kept = append(kept, x)
 		}
 	}

@@ -11,8 +11,9 @@ import (
 // Handout is what a pupil gets of a figure: what is given, on the paper that the
 // whole construction takes, so that there is room for it. Given is what is drawn before
 // the first act of the compasses or the first point that is found, with straights
-// through two given points. The first hint steps after that are drawn faintly. An
-// error is a *Refusal.
+// through two given points, and what the source calls given later on. The first hint
+// steps of the construction are drawn faintly; not all of it can be a hint. An error is a
+// *Refusal.
 func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 	full, err := newDrawing(f)
 	if err != nil {
@@ -20,10 +21,14 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 	}
 	full.laid()
 	begin := firstAct(f)
-	last := hintEnd(f, begin, hint)
-	d := full.upTo(part{last: last})
+	last, err := hintEnd(f, begin, hint)
+	if err != nil {
+		return nil, err
+	}
+	given := givenSteps(f)
+	d := full.upTo(part{last: last, also: given})
 	for i := range d.strokes {
-		if s := &d.strokes[i]; s.step >= begin {
+		if s := &d.strokes[i]; s.step >= begin && !given[s.step] {
 			s.pen = d.theme.construction
 			s.dashed = true
 		}
@@ -38,15 +43,48 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 }
 
 // hintEnd is the last step of the first so many parts from a step on.
-func hintEnd(f *figure.Figure, begin, parts int) int {
-	last := begin - 1
+func hintEnd(f *figure.Figure, begin, parts int) (last int, err error) {
+	var ends []int
 	for _, p := range partsOf(f) {
-		if p.last >= begin && parts > 0 && !p.finished {
-			last = p.last
-			parts--
+		if p.last >= begin && !p.finished {
+			ends = append(ends, p.last)
 		}
 	}
-	return last
+	switch {
+	case parts == 0:
+		return begin - 1, nil
+	case parts >= len(ends):
+		return 0, &Refusal{
+			fmt.Sprintf("a hint has fewer steps than the construction: %d is not less than %d", parts, len(ends)),
+			"show fewer steps, or say in full after the name of a construction, which makes more of them",
+		}
+	}
+	return ends[parts-1], nil
+}
+
+// givenSteps are the steps that lay given things and nothing else.
+func givenSteps(f *figure.Figure) map[int]bool {
+	given, drawn := map[int]bool{}, map[int]bool{}
+	note := func(t *figure.Thing) {
+		if t.Role == figure.Given {
+			given[t.Step] = true
+		} else {
+			drawn[t.Step] = true
+		}
+	}
+	for _, p := range f.Points {
+		note(&p.Thing)
+	}
+	for _, c := range f.Circles {
+		note(&c.Thing)
+	}
+	for _, s := range f.Straights {
+		note(&s.Thing)
+	}
+	for step := range drawn {
+		delete(given, step)
+	}
+	return given
 }
 
 // firstAct is the first step that draws what is not given.

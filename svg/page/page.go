@@ -34,6 +34,16 @@ type Block struct {
 	Name   string // what a message calls it
 }
 
+// Lacks is the first letter of a block that no embedded face has, or 0.
+func (b Block) Lacks() rune {
+	for _, item := range b.Items {
+		if t, ok := item.(svg.Text); ok && t.Set().Lacks != 0 {
+			return t.Set().Lacks
+		}
+	}
+	return 0
+}
+
 // Wide is how wide a block may be.
 func (f *Format) Wide() int { return f.Width - 2*f.Margin }
 

@@ -100,3 +100,18 @@ func TestBar(t *testing.T) {
 		}
 	}
 }
+
+// TestNarrowBar: the words of the bar stay on the page and clear of its number.
+func TestNarrowBar(t *testing.T) {
+	for _, wide := range []int{105, 148, 210} {
+		f := &Format{Width: wide * mm, Height: 210 * mm, Margin: 15 * mm, Text: 4500, Sans: true}
+		f.Number = func(page, of int) string { return "Page 1 of 1" }
+		f.Foot = f.Bar(50*mm, "This bar measures 50 mm on a print at 100 %.")
+		from := f.Wide() - f.width("Page 1 of 1", f.Text*4/5)
+		for _, item := range f.Foot.Items {
+			if words, ok := item.(svg.Text); ok && words.At.X+svg.Measure(words).Advance > from {
+				t.Errorf("%d mm: %q runs into the number", wide, words)
+			}
+		}
+	}
+}

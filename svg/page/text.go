@@ -130,8 +130,21 @@ func (f *Format) Bar(length int, words string) Block {
 	} {
 		b.Items = append(b.Items, rule(x[0], x[1]))
 	}
-	t := f.line(words, size)
-	t.At = svg.XY{X: length + 3*mm, Y: y + size/2}
-	b.Items = append(b.Items, t)
-	return b
+	return f.beside(b, words, length+3*mm, y+size/2, size)
+}
+
+// beside sets words to the right of a bar whose words begin at y, clear of the
+// page's number, or below the bar where there is too little room.
+func (f *Format) beside(bar Block, words string, indent, y, size int) Block {
+	wide := f.Wide()
+	if f.Number != nil {
+		wide -= f.width(f.Number(888, 888), size) + 3*mm
+	}
+	if wide-indent < 12*size {
+		indent, y = 0, y+2*size
+	}
+	said := f.words(words, size, indent, max(wide-indent, 1))
+	bar.Items = append(bar.Items, svg.Moved(said.Items, svg.XY{Y: y - size})...)
+	bar.Height = max(bar.Height, y-size+said.Height)
+	return bar
 }
