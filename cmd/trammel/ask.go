@@ -41,7 +41,7 @@ func (c *askCmd) Run(e *env) error {
 	})
 	newReporter(e).report(d)
 	if !d.failed() && d.Figure == nil {
-		e.complain(in.name(), "there is no figure in it", "")
+		e.noFigure(in.name(), &d.Result)
 		e.raise(exitSource)
 	}
 	for _, a := range answers {

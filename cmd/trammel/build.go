@@ -118,7 +118,7 @@ func (t *tally) add(d *drawing) {
 	case d.drawn():
 		t.drawn++
 	case t.single:
-		t.complain(d.name(), "there is no figure in it", "")
+		t.noFigure(d.name(), &d.Result)
 		t.raise(exitSource)
 	}
 }

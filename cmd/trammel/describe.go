@@ -50,7 +50,7 @@ func (c *describeCmd) Run(e *env) error {
 	switch {
 	case d.failed():
 	case d.Figure == nil:
-		e.complain(in.name(), "there is no figure in it", "")
+		e.noFigure(in.name(), &d.Result)
 		e.raise(exitSource)
 	default:
 		e.print(c.texts(title, words))

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"trammel/lang"
 	"trammel/lang/source"
 )
 
@@ -135,4 +136,13 @@ func printable(s string) string {
 		s = s[n:]
 	}
 	return b.String()
+}
+
+// noFigure complains of a source that was named for its figure and has none.
+func (e *env) noFigure(name string, r *lang.Result) {
+	if r.Worksheet != nil {
+		e.complain(name, "this is a worksheet, and draws nothing itself", "trammel sheet makes its papers")
+		return
+	}
+	e.complain(name, "there is no figure in it", "")
 }
