@@ -28,6 +28,7 @@ The commands, each with an example:
     trammel check first.trm         says of each claim that it holds
     trammel ask first.trm AB        works out lengths, ratios, angles, areas
     trammel describe first.trm      puts the figure in words, for those who listen
+    trammel sheet week3.trm         makes a worksheet's papers and their answers
     trammel fmt first.trm           lays the source out in the usual way
     trammel doc erect               shows a construction of the library
     trammel watch .                 draws again whenever a source changes

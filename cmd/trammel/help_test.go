@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -31,5 +32,19 @@ func TestFirstFigure(t *testing.T) {
 	}
 	if status := run(e, []string{"fmt", "--check", path}); status != exitGood {
 		t.Errorf("the figure is not laid out in the usual way")
+	}
+}
+
+// TestEveryCommandShown: the introduction has an example of each command.
+func TestEveryCommandShown(t *testing.T) {
+	commands := reflect.TypeFor[cli]()
+	for i := range commands.NumField() {
+		field := commands.Field(i)
+		if _, ok := field.Tag.Lookup("cmd"); !ok {
+			continue
+		}
+		if name := strings.ToLower(field.Name); !strings.Contains(introduction, "\n    trammel "+name) {
+			t.Errorf("nothing is said of trammel %s", name)
+		}
 	}
 }
