@@ -31,6 +31,10 @@ type Result struct {
 	program *program.Program
 	state   *program.State
 	inputs  []*big.Rat
+
+	tree   *syntax.File
+	loader *loader
+	tried  map[string]attempt // what came of its choices, by their values
 }
 
 // Worksheet is a source that sets tasks, and SetTask one of them.
@@ -63,6 +67,7 @@ func compile(path string, text []byte, o check.Options) *Result {
 	} else if p := check.Check(tree, loader, &out.Problems, o); p != nil {
 		out.run(p)
 	}
+	out.tree, out.loader = tree, loader
 	out.Files = append(out.Files, loader.read...)
 	out.Problems.Sort()
 	return out

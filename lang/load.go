@@ -37,6 +37,13 @@ func newLoader(path string, problems *source.List) *loader {
 	}
 }
 
+// again is a loader that has read all that this one has, for another run.
+func (l *loader) again(problems *source.List) *loader {
+	copied := *l
+	copied.problems = problems
+	return &copied
+}
+
 // Use reads a file of constructions that stands beside the source or below its
 // folder. A file is read once; its mistakes are the source's.
 func (l *loader) Use(path string, at source.Span) *syntax.File {

@@ -1,6 +1,10 @@
 package lang
 
-import "trammel/lang/program"
+import (
+	"trammel/lang/check"
+	"trammel/lang/program"
+	"trammel/lang/source"
+)
 
 // ToolUse is a tool and where it is used.
 type ToolUse struct {
@@ -33,4 +37,34 @@ func (r *Result) ToolUses() (uses []ToolUse) {
 		uses = append(uses, ToolUse{tool.String(), lines[tool]})
 	}
 	return uses
+}
+
+// Misuse is an act that is done with a tool which may not be used.
+type Misuse struct {
+	Span source.Span // in the source itself; a call stands for the acts in it
+	Text string      // what is done, with which tool
+	Help string
+}
+
+// Beyond lists the acts of a figure that take a tool besides the allowed ones, a
+// line of the source once; none where no tools are said.
+func (r *Result) Beyond(allowed program.Tools) (all []Misuse) {
+	if r.program == nil || allowed == 0 {
+		return nil
+	}
+	seen := map[source.Span]bool{}
+	for _, step := range r.program.Steps {
+		over := allowed.Beyond(step.Tools)
+		at := step.Span
+		if len(step.Via) > 0 {
+			at = step.Via[0].Span
+		}
+		if over == 0 || seen[at] {
+			continue
+		}
+		seen[at] = true
+		text, help := check.Forbidden(over)
+		all = append(all, Misuse{at, text, help})
+	}
+	return all
 }

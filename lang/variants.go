@@ -11,7 +11,6 @@ import (
 	"trammel/lang/program"
 	"trammel/lang/solve"
 	"trammel/lang/source"
-	"trammel/lang/syntax"
 	"trammel/lang/warn"
 )
 
@@ -81,34 +80,29 @@ type PassedOver struct {
 	Why    string
 }
 
-// Variants deals n variants of a source, reproducibly by seed. Values with which
+// Variants deals n variants of a figure, reproducibly by seed. Values with which
 // the construction fails, crosses badly or comes out nearly special are passed
 // over. No values are dealt again before all that will do have been dealt. What
 // the source leaves to chance is the same in all variants, as far as it fits.
 //
-// There are no variants when the source itself has errors, or none of its values
-// will do; first says so. A source without choices gives n times the same figure.
-func Variants(path string, text []byte, n int, seed uint64) (dealt []Variant, passed []PassedOver, first *Result) {
-	first = Compile(path, text)
-	if first.Figure == nil {
-		return nil, nil, first
-	}
-	if len(first.program.Varied) == 0 {
+// There are no variants when none of the values will do; problems says so. A
+// source without choices gives n times the same figure.
+func (r *Result) Variants(n int, seed uint64) (dealt []Variant, passed []PassedOver, problems source.List) {
+	if len(r.program.Varied) == 0 {
 		for range n {
-			dealt = append(dealt, Variant{Result: first})
+			dealt = append(dealt, Variant{Result: r})
 		}
-		return dealt, nil, first
+		return dealt, nil, nil
 	}
-	d := &dealer{path: path, text: text, first: first, random: rand.New(rand.NewPCG(seed, stream))}
+	d := &dealer{first: r, random: rand.New(rand.NewPCG(seed, stream))}
 	for range n {
 		v, ok := d.next()
 		if !ok {
-			d.refuse()
-			return nil, d.passed, first
+			return nil, d.passed, d.refuse()
 		}
 		dealt = append(dealt, v)
 	}
-	return dealt, d.passed, first
+	return dealt, d.passed, nil
 }
 
 // maxDeck is the most sets of values that are shuffled; of more, as many are drawn.
@@ -116,8 +110,6 @@ const maxDeck = 2000
 
 // dealer deals sets of values, each an index into every choice's values.
 type dealer struct {
-	path   string
-	text   []byte
 	first  *Result
 	random *rand.Rand
 	deck   [][]int
@@ -191,28 +183,46 @@ func (d *dealer) drawn(varied []program.Varied) [][]int {
 	return deck
 }
 
-// try makes the figure with a set of values; why tells what is wrong with it.
+// attempt is what came of a set of values: a good figure, or why there is none.
+type attempt struct {
+	Variant
+	why string
+}
+
+// try makes the figure with a set of values, once for however many are dealt it;
+// why tells what is wrong with it.
 func (d *dealer) try(set []int) (v Variant, why string) {
+	key := fmt.Sprint(set)
+	a, ok := d.first.tried[key]
+	if !ok {
+		a = d.attempt(set)
+		if d.first.tried == nil {
+			d.first.tried = map[string]attempt{}
+		}
+		d.first.tried[key] = a
+	}
+	return a.Variant, a.why
+}
+
+func (d *dealer) attempt(set []int) (a attempt) {
 	picks := map[string]int{}
 	for i, c := range d.first.program.Varied {
 		picks[c.Name] = set[i]
-		v.Values = append(v.Values, Varied{c.Name, decimal(c.Values[set[i]]) + c.Word})
+		a.Values = append(a.Values, Varied{c.Name, decimal(c.Values[set[i]]) + c.Word})
 	}
 	for _, inputs := range [][]*big.Rat{d.first.inputs, nil} {
-		if v.Result, why = d.compile(picks, inputs); why == "" {
-			return v, ""
+		if a.Result, a.why = d.first.with(picks, inputs); a.why == "" {
+			break
 		}
 	}
-	return v, why
+	return a
 }
 
-// compile resolves the source with the picks: on the given inputs, or on those
-// that solve chooses when there are none.
-func (d *dealer) compile(picks map[string]int, inputs []*big.Rat) (*Result, string) {
-	file := source.NewFile(d.path, string(d.text))
-	out := &Result{Files: d.first.Files}
-	loader := newLoader(d.path, &out.Problems)
-	p := check.Check(syntax.Parse(file, &out.Problems), loader, &out.Problems, check.Options{Picks: picks})
+// with resolves the source with the picks: on the given inputs, or on those that
+// solve chooses when there are none.
+func (r *Result) with(picks map[string]int, inputs []*big.Rat) (*Result, string) {
+	out := &Result{Files: r.Files, tree: r.tree, loader: r.loader}
+	p := check.Check(r.tree, r.loader.again(&out.Problems), &out.Problems, check.Options{Picks: picks})
 	if p == nil || out.Problems.Failed() {
 		return nil, firstError(out.Problems)
 	}
@@ -241,18 +251,15 @@ func firstError(problems source.List) string {
 	return "there is no figure"
 }
 
-// refuse adds to the first result that none of the values will do.
-func (d *dealer) refuse() {
+// refuse says that none of the values will do.
+func (d *dealer) refuse() (problems source.List) {
 	at := d.first.program.Varied[0].Span
-	p := d.first.Problems.Add(at, "none of the values makes a good figure")
+	p := problems.Add(at, "none of the values makes a good figure")
 	p.Help = "choose from other values"
-	for i, o := range d.passed {
-		if i == 3 {
-			break
-		}
+	for _, o := range d.passed[:min(len(d.passed), 3)] {
 		p.Notes = append(p.Notes, source.Note{Span: at, Text: o.String()})
 	}
-	d.first.Figure = nil
+	return problems
 }
 
 // String is: a = 4 cm, b = 9 cm: k and m do not meet

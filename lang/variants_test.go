@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trammel/lang"
+	"trammel/lang/source"
 )
 
 const variedSource = `figure "two radii"
@@ -23,12 +24,16 @@ task "Find X with AX = {a} cm." for 2 marks
 answer AX, angle BAC
 `
 
+func variants(text string, n int, seed uint64) ([]lang.Variant, []lang.PassedOver, source.List) {
+	return lang.Compile("v.trm", []byte(text)).Variants(n, seed)
+}
+
 // A variant is never dealt a value with which the arcs do not meet (a ≤ 4), or
 // cross under 30° (elementary: at a = 4.1 and at a > 15).
 func TestVariants(t *testing.T) {
-	dealt, passed, first := lang.Variants("v.trm", []byte(variedSource), 12, 7)
-	if first.Problems.Failed() || len(dealt) != 12 {
-		t.Fatalf("%d dealt: %v", len(dealt), first.Problems)
+	dealt, passed, problems := variants(variedSource, 12, 7)
+	if problems.Failed() || len(dealt) != 12 {
+		t.Fatalf("%d dealt: %v", len(dealt), problems)
 	}
 	seen := map[string]bool{}
 	for _, v := range dealt {
@@ -59,7 +64,7 @@ func TestVariants(t *testing.T) {
 // TestVariantsRepeat: the same seed deals the same, another seed does not.
 func TestVariantsRepeat(t *testing.T) {
 	values := func(seed uint64) (all [][]lang.Varied) {
-		dealt, _, _ := lang.Variants("v.trm", []byte(variedSource), 8, seed)
+		dealt, _, _ := variants(variedSource, 8, seed)
 		for _, v := range dealt {
 			all = append(all, v.Values)
 		}
@@ -75,7 +80,7 @@ func TestVariantsRepeat(t *testing.T) {
 
 // TestVariantsDifferInWhatWasAsked: what is left to chance stays.
 func TestVariantsDifferInWhatWasAsked(t *testing.T) {
-	source := `figure "t"
+	text := `figure "t"
 choose a from 4 to 8 by 1/2
 given line m through A (0, 0) and B (9, 0)
 given P on m, 4 from A
@@ -83,9 +88,10 @@ arc c centre P radius any cuts m at L and R
 given C a from A at 70° to AB
 join AC
 `
-	dealt, _, first := lang.Variants("v.trm", []byte(source), 6, 1)
+	first := lang.Compile("v.trm", []byte(text))
+	dealt, _, problems := first.Variants(6, 1)
 	if len(dealt) != 6 {
-		t.Fatal(first.Problems)
+		t.Fatal(problems)
 	}
 	for _, v := range dealt {
 		if got, want := v.Choices(), first.Choices(); !reflect.DeepEqual(got, want) {
@@ -96,7 +102,7 @@ join AC
 
 // TestNoVariant: where no value will do, the choice is blamed, with the reasons.
 func TestNoVariant(t *testing.T) {
-	source := `figure "t"
+	text := `figure "t"
 choose a from 6 to 6.2 by 1/10
 given A (0, 0)
 given B 12.3 from A
@@ -105,8 +111,8 @@ arc d centre B radius a
 c meets d at X above AB
 join AX
 `
-	dealt, passed, first := lang.Variants("v.trm", []byte(source), 3, 1)
-	if len(dealt) != 0 || !first.Problems.Failed() {
+	dealt, passed, problems := variants(text, 3, 1)
+	if len(dealt) != 0 || !problems.Failed() {
 		t.Fatalf("%d dealt, %d passed over", len(dealt), len(passed))
 	}
 }

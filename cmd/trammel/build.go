@@ -70,7 +70,7 @@ func (c *buildCmd) Run(e *env) error {
 	defer tidy()()
 	line := e.newProgress(len(jobs))
 	var made rules
-	work := func(j job) *drawing { return e.draw(j, c.style) }
+	work := func(j job) *drawing { return e.draw(j, c.style, nil) }
 	inOrder(jobs, c.Jobs.workers(), work, func(d *drawing) {
 		line.step(func() { t.add(d) })
 		made.add(d)
@@ -107,6 +107,7 @@ type tally struct {
 	*reporter
 	single        bool // one source was named, and a picture is expected of it
 	drawn, failed int
+	sheets        int // worksheets whose papers are made
 }
 
 // add reports a drawing and counts it.
@@ -115,6 +116,8 @@ func (t *tally) add(d *drawing) {
 	switch {
 	case d.failed():
 		t.failed++
+	case d.drawn() && d.Worksheet != nil:
+		t.sheets++
 	case d.drawn():
 		t.drawn++
 	case t.single:
@@ -123,9 +126,13 @@ func (t *tally) add(d *drawing) {
 	}
 }
 
-// summary is: 12 figures built, 1 with errors
+// summary is: 12 figures and 1 worksheet built, 1 with errors
 func (t *tally) summary(done string) string {
-	s := counted(t.drawn, "figure") + " " + done
+	s := counted(t.drawn, "figure")
+	if t.sheets > 0 {
+		s += " and " + counted(t.sheets, "worksheet")
+	}
+	s += " " + done
 	if t.failed > 0 {
 		s += fmt.Sprintf(", %d with errors", t.failed)
 	}

@@ -27,25 +27,37 @@ type drawing struct {
 // failed tells that there is no new picture because something is wrong.
 func (d *drawing) failed() bool { return d.err != nil || d.Problems.Failed() }
 
-// drawn tells that the source has a picture and that it is up to date.
-func (d *drawing) drawn() bool { return !d.failed() && d.Figure != nil }
+// drawn tells that the source has a picture, or papers, and that all is up to date.
+func (d *drawing) drawn() bool {
+	return !d.failed() && (d.Figure != nil || d.Worksheet != nil && len(d.written) > 0)
+}
 
-// where is the file that the picture is in, or the first and the last of many.
+// where is the file that the picture is in, or the first and the last of many,
+// or all papers of a worksheet.
 func (d *drawing) where() string {
-	if n := len(d.written); n > 1 {
+	n := len(d.written)
+	switch {
+	case d.Worksheet != nil:
+		return strings.Join(d.written, ", ")
+	case n > 1:
 		return d.written[0] + " to " + d.written[n-1]
 	}
 	return d.picture
 }
 
-// draw makes the picture of a source and puts it in its place. A source with
-// errors leaves the old picture alone. It never panics.
-func (e *env) draw(j job, s style) *drawing {
+// draw makes the picture of a source and puts it in its place, or the papers of
+// a worksheet where they are wanted. A source with errors leaves the old picture
+// alone. It never panics.
+func (e *env) draw(j job, s style, p *papers) *drawing {
 	start := time.Now()
 	d, text := e.compileInput(j.input)
 	d.job = j
-	if d.drawn() {
+	switch {
+	case d.failed():
+	case d.Figure != nil:
 		d.err = guard(func() error { return e.put(d, text, s) })
+	case d.Worksheet != nil && p != nil:
+		d.err = guard(func() error { return e.putPapers(d, *p, s) })
 	}
 	d.took = time.Since(start)
 	return d

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -30,39 +31,39 @@ const (
 
 // paperSet is everything that a worksheet makes.
 type paperSet struct {
-	env   *env
-	cmd   *sheetCmd
-	sheet *lang.Worksheet
-	name  input
-	n     int // how many papers, each a variant
-	tasks []*task
-	said  caption.Speaker
+	*drawing // of the worksheet, which gets the problems of its tasks
+	papers
+	style   style
+	n       int // how many papers, each a variant
+	tasks   []*task
+	figures map[string]*lang.Result // as they are built, by their files
+	said    caption.Speaker
 }
 
-// task is a task of the worksheet with its figures, one for each paper.
-type task struct {
-	lang.SetTask
-	number   int // from 1
-	variants []lang.Variant
-}
-
-// words are what is to be done, and for how many marks, in a variant.
-func (t *task) words(variant int) (text string, marks int) {
-	v := t.variants[variant]
-	text, marks = v.Task()
-	if t.Text != "" {
-		text, _ = v.Worded(t.Text)
+// putPapers makes the papers of a worksheet and puts them in their places, all
+// or none.
+func (e *env) putPapers(d *drawing, p papers, look style) error {
+	s := &paperSet{drawing: d, papers: p, style: look, n: max(1, int(p.Variants)), figures: map[string]*lang.Result{}}
+	s.said = caption.In(s.tag())
+	if !s.resolve() {
+		return nil
 	}
-	if t.Marks > 0 {
-		marks = t.Marks
+	files, err := s.files()
+	var unset *unsetTask
+	if errors.As(err, &unset) {
+		s.blame(unset.task, unset.text, unset.help)
+		return nil
 	}
-	return text, marks
+	if err != nil {
+		return err
+	}
+	return e.deliver(d, files)
 }
 
 // figure is the figure of a variant in the worksheet's ink and language.
 func (s *paperSet) figure(t *task, variant int) *figure.Figure {
-	f := t.variants[variant].Figure.As(s.sheet.Theme, s.sheet.Language)
-	f = f.As(string(s.cmd.Theme), s.tag())
+	f := t.variants[variant].Figure.As(s.Worksheet.Theme, s.Worksheet.Language)
+	f = f.As(string(s.style.Theme), s.tag())
 	loose := *f
 	loose.Paper = nil // the worksheet's is what counts
 	return &loose
@@ -70,10 +71,10 @@ func (s *paperSet) figure(t *task, variant int) *figure.Figure {
 
 // tag is the language of the papers.
 func (s *paperSet) tag() string {
-	if s.cmd.Language != "" {
-		return string(s.cmd.Language)
+	if s.style.Language != "" {
+		return string(s.style.Language)
 	}
-	return s.sheet.Language
+	return s.Worksheet.Language
 }
 
 // paperKind is a file of the set, and what it has for a variant.
@@ -82,40 +83,29 @@ type paperKind struct {
 	blocks func(variant int) ([]page.Block, error)
 }
 
-// make writes the papers.
-func (s *paperSet) make() error {
-	s.said = caption.In(s.tag())
+// files are the papers, and the table of answers.
+func (s *paperSet) files() (all []file, err error) {
 	kinds := []paperKind{{"", s.tasksOf}, {"-answers", s.answersOf}}
-	if s.cmd.Film {
+	if s.Film {
 		kinds = append(kinds, paperKind{"-film", s.filmOf})
 	}
-	var made [][]byte
 	for _, k := range kinds {
 		pages, err := s.pages(k)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		var b bytes.Buffer
 		if err := pdf.Write(&b, pages...); err != nil {
-			return &unfit{err}
+			return nil, &unfit{err}
 		}
-		made = append(made, b.Bytes())
+		all = append(all, file{s.paper(k.what + ".pdf"), b.Bytes()})
 	}
-	for i, k := range kinds { // nothing is written unless all of it can be made
-		if err := s.put(s.paper(k.what+".pdf"), made[i]); err != nil {
-			return err
-		}
-	}
-	return s.put(s.paper("-answers.csv"), s.table())
+	return append(all, file{s.paper("-answers.csv"), s.table()}), nil
 }
 
-// put saves a file and names it.
-func (s *paperSet) put(name string, data []byte) error {
-	if _, err := save(name, data); err != nil {
-		return err
-	}
-	s.env.print(printable(name) + "\n")
-	return nil
+// paper is a file of the set: week3-answers.pdf
+func (s *paperSet) paper(what string) string {
+	return strings.TrimSuffix(s.picture, filepath.Ext(s.picture)) + what
 }
 
 // pages sets what a kind of paper has, for all variants one after the other.
@@ -157,12 +147,12 @@ func unset(t *task, err error) error {
 // format is the sheet of a paper.
 func (s *paperSet) format(variant int) *page.Format {
 	w, h := 210*mm, 297*mm
-	if p := s.sheet.Paper; p != nil {
+	if p := s.Worksheet.Paper; p != nil {
 		w, h = micrometres(p.Width), micrometres(p.Height)
 	}
 	f := &page.Format{
 		Width: w, Height: h, Margin: sheetMargin, Text: 2500,
-		Sans: s.theme() == "large-print", Lang: s.said.Tag(), Title: s.sheet.Title,
+		Sans: s.theme() == "large-print", Lang: s.said.Tag(), Title: s.Worksheet.Title,
 	}
 	if f.Sans {
 		f.Text = 4500 // 18 pt
@@ -178,20 +168,20 @@ func (s *paperSet) format(variant int) *page.Format {
 }
 
 func (s *paperSet) theme() string {
-	if s.cmd.Theme != "" {
-		return string(s.cmd.Theme)
+	if s.style.Theme != "" {
+		return string(s.style.Theme)
 	}
-	return s.sheet.Theme
+	return s.Worksheet.Theme
 }
 
 // tasksOf is the paper that a pupil gets.
 func (s *paperSet) tasksOf(variant int) ([]page.Block, error) {
 	f := s.format(variant)
 	blocks := []page.Block{
-		f.Heading(s.sheet.Title),
+		f.Heading(s.Worksheet.Title),
 		f.Blanks(s.said.Say("sheet.name", nil), s.said.Say("sheet.date", nil)),
 	}
-	for _, text := range s.sheet.Instructions {
+	for _, text := range s.Worksheet.Instructions {
 		blocks = append(blocks, f.Paragraph(text, 0))
 	}
 	blocks[len(blocks)-1] = s.spaced(blocks[len(blocks)-1])
@@ -255,7 +245,7 @@ func (s *paperSet) spaced(b page.Block) page.Block {
 // answersOf is the answer sheet: the whole constructions, and what is to be measured.
 func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
 	f := s.format(variant)
-	blocks := []page.Block{f.Heading(s.said.Say("sheet.answers", caption.Texts{"title": s.sheet.Title}))}
+	blocks := []page.Block{f.Heading(s.said.Say("sheet.answers", caption.Texts{"title": s.Worksheet.Title}))}
 	for _, t := range s.tasks {
 		doc, _, err := layout.Draw(s.figure(t, variant), layout.Options{})
 		if err != nil {
@@ -291,7 +281,7 @@ func (s *paperSet) filmOf(variant int) ([]page.Block, error) {
 	f := s.format(variant)
 	var blocks []page.Block
 	for _, t := range s.tasks {
-		doc, err := layout.Film(s.figure(t, variant), t.variants[variant].Bands(s.cmd.tolerance()), layout.Options{})
+		doc, err := layout.Film(s.figure(t, variant), t.variants[variant].Bands(s.tolerance()), layout.Options{})
 		if err != nil {
 			return nil, unset(t, err)
 		}
@@ -302,7 +292,7 @@ func (s *paperSet) filmOf(variant int) ([]page.Block, error) {
 		}
 		numbers := s.figure(t, variant).Locale().Numbers
 		words := s.said.Say("sheet.film", caption.Texts{
-			"task": name, "slip": numbers(strconv.FormatFloat(s.cmd.Slip, 'f', -1, 64)), "turn": numbers(strconv.FormatFloat(s.cmd.Turn, 'f', -1, 64)),
+			"task": name, "slip": numbers(strconv.FormatFloat(s.Slip, 'f', -1, 64)), "turn": numbers(strconv.FormatFloat(s.Turn, 'f', -1, 64)),
 		})
 		b := page.Together(f.Paragraph(words, 0), drawing)
 		b.Break = true

@@ -215,6 +215,44 @@ func TestSheetFaults(t *testing.T) {
 	}
 }
 
+// TestForbiddenTools: one line of a worksheet forbids a tool in every task; what
+// uses it is told with its task, its act and where it stands.
+func TestForbiddenTools(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"bisect.trm":   "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\nM, n by bisect(A, B)\n",
+		"measured.trm": "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\njoin AB\ntake M on AB, 3 from A\n",
+		"loose.trm":    "worksheet \"t\"\ntask \"t\" from \"measured.trm\"\n",
+		"fit.trm":      "worksheet \"t\"\nusing straightedge and compasses only\ntask \"t\" from \"bisect.trm\"\n",
+		"ruled.trm":    "worksheet \"t\"\nusing ruler and compasses only\ntask \"t\" from \"measured.trm\"\ntask \"t\" from \"bisect.trm\"\n",
+		"strict.trm":   "worksheet \"t\"\nusing straightedge and compasses only\ntask \"t\" from \"bisect.trm\"\ntask \"t\" from \"measured.trm\"\n",
+		"late.trm":     "worksheet \"t\"\ntask \"t\" from \"bisect.trm\"\nusing compasses only\n",
+	} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, name := range []string{"loose.trm", "fit.trm", "ruled.trm"} {
+		if _, said, status := sheets(t, filepath.Join(folder, name)); status != exitGood {
+			t.Errorf("%s: %s", name, said)
+		}
+	}
+	for name, want := range map[string][]string{
+		"strict.trm": {"strict.trm:4:1: error: task 2: a length is measured here, which takes a ruler, and this worksheet is done using straightedge and compasses only", "measured.trm:5:6: note: here"},
+		"late.trm":   {"late.trm:2:1: error: task 1: a straight is drawn", "bisect.trm:4:1"},
+	} {
+		out, said, status := sheets(t, filepath.Join(folder, name))
+		for _, w := range want {
+			if !strings.Contains(said, w) || status != exitSource {
+				t.Errorf("%s: said\n%s\nwant %s", name, said, w)
+			}
+		}
+		if made, _ := os.ReadDir(out); len(made) > 0 {
+			t.Errorf("%s: made %s", name, made[0].Name())
+		}
+	}
+}
+
 // BenchmarkPapers makes thirty variants of a paper of two pages, with answers
 // and films.
 func BenchmarkPapers(b *testing.B) {

@@ -10,18 +10,22 @@ import (
 	"syscall"
 )
 
-// watchCmd is: trammel watch [files or folders] [-o where]
+// watchCmd is: trammel watch [files or folders] [-o where] [--film]
 type watchCmd struct {
 	pictures
+	papers
 }
 
 // Help is the part of the help that teaches.
 func (watchCmd) Help() string {
 	return `Builds, and builds again whatever uses a file that has changed: a figure, or a
-library of constructions. New files and folders are picked up. Ctrl-C stops it.
+library of constructions. Of a worksheet it makes the papers, as trammel sheet
+does, anew when one of its figures changes. New files and folders are picked up.
+Ctrl-C stops it.
 
     trammel watch first.trm
     trammel watch lessons -o pictures/
+    trammel watch week3.trm --film
 `
 }
 
@@ -41,6 +45,9 @@ func (c *watchCmd) watch(ctx context.Context, e *env) error {
 		return &usageError{`"-" cannot be watched: watch goes from files to files`, ""}
 	}
 	if err := c.settle(); err != nil {
+		return err
+	}
+	if err := c.inBounds(); err != nil {
 		return err
 	}
 	folders, err := newFolders()
@@ -164,7 +171,7 @@ func (w *watcher) keep(all map[job]*memory) {
 func (w *watcher) settle(j job) *memory {
 	old := w.last[j]
 	for changed := false; ; {
-		d := w.draw(j, w.cmd.style)
+		d := w.draw(j, w.cmd.style, &w.cmd.papers)
 		changed = changed || d.changed
 		d.changed = changed
 		m := &memory{drawing: d, reads: reads(d, old), message: w.message(d)}

@@ -43,6 +43,9 @@ const (
 	wrong   = circle + "joyn AB\n"
 )
 
+// usualPapers are those that the command line asks for unsaid.
+var usualPapers = papers{Seed: 1, Slip: 2, Turn: 2}
+
 // watch starts watching the arguments, which are names in a new folder that
 // holds the files, and stops at the end of the test.
 func watch(t *testing.T, files map[string]string, args ...string) *watching {
@@ -54,7 +57,7 @@ func watch(t *testing.T, files map[string]string, args ...string) *watching {
 	for name, text := range files {
 		w.write(name, text)
 	}
-	c := &watchCmd{}
+	c := &watchCmd{papers: usualPapers}
 	for _, arg := range args {
 		c.Sources = append(c.Sources, filepath.Join(dir, arg))
 	}
@@ -223,6 +226,44 @@ func TestWatchLibraryElsewhere(t *testing.T) {
 	w.says("libs/all/lib.trm:1:1: error")
 }
 
+// TestWatchWorksheet: the papers of a worksheet are made anew when it is saved, or
+// a figure that it sets, or a library that such a figure uses.
+func TestWatchWorksheet(t *testing.T) {
+	const (
+		sheet = "worksheet \"t\"\ntask \"Draw k.\" from \"figures/a.trm\"\n"
+		made  = `built sheet.pdf, sheet-answers.pdf, sheet-answers.csv in \d+ ms$`
+		same  = `built sheet.pdf, sheet-answers.pdf, sheet-answers.csv in \d+ ms, unchanged$`
+	)
+	within := func(text string) string { return strings.Replace(text, "lib.trm", "lib/lib.trm", 1) }
+	w := watch(t, map[string]string{"sheet.trm": sheet, "figures/a.trm": within(user), "figures/lib/lib.trm": library}, "sheet.trm")
+	w.says("0 figures and 1 worksheet built; watching")
+
+	w.write("sheet.trm", strings.Replace(sheet, "Draw k.", "Draw the circle k.", 1))
+	w.says(made)
+	w.write("figures/a.trm", within("use \"lib.trm\"\n"+other("4")))
+	w.says(made)
+	w.write("figures/lib/lib.trm", "# better\n"+library)
+	w.says(same)
+
+	w.write("figures/a.trm", wrong)
+	w.says("figures/a.trm:3:1: error")
+	w.write("figures/a.trm", circle)
+	w.says(made)
+	w.remove("figures/a.trm")
+	w.says("sheet.trm:2:1: error: figures/a.trm cannot be read")
+	w.write("figures/a.trm", circle)
+	w.says(same)
+}
+
+// TestWatchWorksheetInFolder: a worksheet is made with the figures of its folder.
+func TestWatchWorksheetInFolder(t *testing.T) {
+	sheet := "worksheet \"t\"\ntask \"Draw k.\" from \"a.trm\"\n"
+	w := watch(t, map[string]string{"week/sheet.trm": sheet, "week/a.trm": circle}, "")
+	w.says("1 figure and 1 worksheet built; watching")
+	w.write("week/a.trm", other("4"))
+	w.says(`built week/a.svg in`, `built week/sheet.pdf, week/sheet-answers.pdf, week/sheet-answers.csv in`)
+}
+
 func TestWatchErrors(t *testing.T) {
 	w := watch(t, map[string]string{"a.trm": wrong, "b.trm": circle}, "")
 	w.says("a.trm:3:1: error", "1 figure built, 1 with errors; watching")
@@ -308,7 +349,7 @@ func TestInterrupt(t *testing.T) {
 	dir := t.TempDir()
 	w := &watching{T: t, dir: dir, lines: make(chan string, 10)}
 	w.write("a.trm", circle)
-	c := &watchCmd{pictures{Sources: []string{dir}}}
+	c := &watchCmd{pictures{Sources: []string{dir}}, usualPapers}
 	e := &env{stderr: w, compile: lang.Compile}
 	done := make(chan error, 1)
 	go func() { done <- c.Run(e) }()

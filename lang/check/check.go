@@ -113,19 +113,18 @@ type checker struct {
 	defining string                          // the construction that is being checked by itself
 	heads    map[string]*syntax.Construction // the file\'s own, by name
 
-	centres      map[int]int            // centre by circle
-	reaches      map[int]int            // how far a straight reaches
-	metOn        map[int][]int          // straights by the points that are met on them
-	hand         *hand                  // what the tools do
-	latest       map[int]int            // arcs by their centres, as last told
-	chose        map[int]program.Saying // the values of choices
-	named        map[int]bool           // arcs that their centre does not tell from others
-	outer        map[int]int            // what a call in full gives: the caller's slot by the construction's
-	allowed      program.Tools          // that may be used; 0: all
-	allowedWords string                 // as the source says them
-	drawing      bool                   // an act with a tool has been done
-	scattered    int                    // points left to chance so far
-	freeLines    int                    // lines left to chance so far
+	centres   map[int]int            // centre by circle
+	reaches   map[int]int            // how far a straight reaches
+	metOn     map[int][]int          // straights by the points that are met on them
+	hand      *hand                  // what the tools do
+	latest    map[int]int            // arcs by their centres, as last told
+	chose     map[int]program.Saying // the values of choices
+	named     map[int]bool           // arcs that their centre does not tell from others
+	outer     map[int]int            // what a call in full gives: the caller's slot by the construction's
+	allowed   program.Tools          // that may be used; 0: all
+	drawing   bool                   // an act with a tool has been done
+	scattered int                    // points left to chance so far
+	freeLines int                    // lines left to chance so far
 
 	fixed   int // points given by coordinates so far
 	lengths int // lengths left to chance so far

@@ -119,7 +119,7 @@ func factorsOf(tail []*syntax.MulTail) (out []*syntax.Factor) {
 	return out
 }
 
-// using notes which tools may be used. A ruler draws straights too.
+// using notes which tools may be used.
 func (s *scope) using(u *syntax.Using) {
 	if s.c.drawing {
 		s.fail(u.Node, "the tools come after acts that are done with some").Help = "say them before the first act"
@@ -132,10 +132,6 @@ func (s *scope) using(u *syntax.Using) {
 	for _, word := range u.Tools {
 		s.c.allowed |= program.ToolOf(word)
 	}
-	s.c.allowedWords = s.c.allowed.String()
-	if s.c.allowed&program.Ruler != 0 {
-		s.c.allowed |= program.Straightedge
-	}
 }
 
 // take notes what the act of a statement is done with, and refuses a tool other
@@ -143,7 +139,7 @@ func (s *scope) using(u *syntax.Using) {
 func (s *scope) take(st *syntax.Statement) {
 	s.tools = toolsOf(st)
 	s.c.drawing = s.c.drawing || s.tools != 0
-	over := s.tools &^ s.c.allowed
+	over := s.c.allowed.Beyond(s.tools)
 	if s.c.allowed == 0 || over == 0 {
 		return
 	}
@@ -151,12 +147,19 @@ func (s *scope) take(st *syntax.Statement) {
 	if len(s.via) > 0 {
 		at = s.via[0].Span
 	}
-	said := forbidden[over.Each()[0]]
-	p := s.c.fail(at, "%s, and this figure is made using %s only", said[0], s.c.allowedWords)
-	p.Help = said[1]
+	text, help := Forbidden(over)
+	p := s.c.fail(at, "%s, and this figure is made using %s only", text, s.c.allowed)
+	p.Help = help
 	if len(s.via) > 0 && len(p.Notes) == 0 {
 		p.Notes = append(p.Notes, source.Note{Span: own, Text: "in " + s.via[len(s.via)-1].Name})
 	}
+}
+
+// Forbidden says what an act does with a tool that it may not take, and what to
+// do instead.
+func Forbidden(over program.Tools) (text, help string) {
+	said := forbidden[over.Each()[0]]
+	return said[0], said[1]
 }
 
 // forbidden is what an act does with each tool, and what to do instead.

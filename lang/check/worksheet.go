@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trammel/geom/figure"
+	"trammel/lang/program"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
 )
@@ -17,6 +18,7 @@ type Worksheet struct {
 	Paper        *figure.Paper // nil: A4
 	Language     string
 	Theme        string
+	Using        program.Tools // with which every task is to be done; 0: any
 	Tasks        []SetTask
 }
 
@@ -69,6 +71,7 @@ func Sheet(f *syntax.File, problems *source.List) *Worksheet {
 		s.fail(f.Statements[0].Node, "the worksheet sets no task").Help = `such as: task from "bisect.trm"`
 	}
 	w.Paper, w.Language, w.Theme = c.prog.Paper, c.prog.Language, c.prog.Theme
+	w.Using = c.allowed
 	return w
 }
 
@@ -82,6 +85,8 @@ func (s *scope) sheetStatement(w *Worksheet, st *syntax.Statement) {
 		s.language(st.Language)
 	case st.Theme != nil:
 		s.theme(st.Theme)
+	case st.Using != nil:
+		s.using(st.Using)
 	case st.Task != nil:
 		if t, ok := s.setTask(st.Task); ok {
 			w.Tasks = append(w.Tasks, t)

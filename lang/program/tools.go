@@ -27,6 +27,15 @@ func ToolOf(word string) Tools {
 	return 0
 }
 
+// Beyond is what an act takes that these tools do not do. A ruler draws
+// straights too.
+func (t Tools) Beyond(act Tools) Tools {
+	if t&Ruler != 0 {
+		t |= Straightedge
+	}
+	return act &^ t
+}
+
 // Each gives the single tools of a set.
 func (t Tools) Each() (all []Tools) {
 	for i := range toolWords {

@@ -35,7 +35,7 @@ var Forms = []Form{
 		{`use "circles.trm"`, "takes in the constructions of another file"},
 	}},
 	{"figure", "using", "a using line", []Example{
-		{"using straightedge and compasses only", "says which tools may be used, as an exam paper does: any act with another is refused"},
+		{"using straightedge and compasses only", "says which tools may be used, as an exam paper does: any act with another is refused; in a worksheet, any of any task"},
 		{"using compasses only", "leaves the compasses alone"},
 		{"using ruler, compasses and protractor only", "lets lengths and angles be measured; a ruler draws straights too"},
 	}},
