@@ -9,10 +9,10 @@ import (
 // toolsOf is what the act of a statement is done with. The compasses carry a
 // length over, and its whole multiples and sums; any other length is measured. A call has the
 // tools of the acts in it, and a given has none.
-func toolsOf(st *syntax.Statement) program.Tools {
+func (s *scope) toolsOf(st *syntax.Statement) program.Tools {
 	switch {
 	case st.Take != nil:
-		return placeTools(st.Take.Point)
+		return s.placeTools(st.Take.Point)
 	case st.Arc != nil:
 		return program.Compasses | openingTools(&st.Arc.Opening)
 	case st.Circle != nil:
@@ -56,7 +56,7 @@ func lengthTools(e *syntax.Expr) program.Tools {
 }
 
 // placeTools is for a point that is taken on the way.
-func placeTools(p *syntax.PlacedPoint) (tools program.Tools) {
+func (s *scope) placeTools(p *syntax.PlacedPoint) (tools program.Tools) {
 	if p.At != nil {
 		return program.Ruler
 	}
@@ -65,11 +65,22 @@ func placeTools(p *syntax.PlacedPoint) (tools program.Tools) {
 		if place.Bearing != nil || place.OnAngle != nil {
 			tools |= program.Protractor
 		}
-		if place.Centre != nil {
+		if place.Centre != nil && !s.centreDrawn(place.Centre) {
 			tools |= program.Outright
 		}
 	}
 	return tools
+}
+
+// centreDrawn tells that a circle has its centre on the paper: it was given with
+// it, or struck about it.
+func (s *scope) centreDrawn(r *syntax.Ref) bool {
+	k, ok := s.circle(r)
+	if !ok {
+		return false
+	}
+	centre := s.centre(k)
+	return centre >= 0 && s.slot(centre).Ink != nil
 }
 
 // carried tells that a length is one of the figure, or a sum of whole multiples of such.
@@ -137,7 +148,7 @@ func (s *scope) using(u *syntax.Using) {
 // take notes what the act of a statement is done with, and refuses a tool other
 // than those that may be used.
 func (s *scope) take(st *syntax.Statement) {
-	s.tools = toolsOf(st)
+	s.tools = s.toolsOf(st)
 	s.c.drawing = s.c.drawing || s.tools != 0
 	over := s.c.allowed.Beyond(s.tools)
 	if s.c.allowed == 0 || over == 0 {
@@ -168,5 +179,5 @@ var forbidden = map[program.Tools][2]string{
 	program.Compasses:    {"an arc is struck here, which takes compasses", "allow the compasses"},
 	program.Ruler:        {"a length is measured here, which takes a ruler", "take it from the figure: radius AB, radius any, or a given length"},
 	program.Protractor:   {"an angle is measured here, which takes a protractor", "construct it: angle60, halve and copyangle are in the library"},
-	program.Outright:     {"this is drawn outright, by no tool", "construct it: bisect, halve, parallel and centreof are in the library"},
+	program.Outright:     {"this is found outright, by no tool", "construct it: bisect, halve, parallel and centreof are in the library; or give a circle with its centre"},
 }
