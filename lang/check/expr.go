@@ -315,7 +315,10 @@ func (s *scope) factor(f *syntax.Factor, w want) (expr, bool) {
 		return out, false
 	}
 	out.node = f.Node
-	if f.Square {
+	switch unit := f.Value.Unit; {
+	case f.Square && (unit == "mm" || unit == "cm"):
+		out = s.areaLiteral(out, unit)
+	case f.Square:
 		if out, ok = s.times(out, out); !ok {
 			return out, false
 		}
@@ -325,4 +328,9 @@ func (s *scope) factor(f *syntax.Factor, w want) (expr, bool) {
 	}
 	out.node = f.Node
 	return out, true
+}
+
+// areaLiteral is 36 cm² from 36 cm: the unit is squared, not the number.
+func (s *scope) areaLiteral(length expr, unit string) expr {
+	return s.ratValue(length.node, new(big.Rat).Mul(length.rat, s.unitOf(unit)), 2, false)
 }

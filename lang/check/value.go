@@ -57,13 +57,19 @@ func (s *scope) number(v *syntax.Value) (expr, bool) {
 	case "deg":
 		return sizeValue(v.Node, r), true
 	case "mm", "cm":
-		mm := new(big.Rat).Set(r)
-		if v.Unit == "cm" {
-			mm.Mul(mm, big.NewRat(10, 1))
-		}
-		return s.ratValue(v.Node, mm.Quo(mm, s.c.prog.Unit), 1, false), true
+		return s.ratValue(v.Node, r.Mul(r, s.unitOf(v.Unit)), 1, false), true
 	}
 	return s.ratValue(v.Node, r, 0, true), true
+}
+
+// unitOf is how much of the figure's own unit a millimetre or centimetre on
+// paper is.
+func (s *scope) unitOf(word string) *big.Rat {
+	mm := big.NewRat(1, 1)
+	if word == "cm" {
+		mm = big.NewRat(10, 1)
+	}
+	return mm.Quo(mm, s.c.prog.Unit)
 }
 
 func (s *scope) ratValue(n syntax.Node, r *big.Rat, dim int, bare bool) expr {
