@@ -18,16 +18,17 @@ const (
 // third row.
 func setBraille(runs []Run) block {
 	b := block{box: glyph.NoBox}
+	var dots []glyph.Segment
 	cells, unknown := braille.Write(dotted(runs, 0))
 	for i, c := range cells {
 		for dot := range 6 {
 			if c.Has(dot + 1) {
 				centre := glyph.Point{X: i*cellApart + dot/3*dotApart + dotRadius, Y: (dot%3-2)*dotApart - dotRadius}
-				b.signs = append(b.signs, round(centre, dotRadius)...)
+				dots = append(dots, round(centre, dotRadius)...)
 			}
 		}
 	}
-	b.box = b.box.Grow(outlinePoints(b.signs)...)
+	b.signs, b.box = []shape{{outline: dots}}, b.box.Grow(outlinePoints(dots)...)
 	b.advance = len(cells) * cellApart
 	if b.missing = len(unknown) > 0; b.missing {
 		b.lacks = unknown[0]

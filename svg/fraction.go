@@ -20,8 +20,8 @@ func (t Text) fraction(r Run) block {
 	top, bottom := small.line(r.Top, 0), small.line(r.Bottom, 0)
 	width := max(top.advance, bottom.advance) + 2*part(fractionEnd)
 	upper, lower := -part(fractionAxis)-part(fractionBar)/2, -part(fractionAxis)+part(fractionBar)/2
-	b := block{box: glyph.NoBox, roots: rectangle(part(fractionEnd), upper, part(fractionEnd)+width, lower)}
-	b.box = b.box.Grow(outlinePoints(b.roots)...)
+	bar := rectangle(part(fractionEnd), upper, part(fractionEnd)+width, lower)
+	b := block{roots: []shape{{outline: bar}}, box: glyph.NoBox.Grow(outlinePoints(bar)...)}
 	b.put(top, glyph.Point{X: part(fractionEnd) + (width-top.advance)/2, Y: upper - part(fractionGap) - top.box.Max.Y})
 	b.put(bottom, glyph.Point{X: part(fractionEnd) + (width-bottom.advance)/2, Y: lower + part(fractionGap) - bottom.box.Min.Y})
 	b.advance = width + 2*part(fractionEnd)

@@ -47,7 +47,7 @@ func (t Text) root(radicand block) block {
 			*p = glyph.Point{X: p.X + lean, Y: p.Y - lift}
 		}
 	}
-	b := block{roots: outline, advance: start, box: glyph.NoBox}
+	b := block{roots: []shape{{outline: outline}}, advance: start, box: glyph.NoBox}
 	b.add(radicand)
 	b.advance = end + t.Size*rootAfter/100
 	b.box = b.box.Grow(outlinePoints(outline)...)

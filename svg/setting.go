@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -52,7 +53,7 @@ func (t Text) Set() Setting {
 	if t.Braille {
 		shapes = b.signs
 	}
-	return Setting{b.letters, shift(shapes, glyph.Point(t.At)), b.lacks}
+	return Setting{b.letters, outlines(shapes, glyph.Point(t.At)), b.lacks}
 }
 
 // String is the text as one would type it: a radicand of several signs is in
@@ -128,13 +129,19 @@ func radicand(runs []Run, over int) int {
 
 // block is text that has been set with its left end on the baseline at the origin.
 type block struct {
-	signs, roots []glyph.Segment // outlines of the letters, and of surds with their bars
-	words        []word          // the letters again, for text that stays text
-	letters      []Letter        // and again one by one, where the faces have them
+	signs, roots []shape  // the letters, and surds with their bars
+	words        []word   // the letters again, for text that stays text
+	letters      []Letter // and again one by one, where the faces have them
 	advance      int
 	box          glyph.Box
 	missing      bool // a letter has no outline, so the words must be shown
 	lacks        rune // the first letter that is in no face, or 0
+}
+
+// shape is an outline at a place. The outline may be shared.
+type shape struct {
+	glyph.Point
+	outline []glyph.Segment
 }
 
 // word is a run that stays text, with its left end on the baseline at X, Y.
@@ -207,7 +214,8 @@ func set(letter rune, face glyph.Face, size, drop int, inOutline bool) block {
 	g, ok := outlined(letter, face, size)
 	b := unknown(face.Em(size), drop)
 	if ok && inOutline {
-		b = block{signs: shift(g.Outline, glyph.Point{Y: drop}), advance: g.Advance, box: glyph.NoBox}
+		at := glyph.Point{Y: drop}
+		b = block{signs: []shape{{at, g.Outline}}, advance: g.Advance, box: g.Box.Moved(at)}
 	}
 	if ok {
 		b.letters = []Letter{{XY{0, drop}, letter, size, face}}
@@ -251,9 +259,8 @@ func (b *block) add(next block) {
 
 // put puts another block into b, moved by a distance.
 func (b *block) put(next block, by glyph.Point) {
-	next.signs, next.roots = shift(next.signs, by), shift(next.roots, by)
-	b.signs = append(b.signs, next.signs...)
-	b.roots = append(b.roots, next.roots...)
+	b.signs = append(b.signs, moved(next.signs, by)...)
+	b.roots = append(b.roots, moved(next.roots, by)...)
 	for _, w := range next.words {
 		w.Point = w.Point.Add(by)
 		b.words = append(b.words, w)
@@ -266,23 +273,31 @@ func (b *block) put(next block, by glyph.Point) {
 	if b.lacks == 0 {
 		b.lacks = next.lacks
 	}
-	if !next.box.Empty() {
-		b.box = b.box.Grow(next.box.Min.Add(by), next.box.Max.Add(by))
-	}
-	for _, s := range append(next.signs, next.roots...) {
-		b.box = b.box.Grow(s.Points()...)
+	if next := next.box.Moved(by); !next.Empty() {
+		b.box = b.box.Grow(next.Min, next.Max)
 	}
 	b.missing = b.missing || next.missing
 }
 
-// shift is the outline moved by a distance.
-func shift(outline []glyph.Segment, by glyph.Point) []glyph.Segment {
-	moved := make([]glyph.Segment, len(outline))
-	for i, s := range outline {
-		for j := range s.Points() {
-			s.To[j] = s.To[j].Add(by)
-		}
-		moved[i] = s
+// moved is the shapes moved by a distance.
+func moved(shapes []shape, by glyph.Point) []shape {
+	all := slices.Clone(shapes)
+	for i := range all {
+		all[i].Point = all[i].Add(by)
 	}
-	return moved
+	return all
+}
+
+// outlines are the shapes' own, moved by a distance.
+func outlines(shapes []shape, by glyph.Point) (all []glyph.Segment) {
+	for _, shape := range shapes {
+		at := shape.Add(by)
+		for _, s := range shape.outline {
+			for i := range s.Points() {
+				s.To[i] = s.To[i].Add(at)
+			}
+			all = append(all, s)
+		}
+	}
+	return all
 }

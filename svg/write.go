@@ -208,16 +208,17 @@ func (s *sheet) text(t Text, o Options) {
 	}
 	b := t.set()
 	live := !t.Braille && (o.LiveText || b.missing)
-	outline := b.roots
+	shapes := b.roots
 	if !live {
-		outline = append(outline, b.signs...)
+		shapes = append(shapes, b.signs...)
 	}
+	outline := outlines(shapes, glyph.Point(t.At))
 	if len(outline) > 0 {
 		a := s.hook(t.Class)
 		a.set("fill", s.colour(t.Fill))
 		a.set("role", "img")
 		a.set("aria-label", t.String())
-		s.path(s.outline(outline, t.At), a)
+		s.path(s.outline(outline), a)
 	}
 	if live {
 		s.words(b.words, t, len(outline) > 0)
@@ -225,7 +226,7 @@ func (s *sheet) text(t Text, o Options) {
 }
 
 // outline is closed contours as path data.
-func (s *sheet) outline(segments []glyph.Segment, at XY) string {
+func (s *sheet) outline(segments []glyph.Segment) string {
 	var data []string
 	for i, g := range segments {
 		if g.Op == 'M' && i > 0 {
@@ -233,7 +234,7 @@ func (s *sheet) outline(segments []glyph.Segment, at XY) string {
 		}
 		var numbers []string
 		for _, p := range g.Points() {
-			numbers = append(numbers, s.pair(XY{at.X + p.X, at.Y + p.Y}))
+			numbers = append(numbers, s.pair(XY(p)))
 		}
 		data = append(data, string(g.Op)+strings.Join(numbers, " "))
 	}

@@ -37,6 +37,7 @@ func (s Segment) Points() []Point {
 type Glyph struct {
 	Advance int
 	Outline []Segment
+	Box     Box // that the points of the outline fill
 }
 
 // Glyph draws a sign so that a capital letter is height high. Signs that the
@@ -72,6 +73,30 @@ func (f Face) glyph(r rune, height int) (Glyph, bool) {
 
 // Find tells which face a sign is taken from, and its number there.
 func (f Face) Find(r rune) (from Face, number uint16, ok bool) {
+	type sign struct {
+		face   Face
+		letter rune
+	}
+	type place struct {
+		face   Face
+		number uint16
+		ok     bool
+	}
+	key := sign{f, r}
+	known, seen := found.Load(key)
+	if !seen {
+		from, number, ok = f.find(r)
+		known = place{from, number, ok}
+		found.Store(key, known)
+	}
+	p := known.(place)
+	return p.face, p.number, p.ok
+}
+
+// found holds where signs have been looked for.
+var found sync.Map
+
+func (f Face) find(r rune) (from Face, number uint16, ok bool) {
 	for _, f := range [...]Face{f, Maths} {
 		if index, err := load(f).GlyphIndex(nil, r); err == nil && index != 0 {
 			return f, uint16(index), true
@@ -83,17 +108,33 @@ func (f Face) Find(r rune) (from Face, number uint16, ok bool) {
 // Kern is how much nearer (negative) or farther the second of two neighbours
 // stands than the first one's advance says.
 func (f Face) Kern(first, second rune, height int) int {
-	face := load(f)
-	a, errA := face.GlyphIndex(nil, first)
-	b, errB := face.GlyphIndex(nil, second)
+	type pair struct {
+		face          Face
+		first, second rune
+	}
+	key := pair{f, first, second}
+	known, seen := kerned.Load(key)
+	if !seen {
+		known = load(f).kern(first, second)
+		kerned.Store(key, known)
+	}
+	return load(f).scale(known.(fixed.Int26_6), height)
+}
+
+// kerned holds the pairs that have been looked up, in font units.
+var kerned sync.Map
+
+func (p *parsed) kern(first, second rune) fixed.Int26_6 {
+	a, errA := p.GlyphIndex(nil, first)
+	b, errB := p.GlyphIndex(nil, second)
 	if errA != nil || errB != nil || a == 0 || b == 0 {
 		return 0
 	}
-	kern, err := face.Font.Kern(nil, a, b, face.em, font.HintingNone)
+	kern, err := p.Font.Kern(nil, a, b, p.em, font.HintingNone)
 	if err != nil { // the pair is not in the table
 		return 0
 	}
-	return face.scale(kern, height)
+	return kern
 }
 
 // Em is the size of type, as printers count it, whose capitals are height high.
@@ -108,10 +149,11 @@ func (p *parsed) draw(index sfnt.GlyphIndex, height int) (Glyph, bool) {
 	if err != nil {
 		return Glyph{}, false
 	}
-	g := Glyph{Outline: make([]Segment, len(segments))}
+	g := Glyph{Outline: make([]Segment, len(segments)), Box: NoBox}
 	var pen fixed.Point26_6
 	for i, s := range segments {
 		g.Outline[i] = p.segment(s, pen, height)
+		g.Box = g.Box.Grow(g.Outline[i].Points()...)
 		pen = s.Args[arguments(s.Op)-1]
 	}
 	advance, err := p.GlyphAdvance(&buffer, index, p.em, font.HintingNone)
@@ -173,6 +215,14 @@ var NoBox = Box{Point{math.MaxInt, math.MaxInt}, Point{math.MinInt, math.MinInt}
 
 // Empty tells whether the box holds no point.
 func (b Box) Empty() bool { return b.Min.X > b.Max.X }
+
+// Moved is the box moved by a distance; an empty one stays where it is.
+func (b Box) Moved(by Point) Box {
+	if b.Empty() {
+		return b
+	}
+	return Box{b.Min.Add(by), b.Max.Add(by)}
+}
 
 // Grow is the smallest box that holds b and the points.
 func (b Box) Grow(points ...Point) Box {
