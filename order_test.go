@@ -46,6 +46,7 @@ const order = `
 	svg/html:      svg
 	svg/png:       svg svg/glyph golang.org/x/image
 	svg/svgtest:   svg svg/layout lang
+	svg/svgtest/chromium: svg/svgtest github.com/chromedp/chromedp github.com/chromedp/cdproto
 	svg/layout:    svg geom geom/exact geom/figure geom/region
 
 	svg/gate:

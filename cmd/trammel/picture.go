@@ -134,7 +134,9 @@ func steps(frames []layout.Frame) []html.Step {
 	for _, f := range frames {
 		step := html.Step{Drawing: f.Doc, Caption: f.Caption}
 		for _, stroke := range f.Strokes {
-			if !stroke.Mark {
+			if stroke.Mark {
+				step.Marks = append(step.Marks, stroke.Class)
+			} else {
 				step.Acts = append(step.Acts, html.Act{Class: stroke.Class, Centre: stroke.Centre})
 			}
 		}

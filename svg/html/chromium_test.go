@@ -1,158 +1,38 @@
 package html
 
 import (
-	"context"
 	"fmt"
 	"image"
 	"image/color"
 	"math"
 	"os"
 	"regexp"
-	"slices"
 	"strings"
-	"sync"
 	"testing"
-	"time"
 
-	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
-	"github.com/chromedp/cdproto/log"
-	"github.com/chromedp/cdproto/network"
-	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
 	"trammel/svg/svgtest"
+	"trammel/svg/svgtest/chromium"
 )
 
-// browser is a page in headless Chromium, with what it asked for and what it
-// complained about.
-type browser struct {
-	*testing.T
-	ctx context.Context
+// browser is a page in headless Chromium that plays the fixture.
+type browser struct{ *chromium.Page }
 
-	mutex      sync.Mutex
-	requests   []string
-	complaints []string
-}
-
-// open opens a file. Nothing but the file may be asked for, and nothing be
-// complained about: that is checked when the test ends.
-func open(t *testing.T, file string, reducedMotion bool) *browser {
-	t.Helper()
-	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(svgtest.Tool(t, "chromium")), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true))
-	alloc, stop := chromedp.NewExecAllocator(t.Context(), options...)
-	ctx, cancel := chromedp.NewContext(alloc)
-	t.Cleanup(func() { cancel(); stop() })
-	b := &browser{T: t, ctx: ctx}
-	motion := "no-preference"
-	if reducedMotion {
-		motion = "reduce"
-	}
-	url := "file://" + file
-	if err := chromedp.Listen(ctx, b.listen); err != nil {
-		t.Fatal(err)
-	}
-	call(b, network.Enable, network.EnableParams{})
-	call(b, log.Enable, cdp.Empty{})
-	call(b, runtime.Enable, cdp.Empty{})
-	call(b, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: motion}}})
-	b.do(chromedp.EmulateViewport(1280, 900), chromedp.Navigate(url), chromedp.WaitReady("#count"))
-	t.Cleanup(func() {
-		b.mutex.Lock()
-		defer b.mutex.Unlock()
-		if others := slices.DeleteFunc(b.requests, func(s string) bool { return s == url }); len(others) > 0 {
-			t.Errorf("the page asks for %q", others)
-		}
-		if len(b.complaints) > 0 {
-			t.Errorf("the browser complains: %q", b.complaints)
-		}
-	})
-	return b
-}
-
-func (b *browser) listen(event any) {
-	b.mutex.Lock()
-	defer b.mutex.Unlock()
-	switch e := event.(type) {
-	case *network.EventRequestWillBeSent:
-		b.requests = append(b.requests, e.Request.URL)
-	case *log.EventEntryAdded:
-		b.complaints = append(b.complaints, e.Entry.Text)
-	case *runtime.EventConsoleAPICalled:
-		b.complaints = append(b.complaints, fmt.Sprint(e.Type, " ", e.Args))
-	case *runtime.EventExceptionThrown:
-		b.complaints = append(b.complaints, e.ExceptionDetails.Exception.Description)
-	}
-}
-
-// call sends a command.
-func call[P, R any](b *browser, command cdp.Command[P, R], params P) {
-	b.Helper()
-	if _, err := chromedp.Call(b.ctx, command, params); err != nil {
-		b.Fatal(err)
-	}
-}
-
-func (b *browser) do(actions ...chromedp.Action[chromedp.Void]) {
-	b.Helper()
-	ctx, late := context.WithTimeout(b.ctx, 60*time.Second)
-	defer late()
-	if err := chromedp.Do(ctx, actions...); err != nil {
-		b.Fatal(err)
-	}
-}
-
-// value is what an expression comes to in the page, as text.
-func (b *browser) value(expression string) string {
-	b.Helper()
-	text, err := chromedp.Run(b.ctx, chromedp.Evaluate[string]("String("+expression+")"))
-	if err != nil {
-		b.Fatalf("%s: %v", expression, err)
-	}
-	return text
-}
-
-// wait waits until an expression has a value.
-func (b *browser) wait(expression, want string) {
-	b.Helper()
-	got := ""
-	for range 400 {
-		if got = b.value(expression); got == want {
-			return
-		}
-		time.Sleep(10 * time.Millisecond)
-	}
-	b.Errorf("%s is %q, want %q", expression, got, want)
+func open(t *testing.T, file string, reducedMotion bool) browser {
+	return browser{chromium.Open(t, file, reducedMotion)}
 }
 
 // at checks which step is seen: the picture, the words, the scrubber.
-func (b *browser) at(what string, n int) {
+func (b browser) at(what string, n int) {
 	b.Helper()
-	got := b.value(`[document.querySelectorAll(".step.seen").length, document.querySelector(".step.seen").id, document.getElementById("scrub").value,
+	got := b.Value(`[document.querySelectorAll(".step.seen").length, document.querySelector(".step.seen").id, document.getElementById("scrub").value,
 		document.getElementById("count").value, document.getElementById("caption").textContent, getComputedStyle(document.querySelector(".step.seen")).display].join("|")`)
 	caption := fixture()[n-1].Caption
 	if want := fmt.Sprintf("1|frame%d|%d|%d of 5|%d %s|block", n, n, n, n, caption); got != want {
 		b.Errorf("after %s: %s\nwant %s", what, got, want)
-	}
-}
-
-func (b *browser) picture(name string, width, height int64) {
-	b.Helper()
-	folder := os.Getenv("SCREENSHOTS")
-	if folder == "" {
-		return
-	}
-	b.do(chromedp.EmulateViewport(width, height))
-	data, err := chromedp.Run(b.ctx, chromedp.CaptureScreenshot())
-	if err != nil {
-		b.Fatal(err)
-	}
-	if err := os.WriteFile(folder+"/"+name+".png", data, 0o644); err != nil {
-		b.Fatal(err)
 	}
 }
 
@@ -166,36 +46,36 @@ func TestKeysAndButtons(t *testing.T) {
 		{"right", kb.ArrowRight, 2}, {"space", " ", 3}, {"page down", kb.PageDown, 4}, {"left", kb.ArrowLeft, 3},
 		{"end", kb.End, 5}, {"right at the end", kb.ArrowRight, 5}, {"page up", kb.PageUp, 4}, {"home", kb.Home, 1}, {"left at the start", kb.ArrowLeft, 1},
 	} {
-		b.do(chromedp.KeyEvent(step.key))
+		b.Do(chromedp.KeyEvent(step.key))
 		b.at(step.name, step.want)
 	}
 	for _, button := range []struct {
 		id   string
 		want int
 	}{{"next", 2}, {"last", 5}, {"next", 5}, {"back", 4}, {"first", 1}, {"back", 1}} {
-		b.do(chromedp.Click("#" + button.id))
+		b.Do(chromedp.Click("#" + button.id))
 		b.at("the button "+button.id, button.want)
 	}
-	b.do(chromedp.Focus("#next"), chromedp.KeyEvent(" "))
+	b.Do(chromedp.Focus("#next"), chromedp.KeyEvent(" "))
 	b.at("space on the button next", 2)
-	b.do(chromedp.Focus("#tools"), chromedp.KeyEvent(" "))
+	b.Do(chromedp.Focus("#tools"), chromedp.KeyEvent(" "))
 	b.at("space on the tick box", 2)
-	if got := b.value(`document.getElementById("tools").checked`); got != "false" {
+	if got := b.Value(`document.getElementById("tools").checked`); got != "false" {
 		t.Error("the tick box does not take the space bar")
 	}
-	b.picture("desktop-2", 1280, 900)
+	b.Picture("desktop-2", 1280, 900)
 }
 
 func TestScrubber(t *testing.T) {
 	b := open(t, fixtureFile(t), true)
-	b.value(`(scrub.value = 4, scrub.dispatchEvent(new Event("input")))`)
+	b.Value(`(scrub.value = 4, scrub.dispatchEvent(new Event("input")))`)
 	b.at("dragging", 4)
-	if got := b.value("scrub.getAttribute('aria-valuetext')"); got != "4 of 5" {
+	if got := b.Value("scrub.getAttribute('aria-valuetext')"); got != "4 of 5" {
 		t.Errorf("the scrubber is read as %q", got)
 	}
-	b.do(chromedp.Focus("#scrub"), chromedp.KeyEvent(kb.ArrowRight))
+	b.Do(chromedp.Focus("#scrub"), chromedp.KeyEvent(kb.ArrowRight))
 	b.at("the arrow on the scrubber", 5)
-	b.do(chromedp.KeyEvent(kb.Home))
+	b.Do(chromedp.KeyEvent(kb.Home))
 	b.at("home on the scrubber", 1)
 }
 
@@ -203,33 +83,33 @@ func TestScrubber(t *testing.T) {
 // as it was written.
 func TestActIsDrawn(t *testing.T) {
 	b := open(t, fixtureFile(t), false)
-	written := b.value(`document.querySelector("#frame2 svg").outerHTML`)
-	b.value(`pace.value = 3`)
-	b.do(chromedp.KeyEvent(kb.ArrowRight))
+	written := b.Value(`document.querySelector("#frame2 svg").outerHTML`)
+	b.Value(`pace.value = 3`)
+	b.Do(chromedp.KeyEvent(kb.ArrowRight))
 	const run = `parseFloat(document.querySelector("#frame2 .new").style.strokeDasharray)`
-	first := b.value(run)
-	b.wait(run+" > 5", "true")
-	b.wait(run+" > 12", "true")
-	b.picture("desktop-drawing", 1280, 900)
-	if got := b.value(`document.querySelectorAll("#frame2 svg > g[aria-hidden] > circle").length`); got != "2" {
+	first := b.Value(run)
+	b.Wait(run+" > 5", "true")
+	b.Wait(run+" > 12", "true")
+	b.Picture("desktop-drawing", 1280, 900)
+	if got := b.Value(`document.querySelectorAll("#frame2 svg > g[aria-hidden] > circle").length`); got != "2" {
 		t.Errorf("the compasses have %s points; the line had run to %s", got, first)
 	}
-	b.wait(run, "NaN")
-	if got := b.value(`document.querySelector("#frame2 svg").outerHTML.replaceAll(' style=""', "")`); got != written {
+	b.Wait(run, "NaN")
+	if got := b.Value(`document.querySelector("#frame2 svg").outerHTML.replaceAll(' style=""', "")`); got != written {
 		t.Errorf("drawn, the picture is\n%s\nwritten\n%s", got, written)
 	}
 	// Gone on in the middle of an act, the act is whole.
-	b.do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowLeft))
+	b.Do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowLeft))
 	b.at("going to and fro", 3)
-	if got := b.value(`document.querySelector("#frame3 .new").style.strokeDasharray`); got != "" {
+	if got := b.Value(`document.querySelector("#frame3 .new").style.strokeDasharray`); got != "" {
 		t.Errorf("an act that was broken off is left at %s", got)
 	}
 }
 
 func TestReducedMotion(t *testing.T) {
 	b := open(t, fixtureFile(t), true)
-	b.do(chromedp.KeyEvent(kb.ArrowRight))
-	if got := b.value(`document.querySelectorAll("#frame2 [style], #frame2 svg > g[aria-hidden]").length`); got != "0" {
+	b.Do(chromedp.KeyEvent(kb.ArrowRight))
+	if got := b.Value(`document.querySelectorAll("#frame2 [style], #frame2 svg > g[aria-hidden]").length`); got != "0" {
 		t.Errorf("%s elements move", got)
 	}
 	b.at("one on", 2)
@@ -238,31 +118,31 @@ func TestReducedMotion(t *testing.T) {
 // Played fast, it comes to the end by itself, stops, and can start again.
 func TestPlay(t *testing.T) {
 	b := open(t, fixtureFile(t), false)
-	b.value(`pace.value = 5`)
-	b.do(chromedp.Click("#play"))
-	if got := b.value("play.textContent"); got != "Pause" {
+	b.Value(`pace.value = 5`)
+	b.Do(chromedp.Click("#play"))
+	if got := b.Value("play.textContent"); got != "Pause" {
 		t.Errorf("the button says %q", got)
 	}
-	b.wait("scrub.value + play.textContent", "5Play")
+	b.Wait("scrub.value + play.textContent", "5Play")
 	b.at("playing", 5)
-	b.do(chromedp.Click("#play"))
+	b.Do(chromedp.Click("#play"))
 	b.at("playing again", 1)
-	b.do(chromedp.Click("#play"))
-	if got := b.value("play.textContent"); got != "Play" {
+	b.Do(chromedp.Click("#play"))
+	if got := b.Value("play.textContent"); got != "Play" {
 		t.Errorf("paused, the button says %q", got)
 	}
 }
 
 func TestSwipe(t *testing.T) {
 	b := open(t, fixtureFile(t), true)
-	b.do(chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch))
+	b.Do(chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch))
 	swipe := func(from, to float64) {
 		touch := func(kind input.DispatchTouchEventType, at ...float64) {
 			points := []*input.TouchPoint{}
 			for _, x := range at {
 				points = append(points, &input.TouchPoint{X: x, Y: 200})
 			}
-			call(b, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: points})
+			chromium.Call(b.Page, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: points})
 		}
 		touch("touchStart", from)
 		touch("touchMove", (from+to)/2)
@@ -276,17 +156,17 @@ func TestSwipe(t *testing.T) {
 	b.at("to the left and back", 2)
 	swipe(200, 210)
 	b.at("a tap", 2)
-	if got := b.value("document.documentElement.scrollWidth <= 390"); got != "true" {
+	if got := b.Value("document.documentElement.scrollWidth <= 390"); got != "true" {
 		t.Error("the page is wider than a phone")
 	}
-	b.picture("phone", 390, 844)
+	b.Picture("phone", 390, 844)
 }
 
 // On paper there are all steps in their true size, each with its caption, and no buttons.
 func TestPrint(t *testing.T) {
 	b := open(t, fixtureFile(t), true)
-	b.do(chromedp.KeyEvent(kb.ArrowRight))
-	data, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize()))
+	b.Do(chromedp.KeyEvent(kb.ArrowRight))
+	data, err := chromedp.Run(b.Context, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4), chromedp.PDFPreferCSSPageSize()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -370,12 +250,12 @@ func TestAccessible(t *testing.T) {
 		`document.getElementById("first").getAttribute("aria-disabled")`: "true",
 		`document.getElementById("next").getAttribute("aria-disabled")`:  "false",
 	} {
-		if got := b.value(expression); got != want {
+		if got := b.Value(expression); got != want {
 			t.Errorf("%s is %s, want %s", expression, got, want)
 		}
 	}
-	b.do(chromedp.KeyEvent(kb.Tab))
-	if got := b.value(`getComputedStyle(document.activeElement).outlineStyle`); got != "solid" {
+	b.Do(chromedp.KeyEvent(kb.Tab))
+	if got := b.Value(`getComputedStyle(document.activeElement).outlineStyle`); got != "solid" {
 		t.Errorf("what has the focus is outlined %s", got)
 	}
 }
@@ -385,13 +265,13 @@ func TestHostileInBrowser(t *testing.T) {
 	steps := fixture()
 	steps[0].Drawing.Title, steps[0].Caption = hostile, hostile
 	b := open(t, svgtest.Save(t, "hostile.html", written(t, steps)), true)
-	if got := b.value("document.title === " + quoted(hostile)); got != "true" {
-		t.Errorf("the title is %q", b.value("document.title"))
+	if got := b.Value("document.title === " + quoted(hostile)); got != "true" {
+		t.Errorf("the title is %q", b.Value("document.title"))
 	}
-	if got := b.value("document.querySelector('#caption').textContent === '1 ' + " + quoted(hostile)); got != "true" {
-		t.Errorf("the caption is %q", b.value("document.querySelector('#caption').textContent"))
+	if got := b.Value("document.querySelector('#caption').textContent === '1 ' + " + quoted(hostile)); got != "true" {
+		t.Errorf("the caption is %q", b.Value("document.querySelector('#caption').textContent"))
 	}
-	if got := b.value("window.broken === undefined && document.querySelectorAll('script, img, iframe').length === 1"); got != "true" {
+	if got := b.Value("window.broken === undefined && document.querySelectorAll('script, img, iframe').length === 1"); got != "true" {
 		t.Error("words of the source were run")
 	}
 }

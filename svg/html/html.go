@@ -24,6 +24,9 @@ type Step struct {
 	Drawing *svg.Doc
 	Caption string
 	Acts    []Act
+	// Marks are the classes of lines that are drawn too, though they lack New:
+	// those of them that the step before has not.
+	Marks []string
 }
 
 // Act is a line as the hand draws it: with the compasses about a centre, or by
@@ -115,7 +118,8 @@ type frame struct {
 func newFrame(s, before Step, number int) (frame, error) {
 	drawing := *s.Drawing
 	drawing.ID = fmt.Sprintf("step%d", number)
-	drawing.Groups = marked(s.Drawing, before.Drawing)
+	drawing.Groups = s.marked(before.Drawing)
+	s.Drawing = &drawing
 	var b bytes.Buffer
 	if err := drawing.Write(&b, svg.Options{}); err != nil {
 		return frame{}, err
@@ -123,21 +127,21 @@ func newFrame(s, before Step, number int) (frame, error) {
 	return frame{number, s.Caption, template.HTML(b.String()), strings.Join(s.tools(), " ")}, nil
 }
 
-// marked is the groups of a drawing, with the dots and words marked as new that
-// are not where they stand in the one before.
-func marked(d, before *svg.Doc) []svg.Group {
+// marked is the groups of the drawing, with the dots, words and marks that are not
+// where they stand in the one before marked as new.
+func (s Step) marked(before *svg.Doc) []svg.Group {
 	known := map[any]bool{}
 	for _, g := range before.Groups {
 		for _, item := range g.Items {
-			known[mark(item)] = true
+			known[place(item)] = true
 		}
 	}
 	var groups []svg.Group
-	for _, g := range d.Groups {
+	for _, g := range s.Drawing.Groups {
 		items := slices.Clone(g.Items)
 		for i, item := range items {
-			if !known[mark(item)] {
-				items[i] = added(item)
+			if !known[place(item)] {
+				items[i] = s.added(item)
 			}
 		}
 		groups = append(groups, svg.Group{Class: g.Class, Items: items})
@@ -145,39 +149,56 @@ func marked(d, before *svg.Doc) []svg.Group {
 	return groups
 }
 
-// mark is what tells a dot from another, or words from others; nil for lines.
-func mark(item svg.Item) any {
-	type dot struct{ at svg.XY }
+// place is what tells an item from another, whatever its ink.
+func place(item svg.Item) any {
+	type disc struct {
+		at     svg.XY
+		filled bool
+	}
+	type path struct {
+		from svg.XY
+		way  string
+	}
 	type words struct {
 		at   svg.XY
 		text string
 	}
 	switch v := item.(type) {
 	case svg.Disc:
-		if v.Width == 0 {
-			return dot{v.Centre}
-		}
+		return disc{v.Centre, v.Width == 0}
+	case svg.Path:
+		return path{v.Start, fmt.Sprint(v.Pieces)}
 	case svg.Text:
 		return words{v.At, v.String()}
 	}
 	return nil
 }
 
-// added is a dot or words with the class New.
-func added(item svg.Item) svg.Item {
+// added is a dot, words or a mark with the class New.
+func (s Step) added(item svg.Item) svg.Item {
 	switch v := item.(type) {
 	case svg.Disc:
-		if v.Width == 0 && !isNew(v.Class) {
-			v.Class = strings.TrimSpace(v.Class + " " + New)
+		if v.Width == 0 {
+			v.Class = asNew(v.Class)
+		}
+		return v
+	case svg.Path:
+		if slices.Contains(s.Marks, v.Class) {
+			v.Class = asNew(v.Class)
 		}
 		return v
 	case svg.Text:
-		if !isNew(v.Class) {
-			v.Class = strings.TrimSpace(v.Class + " " + New)
-		}
+		v.Class = asNew(v.Class)
 		return v
 	}
 	return item
+}
+
+func asNew(class string) string {
+	if isNew(class) {
+		return class
+	}
+	return strings.TrimSpace(class + " " + New)
 }
 
 // tools are what each new line of the drawing is drawn with.

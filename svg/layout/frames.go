@@ -13,7 +13,7 @@ type Frame struct {
 	Doc     *svg.Doc
 	Caption string
 	Line    int      // of the source, where the step begins
-	Strokes []Stroke // what the step has drawn, in the order of drawing; none in the last frame
+	Strokes []Stroke // what the step has drawn, in the order of drawing; in the last frame marks only
 }
 
 // FrameOptions are what the frames need beyond the figure.
@@ -60,11 +60,10 @@ func Frames(f *figure.Figure, o FrameOptions) ([]Frame, []Warning, error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		frames[i] = Frame{Doc: doc, Caption: p.caption, Line: p.line}
+		frames[i] = Frame{Doc: doc, Caption: p.caption, Line: p.line, Strokes: sheets[i].drawnIn(p, shiftTo(size, float64(doc.Width), float64(doc.Height)))}
 		doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, finished.Lang, finished.Title, finished.Desc
 		if !p.finished {
 			doc.ID, doc.Desc = fmt.Sprintf("%s-%02d", o.ID, i+1), describeUntil(f, p.last)
-			frames[i].Strokes = sheets[i].drawnIn(p, shiftTo(size, float64(doc.Width), float64(doc.Height)))
 		}
 	}
 	return frames, warnings, nil
