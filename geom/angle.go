@@ -63,7 +63,7 @@ func (a Angle) Float() float64 { return a.approx * 180 / math.Pi }
 // Cmp is the sign of a - b, exactly. The error says which angle in degrees has
 // no exact cosine here.
 func (a Angle) Cmp(b Angle) (int, error) {
-	whole := a.Add(b.Mul(big.NewRat(-1, 1))).merged().whole()
+	whole := a.Add(b.Mul(big.NewRat(-1, 1))).merged().whole().loosened()
 	if math.Abs(whole.approx) > whole.slip() {
 		return sign(whole.approx), nil
 	}
@@ -79,6 +79,14 @@ func (a Angle) Cmp(b Angle) (int, error) {
 	}
 	// So near to zero the direction tells the size's sign.
 	return dir.Y.Sign(), nil
+}
+
+// loosened is a with the degrees as they are in a field that has made them free.
+func (a Angle) loosened() Angle {
+	if len(a.turns) > 0 {
+		a.approx += a.turns[0].dir.X.Field().Loosened(a.degrees)
+	}
+	return a
 }
 
 // slip bounds the error of approx, very generously: each turn is known to a few

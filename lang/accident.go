@@ -31,7 +31,7 @@ func (r *Result) refuseAccidents() {
 
 // refuse makes errors of the claims that fail on other inputs.
 func (r *Result) refuse(inputs []*big.Rat) {
-	t, err := eval.Try(r.program, inputs, false)
+	t, err := eval.Try(r.program, inputs, eval.Enclosed)
 	if err != nil {
 		return
 	}
@@ -115,7 +115,7 @@ func (r *Result) otherFigure() []*big.Rat {
 	delta := big.NewRat(1, 4)
 	for range attempts {
 		inputs := r.moved(random, delta, 5)
-		if _, err := eval.Try(r.program, inputs, false); err == nil {
+		if _, err := eval.Try(r.program, inputs, eval.Enclosed); err == nil {
 			return inputs
 		}
 		delta.Mul(delta, big.NewRat(1, 2))

@@ -28,8 +28,8 @@ func (r Reach) String() string {
 	return [...]string{"holds", "holds always", "holds here only", "holds in all figures tried", "holds, elsewhere not decided"}[r]
 }
 
-// surety is the least number of bits, as a chance of 2^-surety, that "holds
-// always" is wrong.
+// surety is the least number of bits, as a chance of 2^-surety, by which each of
+// two ways to "holds always" is wrong: by 2^-60 at most either is.
 //
 // A claim of equations fails either in all figures of the same sides but for
 // those where some polynomial in the free positions is 0, or in none. Values
@@ -42,7 +42,7 @@ func (r Reach) String() string {
 // of n steps adds log2(n/d) bits; runs are made until the sum is surety, their
 // grids as fine as that takes. A position where the figure does not exist is
 // drawn again, and each draw is counted.
-const surety = 60
+const surety = 61
 
 const (
 	firstBits = 44  // of the first grid
@@ -66,7 +66,7 @@ func (r *Result) Reaches(seed uint64) []Reach {
 	doubted := r.prove(random, out)
 	tried := false
 	for _, inputs := range r.others(random) {
-		if t, err := eval.Try(r.program, inputs, false); err == nil {
+		if t, err := eval.Try(r.program, inputs, eval.Enclosed); err == nil {
 			r.lower(t, out)
 			tried = true
 		}
@@ -97,21 +97,48 @@ func (r *Result) anyFree(out []Reach) bool {
 
 // prove makes exact runs near the figure until what holds in all of them is as
 // sure as it must be. It tells which claims are not proved, whether or not they hold.
+//
+// At first angles in degrees are free too: what holds of all angles near 58°
+// holds of 58°, and is shown on fractions. What does not is left to runs in which
+// they are as they are.
 func (r *Result) prove(random *rand.Rand, out []Reach) (doubted []bool) {
+	doubted, sample := r.runs(random, out, true)
+	if sample != nil && !sample.State.Field.IsLoose() {
+		return doubted
+	}
+	for i, c := range r.program.Claims {
+		if out[i] == Always && doubted[i] && !c.Inequality {
+			strictly, _ := r.runs(random, out, false)
+			for j := range doubted {
+				doubted[j] = doubted[j] && strictly[j]
+			}
+			break
+		}
+	}
+	return doubted
+}
+
+// runs are exact runs, with angles in degrees free or as they are; last is one of
+// them, if there was any.
+func (r *Result) runs(random *rand.Rand, out []Reach, loosely bool) (doubted []bool, last *eval.Trial) {
 	doubted = make([]bool, len(out))
 	bits, gained := firstBits, 0.0
 	for range mostRuns {
-		t, draws := r.sample(random, bits)
+		t, draws := r.sample(random, bits, loosely)
 		if t == nil {
 			break
 		}
-		for i, open := range r.lower(t, out) {
-			doubted[i] = doubted[i] || open
+		last = t
+		for i, c := range r.program.Claims {
+			doubted[i] = doubted[i] || t.Failed[c.Step] != nil
+		}
+		if !t.State.Field.IsLoose() {
+			r.lower(t, out)
 		}
 		degree := math.Max(t.Degree, 0) + math.Log2(float64(draws))
 		gained += math.Max(float64(bits)-degree, 0)
 		if gained >= surety {
-			return doubted
+			return doubted, last
 		}
 		if degree > mostBits-surety {
 			break
@@ -121,29 +148,30 @@ func (r *Result) prove(random *rand.Rand, out []Reach) (doubted []bool) {
 	for i := range doubted {
 		doubted[i] = true
 	}
-	return doubted
+	return doubted, last
 }
 
-// lower takes back what a trial refutes, and tells which claims it could not decide.
-func (r *Result) lower(t *eval.Trial, out []Reach) (open []bool) {
-	open = make([]bool, len(out))
+// lower takes back what a trial refutes.
+func (r *Result) lower(t *eval.Trial, out []Reach) {
 	for i, c := range r.program.Claims {
-		e := t.Failed[c.Step]
-		open[i] = e != nil && !isFalse(e)
-		if out[i] == Always && isFalse(e) {
+		if out[i] == Always && isFalse(t.Failed[c.Step]) {
 			out[i] = HereOnly
 		}
 	}
-	return open
 }
 
-// sample resolves a figure near this one, exactly, on a grid of that many bits;
+// sample resolves a figure near this one, exactly, on a grid of that many bits, with
+// angles in degrees free or as they are;
 // draws is how many positions were tried for it. It is nil where none is found,
 // or where that would take too much.
-func (r *Result) sample(random *rand.Rand, bits int) (t *eval.Trial, draws int) {
+func (r *Result) sample(random *rand.Rand, bits int, loosely bool) (t *eval.Trial, draws int) {
 	delta := big.NewRat(1, 4)
+	numbers := eval.Exactly
+	if loosely {
+		numbers = func(f *exact.Field) { f.Loosen(turner(random, bits)) }
+	}
 	for draws = 1; draws <= attempts; draws++ {
-		t, err := eval.Try(r.program, r.moved(random, delta, bits), true)
+		t, err := eval.Try(r.program, r.moved(random, delta, bits), numbers)
 		var spent *exact.Undecided
 		if err == nil || errors.As(err, &spent) {
 			return t, draws
@@ -153,11 +181,28 @@ func (r *Result) sample(random *rand.Rand, bits int) (t *eval.Trial, draws int) 
 	return nil, attempts
 }
 
-// moved are the inputs, each moved by a random part of delta of itself, on a
-// grid of that many bits.
+// turner moves a number by a random part of 2^-turning, on a grid of that many bits.
+func turner(random *rand.Rand, bits int) func(*big.Rat) *big.Rat {
+	return func(near *big.Rat) *big.Rat {
+		step := new(big.Rat).SetFrac(gridStep(random, bits), new(big.Int).Lsh(big.NewInt(1), uint(bits+turning)))
+		return step.Add(step, near)
+	}
+}
+
+// turning makes the angles that are freed differ from their own by so little that
+// the figure seldom becomes another by that.
+const turning = 12
+
+// moved are the figure's inputs, moved.
 func (r *Result) moved(random *rand.Rand, delta *big.Rat, bits int) []*big.Rat {
-	out := make([]*big.Rat, len(r.inputs))
-	for i, v := range r.inputs {
+	return r.movedFrom(r.inputs, random, delta, bits)
+}
+
+// movedFrom are inputs, each moved by a random part of delta of itself, on a
+// grid of that many bits.
+func (r *Result) movedFrom(inputs []*big.Rat, random *rand.Rand, delta *big.Rat, bits int) []*big.Rat {
+	out := make([]*big.Rat, len(inputs))
+	for i, v := range inputs {
 		size := v
 		if v.Sign() == 0 || r.program.Inputs[i].Kind == program.Bearing {
 			size = big.NewRat(1, 1)

@@ -33,7 +33,7 @@ func (r *Result) CounterExamples(seed uint64) (out []CounterExample) {
 	best := make([][]*big.Rat, len(r.program.Claims))
 	marks := make([]float64, len(best))
 	for _, inputs := range r.nearAndFar(rand.New(rand.NewPCG(seed, stream))) {
-		t, err := eval.Try(r.program, inputs, false)
+		t, err := eval.Try(r.program, inputs, eval.Enclosed)
 		if err != nil {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"math/rand/v2"
 	"slices"
 
 	"trammel/geom"
@@ -91,13 +92,36 @@ func (x *exceptions) try(e exception) int {
 	if t == nil || !e.holds(t.State) {
 		return len(x.program.Steps)
 	}
+	var beside []*eval.Trial
 	for i, c := range x.program.Claims {
 		known := func(other exception) bool { return other.holds(t.State) }
-		if x.reaches[i] == Always && t.Failed[c.Step] != nil && len(x.found[i]) < mostExceptions && !slices.ContainsFunc(x.found[i], known) {
+		if x.reaches[i] != Always || t.Failed[c.Step] == nil || len(x.found[i]) == mostExceptions || slices.ContainsFunc(x.found[i], known) {
+			continue
+		}
+		if beside == nil {
+			beside = x.beside(inputs)
+		}
+		if slices.ContainsFunc(beside, func(t *eval.Trial) bool { return t.Failed[c.Step] == nil }) {
 			x.found[i] = append(x.found[i], e)
 		}
 	}
-	return len(x.program.Steps)
+	return (1 + len(beside)) * len(x.program.Steps)
+}
+
+// neighbours is how many figures are made beside a special position.
+const neighbours = 4
+
+// beside are figures hardly off a special position. Where none of them stands, the
+// position is not to blame for a claim's failing: curves may no longer meet there.
+func (x *exceptions) beside(inputs []*big.Rat) []*eval.Trial {
+	out := []*eval.Trial{}
+	random := rand.New(rand.NewPCG(accidentSeed, stream))
+	for range neighbours {
+		if t, err := eval.Try(x.program, x.movedFrom(inputs, random, big.NewRat(1, 1<<20), 5), eval.Enclosed); err == nil {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // holds tells whether a run has the point in its special position.

@@ -21,6 +21,9 @@ func TestExceptions(t *testing.T) {
 		{"given A (0, 0)\ngiven B (6, 0)\ngiven C (5, 3)\ngiven points D\nline m through A and D\nline n through B and C\nm meets n at S\nclaim collinear ADS", "D is A, DA is parallel to BC"},
 		// The circle on AB and the perpendicular bisector: nothing special.
 		{"given A (0, 0)\ngiven B (6, 0)\ngiven points P\nclaim PA² + PB² > 17", ""},
+		// Circles that do not meet in a whole region, which a special position of a point
+		// that plays no part happens to lie in.
+		{"given A about (0, 0)\ngiven B about (4, 0)\ngiven C about (4, 4)\ngiven D about (2, 1)\ncircle b centre C radius CD\ncircle d centre B radius BC\nb meets d at H and I\nclaim CH = CI", "D is C"},
 	} {
 		r := lang.Compile("special.trm", []byte("figure \"special\"\n"+test.lines+"\n"))
 		if r.Figure == nil {

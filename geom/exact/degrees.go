@@ -14,14 +14,22 @@ type angle struct{ num, den int64 }
 // Multiples of 3° and their halvings need square roots only; the other whole
 // degrees stand over Q(2cos 40°), and fractions of degrees over larger bases.
 func (f *Field) CosSin(degrees *big.Rat) (cos, sin *Real, err error) {
-	turn := big.NewRat(360, 1)
-	d := new(big.Rat).Quo(degrees, turn)
-	d.Sub(degrees, d.Mul(turn, new(big.Rat).SetInt(wholePart(d))))
-	if den := d.Denom(); den.BitLen() > mostDenominatorBits || 15%oddPart(den.Int64()) != 0 {
+	if den := degrees.Denom(); den.BitLen() > mostDenominatorBits || 15%oddPart(den.Int64()) != 0 {
 		return nil, nil, undecidable(degrees)
 	}
-	cos, sin = f.cosSin(d)
+	if f.loose != nil {
+		cos, sin = f.looseCosSin(degrees)
+	} else {
+		cos, sin = f.fixedCosSin(degrees)
+	}
 	return cos, sin, nil
+}
+
+// fixedCosSin is for any angle as it is.
+func (f *Field) fixedCosSin(degrees *big.Rat) (cos, sin *Real) {
+	turn := big.NewRat(360, 1)
+	d := new(big.Rat).Quo(degrees, turn)
+	return f.cosSin(d.Sub(degrees, d.Mul(turn, new(big.Rat).SetInt(wholePart(d)))))
 }
 
 // mostDenominatorBits lets an angle's numerator fit a machine word.
@@ -95,9 +103,9 @@ func (f *Field) besideHalvings(a angle, odd int64) (cos, sin *Real) {
 	j := new(big.Int).ModInverse(big.NewInt(45*odd), big.NewInt(parts))
 	j.Mod(j.Mul(j, big.NewInt(a.num)), big.NewInt(parts))
 	step := nearestResidue(j.Int64(), parts)
-	cos, sin, _ = f.CosSin(big.NewRat(45*step, parts))
+	cos, sin = f.fixedCosSin(big.NewRat(45*step, parts))
 	rest := new(big.Rat).Sub(big.NewRat(a.num, a.den), big.NewRat(45*step, parts))
-	c, s, _ := f.CosSin(rest)
+	c, s := f.fixedCosSin(rest)
 	return turned(cos, sin, c, s)
 }
 
@@ -106,7 +114,7 @@ func (f *Field) besideHalvings(a angle, odd int64) (cos, sin *Real) {
 func (f *Field) fifteenthsOfDegrees(n int64) (cos, sin *Real) {
 	i := nearestResidue(2*n, 3) // n - 200i and n - 216j are multiples of 3 and of 5
 	j := nearestResidue(n, 5)
-	cos, sin, _ = f.CosSin(big.NewRat((n-200*i-216*j)/15, 1))
+	cos, sin = f.fixedCosSin(big.NewRat((n-200*i-216*j)/15, 1))
 	if i != 0 {
 		c, s := f.twentySeventh()
 		cos, sin = turned(cos, sin, c, signed(s, i))

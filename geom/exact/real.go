@@ -33,7 +33,8 @@ type Field struct {
 	surds   bool   // roots of fractions are among the joints
 	trust   uint   // bits of an enclosure that are taken at their word; 0: none are
 	free    degree // what has vanished, of numbers made from free values
-	rough   bool   // takes what floats cannot tell from 0 for 0
+	loose   *looseAngles
+	rough   bool // takes what floats cannot tell from 0 for 0
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.

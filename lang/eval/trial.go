@@ -25,15 +25,18 @@ const (
 	trying  = 40_000_000
 )
 
-// Try does the steps that make things and the file's claims, on other inputs;
-// the error is why there is no such figure. Unless it is exact, values that
-// differ by less than 2^-256 of their size pass for equal.
-func Try(p *program.Program, inputs []*big.Rat, exactly bool) (*Trial, error) {
+// Exactly lets a trial's numbers be exact.
+func Exactly(*exact.Field) {}
+
+// Enclosed lets values that differ by less than 2^-256 of their size pass for equal.
+func Enclosed(f *exact.Field) { f.Trust(placing) }
+
+// Try does the steps that make things and the file's claims, on other inputs, with
+// numbers of that kind; the error is why there is no such figure.
+func Try(p *program.Program, inputs []*big.Rat, numbers func(*exact.Field)) (*Trial, error) {
 	f := exact.NewField()
 	f.Limit(trying)
-	if !exactly {
-		f.Trust(placing)
-	}
+	numbers(f)
 	t := &Trial{State: program.NewState(p, inputs, f), Failed: map[*program.Step]error{}}
 	for _, step := range p.Steps {
 		if step.Proof {
