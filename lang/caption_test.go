@@ -29,7 +29,7 @@ func TestCaptions(t *testing.T) {
 	const givens = "figure \"F\"\ngiven A (0, 0)\ngiven B 8 from A\n"
 	const kreis = "figure \"F\"\ngiven circle k centre O (0, 0) radius 3\ngiven P 7.5 from O\n"
 	for _, test := range []struct{ source, en, de string }{
-		{givens + "join AB", "Given: the point A; a point B 8 cm from A.\nJoin A to B.", "Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nVerbinde A mit B."},
+		{givens + "join AB", "Given: the point A; a point B 8 cm from A.\nJoin A to B.", "Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nVerbinde A mit B."},
 		{"figure \"F\"\nunit 8 mm\ngiven triangle ABC with AB = 6, AC = 5.5, angle A = 40°\njoin ABCA",
 			"Given: a triangle ABC with AB = 6 units, AC = 5.5 units and angle A = 40°.\nJoin A to B, B to C and C to A.",
 			"Gegeben: ein Dreieck ABC mit AB = 6 Einheiten, AC = 5,5 Einheiten und Winkel A = 40°.\nVerbinde A mit B, B mit C und C mit A."},
@@ -43,24 +43,30 @@ Join L to X and R to X.
 Here angle RPX is a right angle, and PL = PR (equal radii). Then n is perpendicular to m, and the triangles PLX and PRX are congruent.`,
 			`Gegeben: eine Gerade m durch A und B; ein Punkt P auf m, 4 cm von A entfernt.
 Zeichne um P mit beliebigem Radius einen Bogen, der m in L und R schneidet.
-Zeichne um L mit beliebigem Radius größer als PL einen Bogen.
+Zeichne um L mit einem beliebigen Radius, der größer als PL ist, einen Bogen.
 Zeichne um R mit demselben Radius einen Bogen.
-X sei der Schnittpunkt von den Bögen um L und R oberhalb von m.
+X sei der Schnittpunkt der Bögen um L und R oberhalb von m.
 Zeichne die Gerade n durch P und X.
 Verbinde L mit X und R mit X.
 Hier gilt: Winkel RPX ist ein rechter Winkel; PL = PR (gleiche Radien). Damit gilt: n steht senkrecht auf m; die Dreiecke PLX und PRX sind kongruent.`},
 		{kreis + "S, T, s, t by tangents(k, P)\nclaim k touches s at S",
 			"Given: a circle k with centre O and radius 3 cm; a point P 7.5 cm from O.\nDraw the tangents from P to k. This gives S, T, s and t.\nThen k touches s at S.",
-			"Gegeben: ein Kreis k mit Mittelpunkt O und dem Radius 3 cm; ein Punkt P 7,5 cm von O entfernt.\nZeichne die Tangenten von P an k. Das ergibt S, T, s und t.\nEs gilt: k berührt s in S."},
+			"Gegeben: ein Kreis k mit dem Mittelpunkt O und dem Radius 3 cm; ein Punkt P, 7,5 cm von O entfernt.\nZeichne die Tangenten von P an k. Das ergibt S, T, s und t.\nEs gilt: k berührt s in S."},
 		{givens + "join AB\nproduce AB beyond B by 2 to C\nC' by triangleon(B, C)\nstep \"Finish at {C'}\"\n  join AC'\n  join C'B\nend",
 			"Given: the point A; a point B 8 cm from A.\nJoin A to B.\nProduce AB beyond B by 2 cm to C.\nMake the equilateral triangle on BC. This gives C'.\nFinish at C'",
-			"Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nVerbinde A mit B.\nVerlängere AB über B hinaus um 2 cm bis C.\nZeichne das gleichseitige Dreieck über BC. Das ergibt C'.\nFinish at C'"},
+			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nVerbinde A mit B.\nVerlängere AB über B hinaus um 2 cm bis C.\nZeichne das gleichseitige Dreieck über BC. Das ergibt C'.\nFinish at C'"},
 		{givens + "M, n by bisect(A, B) in full",
 			"Given: the point A; a point B 8 cm from A.\nWith centre A and any radius greater than half of AB, draw an arc.\nWith centre B and the same radius, draw an arc.\nLet X to the left of AB and Y to the right of AB be the points where the arcs about A and B meet.\nDraw the line n through Y and X to cut AB at M.",
-			"Gegeben: der Punkt A; ein Punkt B 8 cm von A entfernt.\nZeichne um A mit beliebigem Radius größer als die Hälfte von AB einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte von den Bögen um A und B.\nZeichne die Gerade n durch Y und X, die AB in M schneidet."},
+			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nZeichne um A mit einem beliebigen Radius, der größer als die Hälfte von AB ist, einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte der Bögen um A und B.\nZeichne die Gerade n durch Y und X, die AB in M schneidet."},
 		{"figure \"F\"\ngiven triangle ABC with AB = about 7, AC = 6, angle A = about 50°\nM, n by bisect(A, B)\nhide M\nchoose x from 2 to 4 by 1\narc c centre A radius x cuts AB at X nearest M",
 			"Given: a triangle ABC with AB about 7 cm, AC = 6 cm and angle A about 50°.\nDraw the perpendicular bisector of AB. This gives n.\nWith centre A and radius 3 cm, draw an arc cutting AB at X.",
 			"Gegeben: ein Dreieck ABC mit AB ungefähr 7 cm, AC = 6 cm und Winkel A ungefähr 50°.\nZeichne die Mittelsenkrechte von AB. Das ergibt n.\nZeichne um A mit dem Radius 3 cm einen Bogen, der AB in X schneidet."},
+		{givens + "arc c centre B radius half AB\ntake C on c\nclaim here not C on AB\nclaim angle BAC < 90°\n",
+			"Given: the point A; a point B 8 cm from A.\nWith centre B and radius half of AB, draw an arc.\nTake a point C on the arc about B.\nThen C does not lie on AB, and angle BAC < 90°.",
+			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nZeichne um B mit der Hälfte von AB als Radius einen Bogen.\nMarkiere einen Punkt C auf dem Bogen um B.\nEs gilt: C liegt nicht auf AB; Winkel BAC < 90°."},
+		{givens + "m by erect(AB, A)\nn by erect(AB, B)\ntake C on m, 3 from A\ntake D on n, 3 from B\ntake E on m, 5 from A\nhide E\njoin ABDC\nmark right BAC, ABD\nmark right BAE",
+			"Given: the point A; a point B 8 cm from A.\nErect the perpendicular to AB at A. This gives m.\nErect the perpendicular to AB at B. This gives n.\nTake a point C on m, 3 cm from A.\nTake a point D on n, 3 cm from B.\nTake a point E on m, 5 cm from A.\nJoin A to B, B to D and D to C.\nHere angles BAC and ABD are right angles.",
+			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nErrichte in A die Senkrechte zu AB. Das ergibt m.\nErrichte in B die Senkrechte zu AB. Das ergibt n.\nMarkiere einen Punkt C auf m, 3 cm von A entfernt.\nMarkiere einen Punkt D auf n, 3 cm von B entfernt.\nMarkiere einen Punkt E auf m, 5 cm von A entfernt.\nVerbinde A mit B, B mit D und D mit C.\nHier gilt: die Winkel BAC und ABD sind rechte Winkel."},
 	} {
 		for tag, want := range map[string]string{"en": test.en, "de-AT": test.de} {
 			if got := strings.Join(captions(t, test.source, tag), "\n"); got != want {

@@ -159,8 +159,8 @@ func TestLateGivens(t *testing.T) {
 func TestGermanAnswers(t *testing.T) {
 	de, en := caption.In("de"), caption.In("en")
 	for _, c := range [][3]string{
-		{"angle BAC", "Winkel BAC", "angle BAC"}, {"radius k", "der Radius von k", "the radius of k"},
-		{"area of ABC", "der Flächeninhalt von ABC", "the area of ABC"}, {"AB : BC", "AB : BC", "AB : BC"},
+		{"angle BAC", "Winkel BAC", "angle BAC"}, {"radius k", "Radius von k", "the radius of k"},
+		{"area of ABC", "Flächeninhalt von ABC", "the area of ABC"}, {"AB : BC", "AB : BC", "AB : BC"},
 	} {
 		if de.Spoken(c[0]) != c[1] || en.Spoken(c[0]) != c[2] {
 			t.Errorf("%s is said %q and %q", c[0], de.Spoken(c[0]), en.Spoken(c[0]))

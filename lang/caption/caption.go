@@ -114,9 +114,10 @@ func (t *teller) merged(a, b program.Phrase) (program.Phrase, bool) {
 	return program.Phrase{Key: key, With: program.With{"points": points, "places": b.With["places"]}}, true
 }
 
-// reasons are what the marks say and then what is claimed, nothing twice.
+// reasons are what the marks say and then what is claimed, nothing twice. What
+// a mark says of points that do not show could not be followed, and is left out.
 func (t *teller) reasons(acts []program.Act) string {
-	var said [2][]string
+	var said [2]clauseList
 	seen := map[string]bool{}
 	for _, a := range acts {
 		which := 0
@@ -126,20 +127,51 @@ func (t *teller) reasons(acts []program.Act) string {
 		for _, clause := range clauses(a.Said) {
 			text := t.say(clause, "")
 			bare := t.bare(text)
-			if text != "" && !seen[bare] {
+			if text != "" && !seen[bare] && (which == 1 || !t.leansOnHidden(clause)) {
 				seen[bare] = true
-				said[which] = append(said[which], text)
+				said[which].add(clause)
 			}
 		}
 	}
-	marks, claims := t.chain("clauses", "clauses.last", said[0]), t.chain("clauses", "clauses.last", said[1])
+	marks, claims := said[0].say(t), said[1].say(t)
 	switch {
+	case marks == "" && claims == "":
+		return ""
 	case marks == "":
 		return tidy(t.fill("why.claims", texts{"all": claims}))
 	case claims == "":
 		return tidy(t.fill("why.marks", texts{"all": marks}))
 	}
 	return tidy(t.fill("why.both", texts{"marks": marks, "claims": claims}))
+}
+
+// clauseList is clauses that are told together.
+type clauseList []program.Saying
+
+// add adds a clause; right angles that follow each other become one.
+func (s *clauseList) add(clause program.Saying) {
+	right, ok := clause.(program.Phrase)
+	if n := len(*s); n > 0 && ok && right.Key == "claim.right" {
+		last, _ := (*s)[n-1].(program.Phrase)
+		angles, several := last.With["angles"].(program.List)
+		if last.Key == "claim.right" {
+			angles, several = program.List{last.With["angle"]}, true
+		}
+		if several {
+			angles = append(angles[:len(angles):len(angles)], right.With["angle"])
+			(*s)[n-1] = program.Phrase{Key: "claim.rights", With: program.With{"angles": angles}}
+			return
+		}
+	}
+	*s = append(*s, clause)
+}
+
+func (s clauseList) say(t *teller) string {
+	var all []string
+	for _, clause := range s {
+		all = append(all, t.say(clause, ""))
+	}
+	return t.chain("clauses", "clauses.last", all)
 }
 
 // bare is a clause without its reason, and an equation in one order of its sides.
@@ -193,6 +225,10 @@ func (t *teller) phrase(s program.Phrase, kase string) string {
 		return t.pair(s, "first", "rest", kase)
 	case "series":
 		return t.pair(s, "a", "b", kase)
+	case "claim.not":
+		if claim, ok := s.With["claim"].(program.Phrase); ok && t.messages[claim.Key+":not"] != "" {
+			return t.say(claim, "not")
+		}
 	}
 	s = t.shown(s)
 	return t.expand(t.message(s.Key, kase), func(place, kase string) string { return t.say(s.With[place], kase) })
@@ -255,7 +291,9 @@ func (t *teller) curves(pair program.CurveNames, kase string) string {
 		centres := map[string]string{"a": t.centre(int(a)), "b": t.centre(int(b))}
 		return t.expand(t.message("arcs.about", kase), func(place, _ string) string { return centres[place] })
 	}
-	return t.say(program.List{pair[0], pair[1]}, kase)
+	return t.expand(t.message("curves", kase), func(place, kase string) string {
+		return t.say(map[string]program.Saying{"a": pair[0], "b": pair[1]}[place], kase)
+	})
 }
 
 // tidy mends the spaces that optional parts leave.

@@ -114,11 +114,16 @@ func (t *teller) where(s program.Saying, kase string) string {
 	return t.say(s, kase)
 }
 
-func (t *teller) leansOnHidden(p program.Phrase) bool {
-	for _, with := range p.With {
-		letters, _ := with.(program.Letters)
-		for _, slot := range letters {
-			if !t.shows(program.Letters{slot}) {
+// leansOnHidden tells whether a saying names a point that does not show.
+func (t *teller) leansOnHidden(s program.Saying) bool {
+	switch s := s.(type) {
+	case program.Letters:
+		return slices.ContainsFunc(s, func(slot int) bool { return !t.shows(program.Letters{slot}) })
+	case program.List:
+		return slices.ContainsFunc(s, t.leansOnHidden)
+	case program.Phrase:
+		for _, with := range s.With {
+			if t.leansOnHidden(with) {
 				return true
 			}
 		}

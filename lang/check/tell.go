@@ -162,19 +162,27 @@ func (s *scope) tellOpening(o *syntax.Opening) program.Saying {
 func (s *scope) tellRadius(e *syntax.Expr) program.Saying {
 	r := plainExpr(e)
 	if r == nil || r.Name == "" {
-		return phrase("radius", "length", s.tellLength(e))
+		return radiusSaid(s.tellLength(e))
 	}
 	name, _ := s.indexed(r.Name, r.Index)
 	slot, ok := s.names[name]
 	switch {
 	case !ok:
-		return phrase("radius", "length", s.tellLength(e))
+		return radiusSaid(s.tellLength(e))
 	case s.slot(slot).Kind != program.Circle:
 		return phrase("radius", "length", s.refSaid(r))
 	case s.c.hand.kept:
 		return phrase("radius.same")
 	}
 	return phrase("radius.of", "curve", s.curveName(r))
+}
+
+// radiusSaid is an opening of a length: half of one takes other words in some languages.
+func radiusSaid(length program.Saying) program.Saying {
+	if half, ok := length.(program.Phrase); ok && half.Key == "half" {
+		return phrase("radius.half", "a", half.With["a"])
+	}
+	return phrase("radius", "length", length)
 }
 
 // tellCuts is what an act cuts on its way; of is the word for what it draws.
