@@ -264,18 +264,34 @@ func (t *teller) letters(run program.Letters) string {
 	return b.String()
 }
 
-// curve is a curve's name, or an arc by its centre.
+// curve is a curve's name; without one a line goes by two points of it, a circle
+// or an arc by its centre. In the case "own" it is its letter only, in "new"
+// what is just being drawn.
 func (t *teller) curve(slot int, kase string) string {
 	name := t.slot(slot).Called
 	switch {
+	case kase == "own":
+		return name
 	case kase == "new" && name == "":
-		return t.fill("arc.new", nil)
+		return t.fill(t.kind(slot)+".new", nil)
 	case kase == "new":
-		return t.fill("arc.new.named", texts{"name": name})
+		return t.fill(t.kind(slot)+".new.named", texts{"name": name})
+	case name == "" && t.slot(slot).By != nil:
+		name = t.letters(t.slot(slot).By)
+	case name == "" && t.slot(slot).Only:
+		return t.expand(t.message("circle.only", kase), nil)
 	case name == "":
-		return t.expand(t.message("arc.about", kase), func(string, string) string { return t.centre(slot) })
+		return t.expand(t.message(t.kind(slot)+".about", kase), func(string, string) string { return t.centre(slot) })
 	}
 	return t.expand(t.message("curve", kase), func(string, string) string { return name })
+}
+
+// kind is the word for a circle or an arc in the keys.
+func (t *teller) kind(slot int) string {
+	if ink := t.slot(slot).Ink; ink != nil && ink.Whole {
+		return "circle"
+	}
+	return "arc"
 }
 
 // slot is what shows a thing.
@@ -287,13 +303,19 @@ func (t *teller) centre(arc int) string { return t.slot(t.Centres[arc]).Called }
 func (t *teller) curves(pair program.CurveNames, kase string) string {
 	a, ok1 := pair[0].(program.CurveName)
 	b, ok2 := pair[1].(program.CurveName)
-	if ok1 && ok2 && t.slot(int(a)).Called == "" && t.slot(int(b)).Called == "" {
+	if ok1 && ok2 && t.arcAbout(int(a)) && t.arcAbout(int(b)) {
 		centres := map[string]string{"a": t.centre(int(a)), "b": t.centre(int(b))}
 		return t.expand(t.message("arcs.about", kase), func(place, _ string) string { return centres[place] })
 	}
 	return t.expand(t.message("curves", kase), func(place, kase string) string {
 		return t.say(map[string]program.Saying{"a": pair[0], "b": pair[1]}[place], kase)
 	})
+}
+
+// arcAbout tells that a curve is an arc that goes by its centre.
+func (t *teller) arcAbout(slot int) bool {
+	sl := t.slot(slot)
+	return sl.Kind == program.Circle && sl.Called == "" && t.kind(slot) == "arc"
 }
 
 // tidy mends the spaces that optional parts leave.

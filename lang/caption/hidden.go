@@ -15,7 +15,7 @@ func (t *teller) shown(s program.Phrase) program.Phrase {
 	case "call":
 		return t.shownOf(s, "results", program.Phrase{Key: "call.none", With: s.With})
 	case "locus", "locus.equal":
-		return t.shownOf(s, "names", s)
+		return t.shownOf(s, "names", program.Phrase{Key: s.Key + ".bare", With: s.With})
 	case "ray":
 		if run := s.With["name"].(program.Letters); len(run) == 2 && !t.shows(run[1:]) {
 			return program.Phrase{Key: "ray.from", With: program.With{"name": run, "from": run[:1], "cuts": s.With["cuts"]}}
@@ -24,10 +24,16 @@ func (t *teller) shown(s program.Phrase) program.Phrase {
 	return s
 }
 
-// shownOf leaves the hidden things of a list out; where all are, none stands for
+// nameless tells that a thing is a curve without a letter.
+func (t *teller) nameless(s program.Saying) bool {
+	c, ok := s.(program.CurveName)
+	return ok && t.slot(int(c)).Called == ""
+}
+
+// shownOf leaves the hidden and nameless things of a list out; where all are, none stands for
 // the phrase.
 func (t *teller) shownOf(s program.Phrase, place string, none program.Phrase) program.Phrase {
-	list := slices.DeleteFunc(flat(s.With[place]), func(x program.Saying) bool { return !t.shows(x) })
+	list := slices.DeleteFunc(flat(s.With[place]), func(x program.Saying) bool { return !t.shows(x) || t.nameless(x) })
 	if len(list) == 0 {
 		return none
 	}
@@ -67,6 +73,9 @@ func (t *teller) visible(said program.Saying) program.Saying {
 			}
 			return program.Phrase{Key: "given.line.one", With: program.With{"name": item.With["name"], "point": on}}
 		}
+	}
+	if centre, has := item.With["centre"]; has && item.Key != "placed.centre" && !t.shows(centre) {
+		item = program.Phrase{Key: "given.circle", With: item.With}
 	}
 	if item.Key == "placed" && t.say(item.With["places"], "") == "" {
 		item = program.Phrase{Key: "given.point", With: item.With}

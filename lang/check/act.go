@@ -260,6 +260,7 @@ func (s *scope) lineAct(l *syntax.Line) {
 	}
 	if ok {
 		s.c.hand.rule(a, b, reachLine)
+		s.c.through[slot] = pair{a, b}
 		s.straight(l.Node, slot, a, b, false, false)
 		s.bar(a, b, slot, reachLine)
 	}

@@ -372,6 +372,19 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 			s.c.centres[slot] = c
 		}
 	}
+	s.receiveCentres(targets, results)
+}
+
+// receiveCentres gives a circle the centre that comes with it.
+func (s *scope) receiveCentres(targets []target, results []result) {
+	for i, t := range targets {
+		centre, ok := s.c.centres[results[i].slot]
+		for j, r := range results[:len(targets)] {
+			if ok && r.slot == centre {
+				s.c.centres[s.names[t.name]] = s.names[targets[j].name]
+			}
+		}
+	}
 }
 
 // adopt makes straights that a construction has drawn between points of the

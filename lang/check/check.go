@@ -83,6 +83,7 @@ func (c *checker) forget() {
 	c.objects, c.labels = 0, 0
 	c.centres, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int][]int{}
 	c.outer, c.latest, c.named = map[int]int{}, map[int]int{}, map[int]bool{}
+	c.through, c.spoken = map[int]pair{}, map[int]bool{}
 	c.chose = map[int]program.Saying{}
 	c.hand = newHand()
 }
@@ -106,12 +107,12 @@ type checker struct {
 	regions  int // hatched
 	lost     lost
 	picks    map[string]int
-	unmet    map[string]*source.Problem // the file\'s unknown names, at their first use
+	unmet    map[string]*source.Problem // the file's unknown names, at their first use
 	full     bool                       // a limit was passed: expand no more
 	unitSet  bool
 	using    []string                        // the files that are being used, outermost first
 	defining string                          // the construction that is being checked by itself
-	heads    map[string]*syntax.Construction // the file\'s own, by name
+	heads    map[string]*syntax.Construction // the file's own, by name
 
 	centres   map[int]int            // centre by circle
 	reaches   map[int]int            // how far a straight reaches
@@ -120,6 +121,8 @@ type checker struct {
 	latest    map[int]int            // arcs by their centres, as last told
 	chose     map[int]program.Saying // the values of choices
 	named     map[int]bool           // arcs that their centre does not tell from others
+	through   map[int]pair           // the points that a line was drawn through
+	spoken    map[int]bool           // curves that are spoken of after they were drawn
 	outer     map[int]int            // what a call in full gives: the caller's slot by the construction's
 	allowed   program.Tools          // that may be used; 0: all
 	drawing   bool                   // an act with a tool has been done

@@ -89,9 +89,12 @@ func (s *scope) curveName(r *syntax.Ref) program.Saying {
 	return program.Text(name)
 }
 
-// speakOf gives an arc its name back that is spoken of after another was struck
-// about its centre.
+// speakOf notes that a caption needs a name for a curve that is there. It gives an
+// arc its name back that is spoken of after another was struck about its centre.
 func (s *scope) speakOf(slot int) {
+	if ink := s.slot(slot).Ink; ink != nil && ink.Step < len(s.c.prog.Acts)-1 {
+		s.c.spoken[slot] = true
+	}
 	if centre := s.centre(slot); s.slot(slot).Told && s.c.latest[s.c.hand.point(centre)] != slot {
 		s.c.named[slot] = true
 	}

@@ -67,7 +67,9 @@ type Slot struct {
 	Twice     bool        // its name was taken: it never gets a value, and nobody else is blamed
 	Top       bool        // made by the file itself, not inside a construction
 	As        int         // the slot that shows it: of what a call in full gives or takes, the caller's
-	Called    string      // what a reader calls it; "" for an arc that goes by its centre
+	Called    string      // what a reader calls it; "" for a curve without a letter
+	Only      bool        // it is the only circle on the paper
+	By        []int       // the points that a line without a letter goes by
 	Told      bool        // an arc that a caption speaks of
 	Aside     bool        // inside a construction that is unseen: no ink reaches out for it
 }
