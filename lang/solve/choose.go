@@ -5,10 +5,10 @@ import (
 	"math/big"
 )
 
-// choose gives an input the good value that is nearest to the plain one, as far
-// as the steps show that hang on it; where none is good, the least bad. So a
-// value moves only as far as it must, and moves little when the source changes
-// a little. It is false if every value fails, and then changes nothing.
+// choose gives an input the value that costs least, as far as the steps show that
+// hang on it: that is bad, or far from the plain one. So a value moves only as
+// far as it is worth while, and moves little when the source changes a little.
+// It is false if every value fails, and then changes nothing.
 func (s *search) choose(in int, steps []int) bool {
 	c := s.choice(in, steps)
 	best, ok := c.climb()
@@ -67,56 +67,70 @@ func (c *choice) vary(v *big.Rat, other func()) {
 	c.set(v)
 }
 
-// rung is a value, how bad it is, and where it stands: the nth on a side of the
-// plain value, which is the one before the first.
+// rung is a value, what it costs, and where it stands: the nth on a side of
+// the plain value, which is the one before the first.
 type rung struct {
-	bad    float64
+	v      *big.Rat
+	cost   float64
 	way, n int
 }
 
-// nearlyBest is how much worse than the best a value may be that is nearer to
-// the plain one.
-const nearlyBest = 1.2
-
-// A side is given up after so many rungs that are worse by so much than the
-// best.
-const (
-	hopeless  = 2
-	muchWorse = 1.5
-)
-
-// climb goes from the plain value up and down at once, to the first good value
-// and from there back to the nearest one. Where none is good, good is what is
-// nearly as good as the best.
+// climb weighs how bad a value is against how far it is from the plain one. It
+// goes up and down at once, until the way alone costs more than the best value,
+// and then looks about that one.
 func (c *choice) climb() (*big.Rat, bool) {
-	bad := c.try(c.l.plain)
-	if bad <= good {
-		return c.l.plain, true
+	best := rung{c.l.plain, c.cost(c.l.plain), 0, -1}
+	if best.cost == 0 {
+		return best.v, true
 	}
-	seen, least := []rung{{bad, 0, -1}}, bad
-	worse := [2]int{}
 	for k := range max(len(c.l.rungs[0]), len(c.l.rungs[1])) {
 		for way, rungs := range c.l.rungs {
-			if k >= len(rungs) || worse[way] == hopeless {
+			if k >= len(rungs) {
 				continue
 			}
-			bad := c.try(rungs[k])
-			if bad <= good {
-				return c.back(way, k, good), true
+			if cost := c.within(rungs[k], best.cost); cost < best.cost {
+				best = rung{rungs[k], cost, way, k}
 			}
-			if worse[way]++; bad < least+muchWorse || math.IsInf(bad, 1) {
-				worse[way] = 0
-			}
-			seen, least = append(seen, rung{bad, way, k}), min(least, bad)
 		}
 	}
-	limit := max(good, nearlyBest*least)
-	for _, r := range seen {
-		if r.bad <= limit && !math.IsInf(r.bad, 1) {
-			return c.back(r.way, r.n, limit), true
+	if math.IsInf(best.cost, 1) {
+		return c.lastResort()
+	}
+	return c.closer(best), true
+}
+
+// cost is how much worse than good a value is, and how far from the plain one.
+func (c *choice) cost(v *big.Rat) float64 { return max(0, c.try(v)-good) + c.l.far(v) }
+
+// closer looks between the best rung and its neighbours.
+func (c *choice) closer(best rung) *big.Rat {
+	near, away := c.l.rung(best.way, best.n-1), c.l.rung(best.way, best.n+1)
+	if best.n < 0 {
+		near = c.l.rung(1, 0)
+	}
+	v, cost := best.v, best.cost
+	for range 2 {
+		a, b := c.l.between(near, v), c.l.between(away, v)
+		x, y := c.within(a, cost), c.within(b, cost)
+		switch {
+		case x < cost && x <= y:
+			v, cost, away = a, x, v
+		case y < cost:
+			v, cost, near = b, y, v
+		default:
+			near, away = a, b
 		}
 	}
-	return c.lastResort()
+	return v
+}
+
+// within is what a value costs, if there is one and the way alone costs less
+// than a limit.
+func (c *choice) within(v *big.Rat, limit float64) float64 {
+	if v == nil || c.l.far(v) >= limit {
+		return math.Inf(1)
+	}
+	return c.cost(v)
 }
 
 // lastResort is the least bad of the values that are strange.
@@ -128,26 +142,4 @@ func (c *choice) lastResort() (best *big.Rat, ok bool) {
 		}
 	}
 	return best, best != nil
-}
-
-// back halves the way from the rung before the nth to that one, down to the
-// nearest value that is no worse than a limit.
-func (c *choice) back(way, n int, limit float64) *big.Rat {
-	fine := c.l.rung(way, n)
-	if n < 0 {
-		return fine
-	}
-	bad := c.l.rung(way, n-1)
-	for range 3 {
-		mid := c.l.between(bad, fine)
-		if mid == nil {
-			break
-		}
-		if c.try(mid) <= limit {
-			fine = mid
-		} else {
-			bad = mid
-		}
-	}
-	return fine
 }

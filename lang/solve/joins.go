@@ -66,7 +66,7 @@ func (j *judge) likely(what, slot, other int, off float64) float64 {
 	case off < 1e-9:
 		return 0.6 * j.accident(what, slot, other)
 	case off < 0.065:
-		return 0.3 * short(max(0, off-unclear), 0.065-unclear)
+		return 0.45 * short(max(0, off-unclear), 0.065-unclear)
 	}
 	return 0
 }

@@ -5,8 +5,9 @@ import (
 	"slices"
 )
 
-// good is the badness under which a choice is left as it is.
-const good = 0.1
+// good is the badness that is passed over: small objections come and go with the
+// measures of a source, and a choice that heeded them all would not stay.
+const good = 0.17
 
 // judge tells how well a figure would be drawn that some steps have made: it
 // adds up what a typesetter would object to. Floats choose here; nothing is
@@ -266,7 +267,7 @@ func (j *judge) accident(what, a, b int) float64 {
 	if j.needful[key] {
 		return 0
 	}
-	return 0.25
+	return 0.4
 }
 
 // likeness objects to openings that are nearly but not exactly, or only by

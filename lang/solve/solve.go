@@ -5,7 +5,7 @@
 //
 // The steps are gone through once, in order, on rough numbers. Each input
 // begins with the plain value that suits the figure so far, and moves from it
-// to the nearest good one as soon as the steps are done that hang on it alone.
+// to a better one that is near as soon as the steps are done that hang on it alone.
 // So choices keep in proportion to the figure, and follow it when the source
 // changes a little. A step that fails is mended by the inputs that it depends
 // on, the latest first. Changing an input repeats only the steps that depend on

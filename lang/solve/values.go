@@ -15,6 +15,7 @@ type ladder struct {
 	rungs [2][]*big.Rat
 	last  []*big.Rat // where no rung will do
 	fine  func(float64) *big.Rat
+	scale float64   // a way that is dear; 0 for openings, which go by factors
 	jolts []float64 // moves to other values that are nothing special
 }
 
@@ -31,6 +32,10 @@ var (
 	lastOpenings  = []float64{8, 1. / 8, 16, 1. / 16}
 	nearestToEnds = 0.06 // of a way
 )
+
+// dear is the badness for which an opening goes e times as far from the plain
+// one, and other values as far as their fifth rung.
+const dear = 0.3
 
 // ladder is of an input, about its plain value.
 func (s *search) ladder(in int) ladder {
@@ -69,6 +74,7 @@ func (l *ladder) openings(plain float64) {
 // steps puts rungs so many scales away from the plain value.
 func (l *ladder) steps(plain float64, steps []float64, scale float64, fine func(float64) *big.Rat) {
 	l.fine = fine
+	l.scale = steps[4] * scale
 	l.jolts = []float64{0.0137 * scale, -0.0137 * scale}
 	for _, d := range steps {
 		l.rungs[0] = append(l.rungs[0], fine(plain+d*scale))
@@ -92,6 +98,16 @@ func (l *ladder) parts(plain float64) {
 	for _, v := range lastParts {
 		l.last = append(l.last, hundredths(v))
 	}
+}
+
+// far is what it costs to go to a value from the plain one.
+func (l *ladder) far(v *big.Rat) float64 {
+	x, _ := v.Float64()
+	p, _ := l.plain.Float64()
+	if l.scale == 0 {
+		return dear * math.Abs(math.Log(x/p))
+	}
+	return dear * math.Abs(x-p) / l.scale
 }
 
 // rung is the nth one on a side; the plain value before the first, nil after the last.

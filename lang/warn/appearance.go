@@ -38,6 +38,13 @@ func (f *finder) straightOf(slot int, s *geom.Straight) straight {
 	if s.Start != nil && s.End != nil {
 		out.length = geom.Dist(*s.Start, *s.End).Float() * f.mm
 	}
+	out.lo, out.hi = math.Inf(-1), math.Inf(1)
+	if p := s.Start; p != nil {
+		out.lo = out.along(p.X.Float()*f.mm, p.Y.Float()*f.mm)
+	}
+	if p := s.End; p != nil {
+		out.hi = out.along(p.X.Float()*f.mm, p.Y.Float()*f.mm)
+	}
 	if ends := f.st.Program.Slots[slot].Between; ends != nil {
 		out.a, out.b = ends[0], ends[1]
 		if out.name == "" {
@@ -120,7 +127,7 @@ func (f *finder) nearlyOnStraights() {
 	for _, p := range f.points {
 		for _, s := range f.straights {
 			away := math.Abs((p.x-s.x)*s.dy - (p.y-s.y)*s.dx)
-			if away > nearLine || !f.alongside(p, s) {
+			if away > nearLine || !s.alongside(p) {
 				continue
 			}
 			if surely(func() bool { return f.line(s).Side(f.point(p.slot)) != 0 }) {
@@ -131,14 +138,13 @@ func (f *finder) nearlyOnStraights() {
 	}
 }
 
+// along is how far a place lies along a straight.
+func (s straight) along(x, y float64) float64 { return (x-s.x)*s.dx + (y-s.y)*s.dy }
+
 // alongside tells whether the foot of p on s lies on its drawn part, clear of its ends.
-func (f *finder) alongside(p point, s straight) bool {
-	if s.length == 0 {
-		return true
-	}
-	start := f.st.Values[s.slot].(*program.Curve).Straight.Start
-	along := (p.x-start.X.Float()*f.mm)*s.dx + (p.y-start.Y.Float()*f.mm)*s.dy
-	return along > nearPoint && along < s.length-nearPoint
+func (s straight) alongside(p point) bool {
+	at := s.along(p.x, p.y)
+	return at > s.lo+nearPoint && at < s.hi-nearPoint
 }
 
 // nearlyConcurrent are three straights that look as if they met in one point
@@ -161,7 +167,7 @@ func (f *finder) nearlyConcurrent() {
 func (f *finder) third(s, t, u straight, x, y float64) {
 	away := math.Abs((x-s.x)*s.dy - (y-s.y)*s.dx)
 	here := point{x: x, y: y}
-	if away > nearLine || !f.alongside(here, s) || !f.alongside(here, t) || !f.alongside(here, u) {
+	if away > nearLine || !s.alongside(here) || !t.alongside(here) || !u.alongside(here) {
 		return
 	}
 	passes := func() bool {

@@ -85,6 +85,7 @@ type straight struct {
 	x, y   float64 // a point of it
 	dx, dy float64 // its direction, of length 1
 	length float64 // of a join; 0 for what runs on
+	lo, hi float64 // where it starts and ends, from that point along its direction
 	a, b   int     // slots of its ends, or -1
 }
 
