@@ -49,38 +49,35 @@ const (
 	mostBits  = 700 // of any grid: past that, "always" is not said
 	mostRuns  = 6   // and past so many runs
 	attempts  = 40  // to make another figure, by ever smaller moves
-	farTrials = 30  // figures far off, in which a claim must hold too
 	stream    = 0x7472616d6d656c
 )
 
 // Reaches tells for each claim of a figure how far it holds, by resolving the
 // figure anew at other positions of what the source leaves free: exactly at some
-// near it, and by enclosures, which can refute but not prove, at some far off.
-// Sides that the source names are kept; seed fixes the positions.
-func (r *Result) Reaches(seed uint64) []Reach {
+// near it, and by enclosures, which can refute but not prove, at some far off;
+// figures is how many of these there are. Sides that the source names are kept; seed
+// fixes the positions.
+func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	out := make([]Reach, len(r.Claims))
 	if r.Figure == nil || !r.anyFree(out) {
-		return out
+		return out, 0
 	}
-	random := rand.New(rand.NewPCG(seed, stream))
-	doubted := r.prove(random, out)
-	tried := false
-	for _, inputs := range r.others(random) {
-		if t, err := eval.Try(r.program, inputs, eval.Enclosed); err == nil {
-			r.lower(t, out)
-			tried = true
+	for i := range out {
+		if out[i] == Always && r.far().isRefuted(i) {
+			out[i] = HereOnly
 		}
 	}
+	doubted := r.prove(rand.New(rand.NewPCG(seed, stream)), out)
 	for i, c := range r.program.Claims {
 		switch {
 		case out[i] != Always || !c.Inequality && !doubted[i]:
-		case tried:
+		case r.far().figures > 0:
 			out[i] = Tried
 		default:
 			out[i] = Undecided
 		}
 	}
-	return out
+	return out, r.far().figures
 }
 
 // anyFree sets the claims that hang on something free to Always, for a start,
@@ -168,7 +165,11 @@ func (r *Result) sample(random *rand.Rand, bits int, loosely bool) (t *eval.Tria
 	delta := big.NewRat(1, 4)
 	numbers := eval.Exactly
 	if loosely {
-		numbers = func(f *exact.Field) { f.Loosen(turner(random, bits)) }
+		numbers = func() *exact.Field {
+			f := exact.NewField()
+			f.Loosen(turner(random, bits))
+			return f
+		}
 	}
 	for draws = 1; draws <= attempts; draws++ {
 		t, err := eval.Try(r.program, r.moved(random, delta, bits), numbers)

@@ -3,7 +3,6 @@ package lang
 import (
 	"math"
 	"math/big"
-	"math/rand/v2"
 	"strings"
 
 	"trammel/geom"
@@ -26,40 +25,34 @@ type CounterExample struct {
 // CounterExamples draws for each claim that fails in some figure of the source the
 // most legible of those that were found: about as large as the source's own, its points
 // apart. A claim that is false as it stands fails in that very figure.
-func (r *Result) CounterExamples(seed uint64) (out []CounterExample) {
+func (r *Result) CounterExamples() (out []CounterExample) {
 	if r.program == nil {
 		return nil
 	}
-	best := make([][]*big.Rat, len(r.program.Claims))
-	marks := make([]float64, len(best))
-	for _, inputs := range r.nearAndFar(rand.New(rand.NewPCG(seed, stream))) {
-		t, err := eval.Try(r.program, inputs, eval.Enclosed)
-		if err != nil {
-			continue
-		}
-		mark := r.legible(t.State)
-		for i, c := range r.program.Claims {
-			if isFalse(t.Failed[c.Step]) && (best[i] == nil || mark > marks[i]) {
-				best[i], marks[i] = inputs, mark
-			}
-		}
-	}
+	own, err := eval.Try(r.program, r.inputs, eval.Enclosed)
 	for i, c := range r.program.Claims {
-		if best[i] != nil {
-			out = append(out, r.counterExample(c, best[i]))
+		if err == nil && isFalse(own.Failed[c.Step]) {
+			out = append(out, r.counterExample(c, r.inputs))
+		} else if r.far().isRefuted(i) {
+			out = append(out, r.counterExample(c, r.mostLegible(i)))
 		}
 	}
 	return out
 }
 
-// nearAndFar are inputs of the source's own figure and of others, of which some
-// may not exist, from moves of a quarter of each input up to any.
-func (r *Result) nearAndFar(random *rand.Rand) [][]*big.Rat {
-	out := [][]*big.Rat{r.inputs}
-	for i := range 3 * farTrials {
-		out = append(out, r.moved(random, big.NewRat(int64(i%6+2), 8), 4))
+// mostLegible are the inputs of the most legible figure far off in which a claim fails.
+func (r *Result) mostLegible(claim int) (best []*big.Rat) {
+	most := math.Inf(-1)
+	for _, inputs := range r.far().refuted[claim] {
+		t, err := eval.Try(r.program, inputs, eval.Roughly)
+		if err != nil {
+			continue
+		}
+		if mark := r.legible(t.State); mark > most {
+			best, most = inputs, mark
+		}
 	}
-	return append(out, r.others(random)...)
+	return best
 }
 
 // legible marks a figure of the source by how well it can be read: the least

@@ -20,7 +20,7 @@ func TestCounterExamples(t *testing.T) {
 		{"given A (0, 0)\ngiven B about 6 from A\nclaim here AB = 6", "AB − 6 is ", "B at "},
 	} {
 		r := lang.Compile("counter.trm", []byte("figure \"counter\"\n"+test.lines+"\n"))
-		found := r.CounterExamples(1)
+		found := r.CounterExamples()
 		if len(found) != 1 {
 			t.Errorf("%s\n%d counter-examples", test.lines, len(found))
 			continue
@@ -31,7 +31,7 @@ func TestCounterExamples(t *testing.T) {
 		}
 	}
 	r := lang.Compile("true.trm", []byte("figure \"true\"\ngiven points A, B, C\nM by middle(A, B)\nclaim AM = MB\n"))
-	if found := r.CounterExamples(1); len(found) > 0 {
+	if found := r.CounterExamples(); len(found) > 0 {
 		t.Errorf("a counter-example to %s: %s", found[0].Claim, found[0].Why)
 	}
 }

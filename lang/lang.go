@@ -31,6 +31,7 @@ type Result struct {
 	program *program.Program
 	state   *program.State
 	inputs  []*big.Rat
+	other   *elsewhere // once asked for
 
 	tree   *syntax.File
 	loader *loader

@@ -40,12 +40,12 @@ type exception struct {
 	free freePoint
 }
 
-// Exceptions tells for each claim that holds always the special positions of
+// Exceptions tells for each claim that holds always, or in all figures tried, the special positions of
 // free points in which it fails or means nothing: "P is A". They are tried one
 // at a time, by exact positions, the simplest first; the claim may fail at others.
 func (r *Result) Exceptions(reaches []Reach) [][]string {
 	words := make([][]string, len(reaches))
-	if r.Figure == nil || !slices.Contains(reaches, Always) {
+	if r.Figure == nil || !slices.Contains(reaches, Always) && !slices.Contains(reaches, Tried) {
 		return words
 	}
 	x := &exceptions{Result: r, reaches: reaches, found: make([][]exception, len(reaches)), seen: map[string]bool{}}
@@ -95,7 +95,7 @@ func (x *exceptions) try(e exception) int {
 	var beside []*eval.Trial
 	for i, c := range x.program.Claims {
 		known := func(other exception) bool { return other.holds(t.State) }
-		if x.reaches[i] != Always || t.Failed[c.Step] == nil || len(x.found[i]) == mostExceptions || slices.ContainsFunc(x.found[i], known) {
+		if x.reaches[i] != Always && x.reaches[i] != Tried || t.Failed[c.Step] == nil || len(x.found[i]) == mostExceptions || slices.ContainsFunc(x.found[i], known) {
 			continue
 		}
 		if beside == nil {
@@ -115,7 +115,7 @@ const neighbours = 4
 // position is not to blame for a claim's failing: curves may no longer meet there.
 func (x *exceptions) beside(inputs []*big.Rat) []*eval.Trial {
 	out := []*eval.Trial{}
-	random := rand.New(rand.NewPCG(accidentSeed, stream))
+	random := rand.New(rand.NewPCG(elsewhereSeed, stream))
 	for range neighbours {
 		if t, err := eval.Try(x.program, x.movedFrom(inputs, random, big.NewRat(1, 1<<20), 5), eval.Enclosed); err == nil {
 			out = append(out, t)

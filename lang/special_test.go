@@ -30,7 +30,8 @@ func TestExceptions(t *testing.T) {
 			t.Errorf("%s\n%s", test.lines, r.Problems[0].Text)
 			continue
 		}
-		if got := strings.Join(r.Exceptions(r.Reaches(1))[0], ", "); got != test.want {
+		reaches, _ := r.Reaches(1)
+		if got := strings.Join(r.Exceptions(reaches)[0], ", "); got != test.want {
 			t.Errorf("%s\n got %s\nwant %s", test.lines, got, test.want)
 		}
 	}

@@ -28,8 +28,8 @@ func (checkCmd) Help() string {
 not hold is an error, which says by how much it fails. Where something is left
 to chance, the claim is tried on other figures of the same source, exactly:
 "holds always", or "holds here only"; special positions in which it fails
-are named. An inequality is "holds in all figures tried". Nothing is drawn,
-unless by --counterexample.
+are named. An inequality is "holds in all 200 figures tried", or in as many as
+could be made. Nothing is drawn, unless by --counterexample.
 
     trammel check first.trm
     first.trm:6  holds always  AB = BC
@@ -119,10 +119,10 @@ type row struct {
 const seed = 1
 
 func claimRows(r *lang.Result) (rows []row) {
-	reaches := r.Reaches(seed)
+	reaches, figures := r.Reaches(seed)
 	exceptions := r.Exceptions(reaches)
 	for i, c := range r.Claims {
-		rows = append(rows, row{c.Line, verdict(c, reaches[i]), c.Text + except(exceptions[i])})
+		rows = append(rows, row{c.Line, verdict(c, reaches[i], figures), c.Text + except(exceptions[i])})
 	}
 	return rows
 }
@@ -139,8 +139,9 @@ func except(positions []string) string {
 	}
 }
 
-// verdict is how a claim was decided, and how far it reaches.
-func verdict(c lang.Claim, reach lang.Reach) string {
+// verdict is how a claim was decided, and how far it reaches; figures is how many
+// others it was tried in.
+func verdict(c lang.Claim, reach lang.Reach, figures int) string {
 	switch {
 	case !c.Decided:
 		return "not decided"
@@ -150,6 +151,8 @@ func verdict(c lang.Claim, reach lang.Reach) string {
 		return "holds here"
 	case reach == lang.HereOnly:
 		return "holds here only (say: claim here)"
+	case reach == lang.Tried:
+		return fmt.Sprintf("holds in all %d figures tried", figures)
 	}
 	return reach.String()
 }

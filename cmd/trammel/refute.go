@@ -15,7 +15,7 @@ import (
 // refute draws the counter-examples to the claims of a source, each to a file
 // of its own, and tells what they show.
 func (c *checkCmd) refute(e *env, table io.Writer, d *drawing) {
-	for _, x := range d.Result.CounterExamples(seed) {
+	for _, x := range d.Result.CounterExamples() {
 		name := c.counterName(d, x.Line)
 		err := guard(func() error { return drawAlone(x, name) })
 		if err != nil {

@@ -107,8 +107,28 @@ func chanceOnStraight(st *program.State, l curve, c *program.Curve, in int) []ge
 }
 
 // about frees a measurement: the figure is drawn with its value, and claims are
-// meant of all values near it.
-func (s *scope) about(e expr) expr {
+// meant of all values. It is moved by parts of itself.
+func (s *scope) about(e expr) expr { return s.aboutBy(e, largest(e)) }
+
+// largest is the greatest magnitude of some fixed values; 1 if all are 0 or unknown.
+func largest(values ...expr) *big.Rat {
+	most := new(big.Rat)
+	for _, e := range values {
+		if e.rat == nil {
+			continue
+		}
+		if size := new(big.Rat).Abs(e.rat); size.Cmp(most) > 0 {
+			most = size
+		}
+	}
+	if most.Sign() == 0 {
+		return rat(1, 1)
+	}
+	return most
+}
+
+// aboutBy is about for a value that is moved by parts of another.
+func (s *scope) aboutBy(e expr, part *big.Rat) expr {
 	in := s.input(e.node, program.Nearby, s.span(e.node).Text(), new(big.Rat))
 	out := expr{node: e.node, angle: e.angle, dim: e.dim, bare: e.bare}
 	if e.angle {
@@ -120,10 +140,6 @@ func (s *scope) about(e expr) expr {
 			return geom.Turned(turnNear(st, a.Float(), st.Input(in))), nil
 		}
 		return out
-	}
-	part := rat(1, 1)
-	if e.rat != nil && e.rat.Sign() != 0 {
-		part = new(big.Rat).Abs(e.rat)
 	}
 	out.value = func(st *program.State) (program.Amount, error) {
 		x, err := e.value(st)

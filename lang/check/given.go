@@ -99,7 +99,8 @@ func (s *scope) coords(at *syntax.Coords, slot int) bool {
 		return false
 	}
 	if at.About {
-		x, y = s.about(x), s.about(y)
+		size := largest(x, y)
+		x, y = s.aboutBy(x, size), s.aboutBy(y, size)
 	}
 	s.emit(at.Node, func(st *program.State) error {
 		px, err := real1(st, x)

@@ -25,18 +25,24 @@ const (
 	trying  = 40_000_000
 )
 
-// Exactly lets a trial's numbers be exact.
-func Exactly(*exact.Field) {}
+// Exactly is a field for a trial of exact numbers.
+func Exactly() *exact.Field { return exact.NewField() }
 
-// Enclosed lets values that differ by less than 2^-256 of their size pass for equal.
-func Enclosed(f *exact.Field) { f.Trust(placing) }
+// Enclosed is one in which values that differ by less than 2^-256 of their size pass for equal.
+func Enclosed() *exact.Field {
+	f := exact.NewField()
+	f.Trust(placing)
+	return f
+}
+
+// Roughly is one of floats.
+func Roughly() *exact.Field { return exact.NewRoughField() }
 
 // Try does the steps that make things and the file's claims, on other inputs, with
-// numbers of that kind; the error is why there is no such figure.
-func Try(p *program.Program, inputs []*big.Rat, numbers func(*exact.Field)) (*Trial, error) {
-	f := exact.NewField()
+// numbers of such a field; the error is why there is no such figure.
+func Try(p *program.Program, inputs []*big.Rat, numbers func() *exact.Field) (*Trial, error) {
+	f := numbers()
 	f.Limit(trying)
-	numbers(f)
 	t := &Trial{State: program.NewState(p, inputs, f), Failed: map[*program.Step]error{}}
 	for _, step := range p.Steps {
 		if step.Proof {

@@ -200,8 +200,8 @@ var givenLines = []Example{
 	{"given acute triangle ABC", "makes a triangle of that kind that looks like nothing special"},
 	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, kite, trapezium"},
 	{"given length a = 4", "shows a length as a bar of its own"},
-	{"given A about (2, 3)", "draws it there, and means any place near it"},
-	{"given B about 6 from A", "draws it with that measurement, and means any near it; so do radius about 3, angle BAC = about 50°"},
+	{"given A about (2, 3)", "draws it there, and means any place"},
+	{"given B about 6 from A", "draws it with that measurement, and means any; so do radius about 3, angle BAC = about 50°"},
 	{"given triangle ABC with AB = about 6, AC = about 5, angle A = 40°", "makes a triangle of which some data are as they happen to be drawn"},
 }
 

@@ -1,0 +1,150 @@
+package lang
+
+import (
+	"math/big"
+	"math/rand/v2"
+
+	"trammel/lang/eval"
+	"trammel/lang/program"
+)
+
+// elsewhere is what other figures of the source, far off, say of its claims. They are
+// found once, and all who ask of figures far off ask of these.
+type elsewhere struct {
+	figures int            // that stand
+	refuted [][][]*big.Rat // by claim, inputs with which it fails
+}
+
+// The other figures. Each is worked out in floats, which is quick, and one in which a
+// claim seems to fail by enclosures too: by these alone a claim is refuted.
+const (
+	elsewhereSeed  = 2
+	mostFigures    = 200    // that stand
+	leastFigures   = 30     // however long the figure is
+	elsewhereSteps = 60_000 // in all figures together
+	drawsOfFigure  = 4      // for each one that is to stand, as arcs may not meet
+	mostRefuting   = 8      // figures of one claim, of which the most legible is drawn
+)
+
+// far finds the other figures of the source.
+func (r *Result) far() *elsewhere {
+	if r.other != nil {
+		return r.other
+	}
+	r.other = &elsewhere{refuted: make([][][]*big.Rat, len(r.program.Claims))}
+	want := min(max(elsewhereSteps/(len(r.program.Steps)+1), leastFigures), mostFigures)
+	random := rand.New(rand.NewPCG(elsewhereSeed, stream))
+	size, _ := spread(r.state)
+	for draw := 0; draw < want*drawsOfFigure && r.other.figures < want; draw++ {
+		inputs := r.draw(random, draw, size)
+		if t, err := eval.Try(r.program, inputs, eval.Roughly); err == nil {
+			r.other.figures++
+			r.refute(t, inputs)
+		}
+	}
+	return r.other
+}
+
+// refute notes the claims that fail in a rough trial, and in enclosures too.
+func (r *Result) refute(rough *eval.Trial, inputs []*big.Rat) {
+	var sure *eval.Trial
+	for i, c := range r.program.Claims {
+		if !isFalse(rough.Failed[c.Step]) || len(r.other.refuted[i]) == mostRefuting {
+			continue
+		}
+		if sure == nil {
+			t, err := eval.Try(r.program, inputs, eval.Enclosed)
+			if err != nil {
+				return
+			}
+			sure = t
+		}
+		if isFalse(sure.Failed[c.Step]) {
+			r.other.refuted[i] = append(r.other.refuted[i], inputs)
+		}
+	}
+}
+
+// draw are inputs of another figure, which may not exist: in turn far off, far off with
+// all openings wide, and about as far off as the figure is large; each with all inputs
+// moved, and with half of them.
+func (r *Result) draw(random *rand.Rand, draw int, size float64) []*big.Rat {
+	kind, half := draw%5, draw/5%2 == 1
+	out := r.anywhere(random, kind%2 == 1, size)
+	if kind == 4 {
+		out = r.moved(random, big.NewRat(int64(draw/5%4+1), 4), 10)
+	}
+	if kind == 2 || kind == 3 {
+		r.widen(out)
+	}
+	if half && len(out) > 1 {
+		for i := range out {
+			if random.Uint32()&1 == 0 {
+				out[i] = r.inputs[i]
+			}
+		}
+	}
+	return out
+}
+
+// anywhere are inputs that may lie anywhere that a source lets them: openings from half to
+// two and a half times as wide, points all over the figure's size about, measurements
+// from a fourth to four times as large, parts of a way all along it; and, if beyond, past its ends.
+func (r *Result) anywhere(random *rand.Rand, beyond bool, size float64) []*big.Rat {
+	out := make([]*big.Rat, len(r.inputs))
+	span := big.NewRat(int64(max(size, 5))+1, 512)
+	for i, v := range r.inputs {
+		n := random.Int64N(1023) + 1 // of 1024, so fine that no two points meet by it
+		switch r.program.Inputs[i].Kind {
+		case program.Opening:
+			out[i] = new(big.Rat).Mul(v, big.NewRat(n+256, 512))
+		case program.Abscissa, program.Ordinate:
+			step := new(big.Rat).Mul(span, big.NewRat(n-512, 1))
+			out[i] = step.Add(step, v)
+		case program.Slope:
+			out[i] = new(big.Rat).Add(v, big.NewRat(n-512, 96))
+		case program.Fraction:
+			out[i] = big.NewRat(n, 1024)
+			if beyond {
+				out[i] = big.NewRat(3*n-1024, 1024)
+			}
+		case program.Bearing:
+			out[i] = big.NewRat(n%31*11+16, 1)
+		case program.Nearby:
+			out[i] = nearby(n, beyond)
+		}
+	}
+	return out
+}
+
+// nearby is by what part of itself a measurement is another: from a fourth of it to
+// four times as much; or up to twice itself either way, for one that may be negative.
+func nearby(n int64, negative bool) *big.Rat {
+	switch {
+	case negative:
+		return big.NewRat(n-512, 256)
+	case n < 512:
+		return big.NewRat(3*(n-512), 2048)
+	}
+	return big.NewRat(3*(n-512), 512)
+}
+
+// widen makes all openings wide, each wider than the one before: where the points lie
+// anywhere, arcs that chance has opened seldom all meet, and these mostly do.
+func (r *Result) widen(inputs []*big.Rat) {
+	open := new(big.Rat)
+	for i, v := range r.inputs {
+		if r.program.Inputs[i].Kind == program.Opening && v.Cmp(open) > 0 {
+			open = v
+		}
+	}
+	open = new(big.Rat).Mul(open, big.NewRat(3, 1))
+	for i := range inputs {
+		if r.program.Inputs[i].Kind == program.Opening {
+			inputs[i], open = open, new(big.Rat).Mul(open, big.NewRat(11, 10))
+		}
+	}
+}
+
+// isRefuted tells whether a claim fails far off.
+func (e *elsewhere) isRefuted(claim int) bool { return len(e.refuted[claim]) > 0 }
