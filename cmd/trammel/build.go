@@ -70,7 +70,13 @@ func (c *buildCmd) Run(e *env) error {
 	defer tidy()()
 	line := e.newProgress(len(jobs))
 	var made rules
-	work := func(j job) *drawing { return e.draw(j, c.style, nil) }
+	work := func(j job) *drawing {
+		d := e.draw(j, c.style, nil)
+		if c.Deps != "" {
+			d.renew()
+		}
+		return d
+	}
 	inOrder(jobs, c.Jobs.workers(), work, func(d *drawing) {
 		line.step(func() { t.add(d) })
 		made.add(d)
