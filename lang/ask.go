@@ -54,8 +54,14 @@ func (r *Result) answer(a program.Answer) Answer {
 	}
 	err := eval.Guard(func() error {
 		v, err := a.Value(r.state)
-		out.Exact, out.Decimal, out.Measured = v.Exact, v.Decimal, r.measured(a, v.Rough)
-		return err
+		if err != nil {
+			return err
+		}
+		out.Exact, out.Decimal, out.Measured = v.Exact, v.Decimal, v.Measured
+		if out.Measured == "" {
+			out.Measured = r.measured(a, v.Rough)
+		}
+		return nil
 	})
 	if err != nil {
 		out.Problem = err.Error()

@@ -22,6 +22,12 @@ join ABCA
 		{Expr: "angle BAC", Exact: "45°", Decimal: "45°", Measured: "45°"},
 		{Expr: "area of ABC", Exact: "9/2 cm²", Decimal: "4.5 cm²", Measured: "4.5 cm²"},
 		{Expr: "AB + AC", Exact: "3 + 3√2 cm", Decimal: "7.242641 cm", Measured: "72 mm"},
+		{Expr: "AC : BC : AB", Exact: "1 : 1 : √2", Decimal: "1 : 1 : 1.414214", Measured: "1 : 1 : 1.41"},
+		{Expr: "2 AC : BC : 4", Exact: "6 : 3 : 4", Decimal: "6 : 3 : 4", Measured: "6 : 3 : 4"},
+		{Expr: "angle ABC : angle BCA", Exact: "1/2", Decimal: "0.5", Measured: "0.5"},
+		{Expr: "angle ABC : angle BCA : angle CAB", Exact: "1 : 2 : 1", Decimal: "1 : 2 : 1", Measured: "1 : 2 : 1"},
+		{Expr: "AB : angle ABC : AC", Problem: "the terms of a ratio are of one kind: here are a length and an angle"},
+		{Expr: "AB : BC : AA", Problem: "a ratio has no term 0, and AA is 0"},
 		{Expr: "AX", Problem: "X is not known here (make it first: given X (0, 0), take X on …, or as a meeting: … at X)"},
 		{Expr: "AB +", Problem: "the expression ends where a value is wanted"},
 	}

@@ -83,6 +83,9 @@ func sentence(a lang.Answer) string {
 
 // same tells whether a value is a fraction that the decimal did not round.
 func same(exact, decimal string) bool {
+	if strings.Contains(exact, " : ") {
+		return false
+	}
 	number := func(value string) (*big.Rat, bool) {
 		return new(big.Rat).SetString(strings.FieldsFunc(value, func(r rune) bool { return r == ' ' || r == '°' })[0])
 	}

@@ -55,22 +55,31 @@ func firstProblem(problems source.List, end int) string {
 	return text
 }
 
-// answerOf is a value, or the ratio of two.
+// answerOf is a value, or a ratio.
 func (s *scope) answerOf(side *syntax.Side) (program.Answer, bool) {
 	w := wantAny
-	if s.mentionsAngle(side.Terms[0]) {
-		w = wantAngle
+	for _, t := range side.Terms {
+		if s.mentionsAngle(t) {
+			w = wantAngle
+		}
 	}
-	e, ok := s.expr(side.Terms[0], w)
-	if ok && len(side.Terms) == 2 {
-		second, ok2 := s.expr(side.Terms[1], w)
-		if !ok2 {
+	var terms []expr
+	for _, t := range side.Terms {
+		e, ok := s.chainTerm(t, w)
+		if !ok {
 			return program.Answer{}, false
 		}
-		e, ok = s.quotient(e, second)
+		terms = append(terms, e)
 	}
-	if !ok {
-		return program.Answer{}, false
+	e, n := terms[0], len(terms)
+	if n > 2 || n == 2 && e.angle && terms[1].angle {
+		return s.ratioAnswer(terms)
+	}
+	if n == 2 {
+		var ok bool
+		if e, ok = s.quotient(e, terms[1]); !ok {
+			return program.Answer{}, false
+		}
 	}
 	value := amountValue(e)
 	if e.angle {

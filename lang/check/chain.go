@@ -26,7 +26,7 @@ func (s *scope) chain(sides []*syntax.Side, ops []string) (relation, bool) {
 	for _, side := range sides {
 		var terms []expr
 		for _, t := range side.Terms {
-			e, ok := s.chainTerm(t, w, len(side.Terms) > 1)
+			e, ok := s.chainTerm(t, w)
 			if !ok {
 				return nil, false
 			}
@@ -46,7 +46,7 @@ func (s *scope) chain(sides []*syntax.Side, ops []string) (relation, bool) {
 }
 
 // chainTerm resolves a term; in a ratio of angles plain numbers stay numbers.
-func (s *scope) chainTerm(t *syntax.Expr, w want, ratio bool) (expr, bool) {
+func (s *scope) chainTerm(t *syntax.Expr, w want) (expr, bool) {
 	if w != wantAngle {
 		return s.expr(t, w)
 	}

@@ -141,6 +141,8 @@ type Value struct {
 	Exact   string // "3√2 cm"; "" when no short exact form exists
 	Decimal string // "4.242641 cm", rounded
 	Rough   float64
+	// Measured is what a pupil reads off, of that which is not one number; else "".
+	Measured string
 }
 
 // Varied is a measurement that each variant has to itself, and its value in this one.
