@@ -4,9 +4,11 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"trammel/lang"
+	"trammel/svg"
 	"trammel/svg/layout"
 )
 
@@ -46,9 +48,25 @@ func TestStepPages(t *testing.T) {
 				if shape := float64(p.Width) / float64(p.Height); theme == "slide" && math.Abs(shape-16.0/9) > 0.001 {
 					t.Errorf("%s: a slide is %d by %d", file, p.Width, p.Height)
 				}
+				if size := smallestWords(p); theme == "slide" && size < p.Height/60 {
+					t.Errorf("%s: words on slide %d are %d µm high on a screen of %d", file, k+1, size, p.Height)
+				}
 			}
 		}
 	}
+}
+
+// smallestWords is the size of the smallest sentence of a page.
+func smallestWords(d *svg.Doc) int {
+	least := d.Height
+	for _, g := range d.Groups {
+		for _, item := range g.Items {
+			if t, ok := item.(svg.Text); ok && strings.Contains(t.String(), " ") {
+				least = min(least, t.Size)
+			}
+		}
+	}
+	return least
 }
 
 func TestWhere(t *testing.T) {

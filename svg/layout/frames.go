@@ -48,10 +48,10 @@ func Frames(f *figure.Figure, o FrameOptions) ([]Frame, []Warning, error) {
 		}
 		sheets[i] = full.after(p)
 		if o.Tools {
-			sheets[i].addTools(p)
+			sheets[i].addTools(p, size)
 		}
 		if f.Paper == nil {
-			size = size.union(sheets[i].toolExtent())
+			size = size.union(extentOf(sheets[i].tools))
 		}
 	}
 	frames := make([]Frame, len(parts))

@@ -2,13 +2,14 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"trammel/svg"
 )
 
 // Sizes of the tools in millimetres.
 const (
-	legLength  = 40.0 // of the compasses, at least
+	legLength  = 28.0 // of the compasses, at least
 	legWide    = 2.2  // at the hinge
 	leadWide   = 0.9  // at the lead
 	needle     = 6.0  // length of the needle, and of the lead
@@ -19,10 +20,15 @@ const (
 	bevel      = 1.8
 )
 
+// wordGrowth is by how many millimetres the paper may rather grow than a tool
+// lie on a word.
+const wordGrowth = 25
+
 // addTools shows the tool with which a part has drawn its last stroke: the
 // needle on the centre and the lead at the end of the swing, or the edge of
-// the straightedge along the line.
-func (d *drawing) addTools(p part) {
+// the straightedge along the line. Of the two sides it takes the one that covers
+// fewer words and reaches less far out of the paper.
+func (d *drawing) addTools(p part, paper box) {
 	all := d.newIn(p)
 	for len(all) > 0 && all[len(all)-1].owner == nil {
 		all = all[:len(all)-1]
@@ -31,34 +37,73 @@ func (d *drawing) addTools(p part) {
 		return
 	}
 	s := all[len(all)-1]
-	if a, ok := s.curve.(arc); ok {
-		d.tools = d.compasses(a.c, a.end())
-		return
+	least := math.Inf(1)
+	for _, side := range [2]float64{-1, 1} { // up first
+		pose := d.held(s, side)
+		grown := paper.union(extentOf(pose.ink)).size().sub(paper.size())
+		cost := grown.x + grown.y + float64(d.covered(pose))*d.mm(wordGrowth)
+		if cost < least {
+			least, d.tools = cost, pose.ink
+		}
 	}
-	d.tools = d.straightedge(s.curve.(segment), s.half())
 }
 
-// toolExtent is the paper that the tools take.
-func (d *drawing) toolExtent() box {
+// pose is a tool in place, and the middles of its limbs with their half width.
+type pose struct {
+	ink  []svg.Path
+	over []segment
+	half float64
+}
+
+// held is the tool of a stroke, above or on the left of it where side is negative.
+func (d *drawing) held(s stroke, side float64) pose {
+	if a, ok := s.curve.(arc); ok {
+		return d.compasses(a.c, a.end(), side)
+	}
+	return d.straightedge(s.curve.(segment), s.half(), side)
+}
+
+// upwards is the normal of a direction on a side: up or left where side is negative.
+func upwards(u vec, side float64) vec {
+	n := u.left()
+	if n.y > 0 || n.y == 0 && n.x > 0 {
+		n = n.times(-1)
+	}
+	return n.times(-side)
+}
+
+// covered counts the words that a tool lies on.
+func (d *drawing) covered(p pose) (count int) {
+	for _, l := range d.labels {
+		if slices.ContainsFunc(p.over, func(limb segment) bool { return l.spots[l.at].off(limb) < p.half }) {
+			count++
+		}
+	}
+	return count
+}
+
+// extentOf is the paper that paths take.
+func extentOf(paths []svg.Path) box {
 	b := nowhere
-	for _, p := range d.tools {
+	for _, p := range paths {
 		b = b.union(outline(p))
 	}
 	return b
 }
 
-// compasses stand with the needle on c and the lead at p, the hinge above.
-func (d *drawing) compasses(c, p vec) []svg.Path {
-	up := c.to(p).left()
-	if up.y > 0 || up.y == 0 && up.x < 0 {
-		up = up.times(-1)
-	}
+// compasses stand with the needle on c and the lead at p, the hinge on a side of both.
+func (d *drawing) compasses(c, p vec, side float64) pose {
+	up := upwards(c.to(p), side)
 	half := c.dist(p) / 2
 	long := max(d.mm(legLength), 1.15*half)
 	hinge := c.mid(p).add(up.times(math.Sqrt(float64(long*long) - float64(half*half))))
 	knob := hinge.add(up.times(d.mm(knobLength)))
 	point, lead := d.leg(hinge, c, 0), d.leg(hinge, p, d.mm(leadWide))
-	return append(append([]svg.Path{d.blade(hinge, knob, d.mm(legWide*0.7), d.mm(legWide*0.7), white)}, append(point, lead...)...), d.ring(hinge))
+	return pose{
+		ink:  append(append([]svg.Path{d.blade(hinge, knob, d.mm(legWide*0.7), d.mm(legWide*0.7), white)}, append(point, lead...)...), d.ring(hinge)),
+		over: []segment{{knob, hinge}, {hinge, c}, {hinge, p}},
+		half: d.mm(legWide / 2),
+	}
 }
 
 // leg is a leg of the compasses from the hinge to its tip: the arm, and the
@@ -85,34 +130,18 @@ func (d *drawing) ring(c vec) svg.Path {
 	return p
 }
 
-// straightedge lies along g with its edge at the stroke, on the side where
-// fewer words are.
-func (d *drawing) straightedge(g segment, half float64) []svg.Path {
+// straightedge lies along g, on a side of it, with its edge at the stroke.
+func (d *drawing) straightedge(g segment, half, side float64) pose {
 	u := g.a.to(g.b)
-	n := u.left()
-	if n.y < 0 {
-		n = n.times(-1)
-	}
-	if d.wordsBeside(g, n) > d.wordsBeside(g, n.times(-1)) {
-		n = n.times(-1)
-	}
+	n := upwards(u, side)
 	edge := n.times(half + 0.1*mm)
 	a, b := g.a.sub(u.times(d.mm(rulerOver))).add(edge), g.b.add(u.times(d.mm(rulerOver))).add(edge)
 	wide, in := n.times(d.mm(rulerWide)), n.times(d.mm(bevel))
-	return []svg.Path{d.polygon("", a, b, b.add(wide), a.add(wide)), d.polygon("", a.add(in), b.add(in))}
-}
-
-// wordsBeside counts the labels that a straightedge on that side of g would lie on.
-func (d *drawing) wordsBeside(g segment, n vec) int {
-	count := 0
-	for _, l := range d.labels {
-		c := l.spots[l.at].centre()
-		across, along := c.sub(g.a).dot(n), c.sub(g.a).dot(g.a.to(g.b))
-		if across > 0 && across < d.mm(rulerWide) && along > -d.mm(rulerOver) && along < g.length()+d.mm(rulerOver) {
-			count++
-		}
+	return pose{
+		ink:  []svg.Path{d.polygon("", a, b, b.add(wide), a.add(wide)), d.polygon("", a.add(in), b.add(in))},
+		over: []segment{{a.add(wide.times(0.5)), b.add(wide.times(0.5))}},
+		half: d.mm(rulerWide / 2),
 	}
-	return count
 }
 
 // polygon is an outline in thin ink, closed where it has more than two corners.

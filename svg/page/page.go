@@ -143,6 +143,23 @@ func (f *Format) Drawing(name string, d *svg.Doc, room int) (Block, error) {
 	return b, nil
 }
 
+// Facing sets words in a column at the left edge, and a drawing in the middle of
+// the rest of the page.
+func (f *Format) Facing(column int, words func(*Format) Block, name string, d *svg.Doc) (Block, error) {
+	left, right := *f, *f
+	left.Width = column + 2*f.Margin
+	right.Width = f.Width - column - f.Margin
+	drawing, err := right.Drawing(name, d, 0)
+	if err != nil {
+		return Block{}, err
+	}
+	b := words(&left)
+	by := svg.XY{X: column + f.Margin, Y: max(0, f.Tall()-drawing.Height) / 2}
+	b.Items = append(b.Items, svg.Moved(drawing.Items, by)...)
+	b.Height, b.Name = max(b.Height, by.Y+drawing.Height), name
+	return b, nil
+}
+
 // TooWide is a drawing that is wider than a page.
 type TooWide struct {
 	Name       string

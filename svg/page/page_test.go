@@ -115,3 +115,34 @@ func TestNarrowBar(t *testing.T) {
 		}
 	}
 }
+
+// TestFacing: words keep to their column, the drawing to the rest of the page,
+// in the middle of its height.
+func TestFacing(t *testing.T) {
+	f := a4()
+	d := &svg.Doc{Width: 60 * mm, Height: 40 * mm, Groups: []svg.Group{{Items: []svg.Item{rule(svg.XY{}, svg.XY{X: 60 * mm, Y: 40 * mm})}}}}
+	words := func(column *Format) Block { return column.Paragraph(strings.Repeat("Draw an arc. ", 30), 0) }
+	b, err := f.Facing(50*mm, words, "step 1", d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, item := range b.Items {
+		switch v := item.(type) {
+		case svg.Text:
+			if end := v.At.X + svg.Measure(v).Advance; end > 50*mm {
+				t.Errorf("%q ends at %d µm", v, end)
+			}
+		case svg.Path:
+			if left, right := v.Start.X, f.Wide()-v.Pieces[0].To.X; left < 50*mm || right < 0 {
+				t.Errorf("the drawing is %d µm from the left and %d from the right", left, right)
+			}
+			if above, below := v.Start.Y, f.Tall()-v.Pieces[0].To.Y; above-below > 1 || below-above > 1 {
+				t.Errorf("the drawing is %d µm from above and %d from below", above, below)
+			}
+		}
+	}
+	d.Width = 130 * mm
+	if _, err := f.Facing(50*mm, words, "step 1", d); err == nil {
+		t.Error("a drawing of 130 mm stands beside 50 mm of words on 180 mm")
+	}
+}
