@@ -221,6 +221,16 @@ given D inside ABC
 given E between A and D
 given F on BC
 join ABCA, AD, EF`},
+	{"any quadrilateral", `given quadrilateral ABCD
+K by middle(A, B)
+L by middle(B, C)
+M by middle(C, D)
+N by middle(D, A)
+join KLMNK
+claim parallelogram KLMN`},
+	{"quadrilateral with diagonals", `given quadrilateral ABCD with AB = 6
+join AC, BD
+AC meets BD at M`},
 	{"kite with an axis", `given kite ABCD with AC = 7
 join AC, BD
 AC meets BD at M

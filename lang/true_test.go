@@ -175,7 +175,7 @@ func TestDataOfShapes(t *testing.T) {
 		{"angle C = 80°", "angle BCD = 80°"}, {"angle D = 105°", "angle CDA = 105°"},
 	}
 	kept := 0
-	for _, shape := range []string{"square", "rectangle", "parallelogram", "rhombus", "kite", "trapezium"} {
+	for _, shape := range []string{"square", "rectangle", "parallelogram", "rhombus", "kite", "trapezium", "quadrilateral"} {
 		for set := 1; set < 1<<len(data); set++ {
 			if bits.OnesCount(uint(set)) > 3 {
 				continue

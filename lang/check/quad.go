@@ -26,6 +26,8 @@ func (sh *shape) quad() (corners, bool) {
 		return sh.rhombus()
 	case "kite":
 		return sh.kite()
+	case "quadrilateral":
+		return sh.quadrilateral()
 	}
 	return sh.trapezium()
 }

@@ -199,6 +199,7 @@ var givenLines = []Example{
 	{"given triangle ABC with AB = 6, AC = 5, angle A = 40°", "makes a triangle from data that settle it"},
 	{"given acute triangle ABC", "makes a triangle of that kind that looks like nothing special"},
 	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, kite, trapezium"},
+	{"given quadrilateral ABCD", "makes any quadrilateral; with data such as AB = 5, angle B = 100° of what they settle"},
 	{"given length a = 4", "shows a length as a bar of its own"},
 	{"given A about (2, 3)", "draws it there, and means any place"},
 	{"given B about 6 from A", "draws it with that measurement, and means any; so do radius about 3, angle BAC = about 50°"},

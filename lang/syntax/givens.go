@@ -75,7 +75,7 @@ type GivenLen struct {
 type GivenShape struct {
 	Node
 	Traits []string    `parser:"@( 'acute' | 'obtuse' | 'right' | 'isosceles' | 'equilateral' )*"`
-	Kind   string      `parser:"@( 'triangle' | 'square' | 'rectangle' | 'parallelogram' | 'rhombus' | 'kite' | 'trapezium' )"`
+	Kind   string      `parser:"@( 'triangle' | 'square' | 'rectangle' | 'parallelogram' | 'rhombus' | 'kite' | 'trapezium' | 'quadrilateral' )"`
 	Points *Ref        `parser:"@@"`
 	Data   []*Equation `parser:"( 'with' @@ ( ',' ( @@"`
 	Sides  []*Cond     `parser:"| @@ ) )* | ( ',' @@ )+ )?"`

@@ -10,7 +10,7 @@ const keywordList = `
 	given take about points point line circle angle length number
 	through and parallel to centre radius any over under with
 	acute obtuse right isosceles equilateral
-	triangle square rectangle parallelogram rhombus kite trapezium regular
+	triangle square rectangle parallelogram rhombus kite trapezium quadrilateral regular
 	on at inside outside from towards
 	above below left of same side as other than nearest farthest between beyond
 	arc ray join produce cuts meets meet by off step in full brief unseen
@@ -24,7 +24,7 @@ const keywordList = `
 var keywords = wordSet(keywordList)
 
 // shapes are the figures that a given can make and a claim can state.
-var shapes = wordSet("triangle square rectangle parallelogram rhombus kite trapezium")
+var shapes = wordSet("triangle square rectangle parallelogram rhombus kite trapezium quadrilateral")
 
 // units are the words that may touch a number.
 var units = wordSet("mm cm deg")
