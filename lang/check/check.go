@@ -81,7 +81,7 @@ func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options)
 // forget begins a drawing anew.
 func (c *checker) forget() {
 	c.objects, c.labels = 0, 0
-	c.centres, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int][]int{}
+	c.centres, c.circleOf, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int]int{}, map[int][]int{}
 	c.outer, c.latest, c.named = map[int]int{}, map[int]int{}, map[int]bool{}
 	c.through, c.spoken = map[int]pair{}, map[int]bool{}
 	c.chose = map[int]program.Saying{}
@@ -115,6 +115,7 @@ type checker struct {
 	heads    map[string]*syntax.Construction // the file's own, by name
 
 	centres   map[int]int            // centre by circle
+	circleOf  map[int]int            // given circle by the centre that came with it
 	reaches   map[int]int            // how far a straight reaches
 	metOn     map[int][]int          // straights by the points that are met on them
 	hand      *hand                  // what the tools do

@@ -253,11 +253,15 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 		s.draw(slot, figure.Given)
 		s.slot(slot).Ink.Whole = true
 	}
+	known := len(s.c.prog.Slots)
 	centre, ok1 := s.givenCentre(g)
 	if !ok1 {
 		return
 	}
 	s.c.centres[slot] = centre
+	if centre >= known {
+		s.c.circleOf[centre] = slot
+	}
 	var square func(*program.State) (geom.Real, error)
 	ok2 := true
 	if g.Any || g.Radius == nil && g.Opening.Through == nil {

@@ -116,6 +116,9 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		return 0, false
 	}
 	s.slot(slot).Mentioned = true
+	if k, ok := s.c.circleOf[slot]; ok {
+		s.slot(k).Mentioned = true
+	}
 	for _, k := range kinds {
 		if s.slot(slot).Kind == k {
 			return slot, true

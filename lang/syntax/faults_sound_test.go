@@ -93,6 +93,8 @@ func TestSoundFaults(t *testing.T) {
 		{"join A",
 			"1:6 a join takes 2 points or more, not A (write them together, as in AB)"},
 		{"join P[1 to 3]A", ""},
+		{"join P[1 to 3]", ""},
+		{"join P[1 to 3], Q[1 to 3]", ""},
 		{"line n through P[1 to 3] and A",
 			"1:17 a range stands only where a family is made or in a run (name one thing: P[1])"},
 		{"d meets e at x",

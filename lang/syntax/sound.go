@@ -3,6 +3,7 @@ package syntax
 import (
 	"fmt"
 	"reflect"
+	"slices"
 
 	"trammel/lang/source"
 )
@@ -143,6 +144,9 @@ func (c *sounding) inRun(n *Index) bool {
 // takesRun tells whether a reference stands where many points may, so that one
 // family alone can be all of them: claim regular P[1 to 5].
 func (c *sounding) takesRun(r *Ref) bool {
+	if j := c.statement.Join; j != nil && slices.Contains(j.Runs, r) {
+		return true
+	}
 	rel := c.statement.Claim
 	return rel != nil && (rel.Relation.ShapeOf == r || rel.Relation.Collinear == r || rel.Relation.Concyclic == r)
 }

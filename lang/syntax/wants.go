@@ -153,7 +153,7 @@ func (c *sounding) joined(n *Join) {
 	run, single := "", len(n.Runs) > 1
 	for _, r := range n.Runs {
 		run += c.text(r.Node)
-		single = single && len(r.Points) == 1
+		single = single && len(r.Points) == 1 && !r.hasRange()
 	}
 	if single {
 		all := Node{Pos: n.Runs[0].Pos, EndPos: n.Runs[len(n.Runs)-1].EndPos}
