@@ -41,6 +41,7 @@ func (s *scope) claim(c *syntax.Claim) {
 		return
 	}
 	s.promote(c.Relation)
+	stretch := s.stretch(c.Relation)
 	top := s.depth == 0
 	text := s.span(c.Relation.Node).Text()
 	line, _ := s.file.Position(s.span(c.Node).Start)
@@ -52,6 +53,7 @@ func (s *scope) claim(c *syntax.Claim) {
 		if !v.holds {
 			return &program.Fault{Text: "the claim does not hold: " + v.why, False: true}
 		}
+		stretch(st)
 		if top {
 			st.Claims = append(st.Claims, figure.Claim{Text: text, Line: line, Here: c.Here})
 		}
