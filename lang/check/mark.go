@@ -1,6 +1,8 @@
 package check
 
 import (
+	"slices"
+
 	"fmt"
 	"strings"
 
@@ -29,6 +31,14 @@ func (s *scope) mark(m *syntax.Mark) {
 	}
 }
 
+// putBare is put, if any of what is marked has no mark yet.
+func (s *scope) putBare(bare []bool, make func(step int, st *program.State) figure.Mark) func(*program.State) {
+	if !slices.Contains(bare, true) {
+		return func(*program.State) {}
+	}
+	return s.put(make)
+}
+
 // put adds a mark to the figure, if this is a place whose marks are seen.
 func (s *scope) put(make func(step int, st *program.State) figure.Mark) func(*program.State) {
 	step := max(len(s.c.prog.Acts)-1, 0)
@@ -38,13 +48,54 @@ func (s *scope) put(make func(step int, st *program.State) figure.Mark) func(*pr
 	return func(st *program.State) { st.Marks = append(st.Marks, make(step, st)) }
 }
 
-// next gives out the next class of a kind of mark.
+// classes are the groups of one kind of mark: which things are marked alike.
+type classes struct {
+	count int
+	of    map[any]int // by what is marked
+}
+
+// class gives out the class of things that are marked alike, and which of them
+// have no mark yet: equal is transitive, and so a mark that names a thing of a
+// class goes on with it.
+func (s *scope) class(n syntax.Node, all *classes, what string, things []any) (class int, bare []bool) {
+	for _, thing := range things {
+		if class == 0 {
+			class = all.of[thing]
+		}
+	}
+	if class == 0 {
+		class = s.next(n, &all.count, what)
+	}
+	if all.of == nil {
+		all.of = map[any]int{}
+	}
+	for _, thing := range things {
+		_, marked := all.of[thing]
+		bare = append(bare, !marked)
+		if !marked {
+			all.of[thing] = class
+		}
+	}
+	return class, bare
+}
+
+// next counts the classes of a kind of mark.
 func (s *scope) next(n syntax.Node, count *int, what string) int {
 	*count++
 	if *count == maxClass+1 && s.view == shown {
 		s.fail(n, "a fifth group of %s cannot be told from the others", what).Help = "mark fewer groups, or claim instead"
 	}
 	return min(*count, maxClass)
+}
+
+// kept are the things of a list for which keep is true.
+func kept[T any](all []T, keep []bool) (some []T) {
+	for i, x := range all {
+		if keep[i] {
+			some = append(some, x)
+		}
+	}
+	return some
 }
 
 // markRight proves a right angle and puts a square into it.
@@ -155,9 +206,13 @@ func (s *scope) markEqual(m *syntax.Mark) {
 		s.fail(m.Node, "equal to what?").Help = "such as: mark AB = CD, or label AB length"
 		return
 	}
-	class := s.next(m.Node, &s.home().ticks, "ticks")
-	put := s.put(func(step int, st *program.State) figure.Mark {
-		return figure.Ticks{Segments: segments(st, pairs), Count: class, Step: step}
+	things := make([]any, len(pairs))
+	for i, p := range pairs {
+		things[i] = pairOf(p[0], p[1])
+	}
+	class, bare := s.class(m.Node, &s.home().ticks, "ticks", things)
+	put := s.putBare(bare, func(step int, st *program.State) figure.Mark {
+		return figure.Ticks{Segments: segments(st, kept(pairs, bare)), Count: class, Step: step}
 	})
 	s.proveMark(m, pairs, s.links(terms), put)
 }
@@ -230,11 +285,17 @@ func (s *scope) markAngles(m *syntax.Mark) {
 		}
 		corners, reflex, terms = append(corners, ps), append(reflex, bent), append(terms, t)
 	}
-	class := s.next(m.Node, &s.home().arcs, "angle arcs")
-	put := s.put(func(step int, st *program.State) figure.Mark {
+	things := make([]any, len(corners))
+	for i, ps := range corners {
+		things[i] = corner{ps[1], pairOf(ps[0], ps[2]), reflex[i]}
+	}
+	class, bare := s.class(m.Node, &s.home().arcs, "angle arcs", things)
+	put := s.putBare(bare, func(step int, st *program.State) figure.Mark {
 		var out []figure.Angle
 		for i, ps := range corners {
-			out = append(out, angleOf(st, ps, reflex[i]))
+			if bare[i] {
+				out = append(out, angleOf(st, ps, reflex[i]))
+			}
 		}
 		return figure.AngleArcs{Angles: out, Count: class, Step: step}
 	})
@@ -243,6 +304,13 @@ func (s *scope) markAngles(m *syntax.Mark) {
 		arms = append(arms, pair{ps[1], ps[0]}, pair{ps[1], ps[2]})
 	}
 	s.proveMark(m, arms, s.links(terms), put)
+}
+
+// corner is an angle as a thing that is marked.
+type corner struct {
+	vertex int
+	arms   pair
+	reflex bool
 }
 
 // angleRef is the three points of angle ABC, or of ABC where an angle is wanted.
@@ -283,10 +351,16 @@ func (s *scope) markParallel(m *syntax.Mark) {
 			links = append(links, link)
 		}
 	}
-	class := s.next(m.Node, &s.home().arrows, "arrows")
-	put := s.put(func(step int, st *program.State) figure.Mark {
+	things := make([]any, len(lines))
+	for i, l := range lines {
+		if things[i] = l.slot; l.run {
+			things[i] = pairOf(l.from, l.to)
+		}
+	}
+	class, bare := s.class(m.Node, &s.home().arrows, "arrows", things)
+	put := s.putBare(bare, func(step int, st *program.State) figure.Mark {
 		var out []figure.Segment
-		for _, l := range lines {
+		for _, l := range kept(lines, bare) {
 			out = append(out, l.stretch(st))
 		}
 		return figure.Arrows{Segments: out, Count: class, Step: step}

@@ -32,9 +32,9 @@ type scope struct {
 	copies    map[int]int   // the caller's slots by those of the parameters
 	tools     program.Tools // of the act that is expanded
 	first     int           // the first slot made inside a call
-	ticks     int           // tick classes given out
-	arcs      int           // equal-angle classes given out
-	arrows    int           // parallel classes given out
+	ticks     classes       // of equal lengths
+	arcs      classes       // of equal angles
+	arrows    classes       // of parallels
 
 	openings int // openings left to chance so far
 }
