@@ -2,6 +2,7 @@ package lang
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"strings"
 
@@ -70,16 +71,23 @@ func (r *Result) answer(a program.Answer) Answer {
 }
 
 // measured is a value as a pupil reads it off: lengths to the nearest
-// millimetre of paper, angles to the nearest degree, the rest to three digits.
+// millimetre of paper, angles to the nearest degree, halves up as at school; the
+// rest to three digits.
 func (r *Result) measured(a program.Answer, x float64) string {
 	switch {
 	case a.Angle:
-		return fmt.Sprintf("%.0f°", x)
+		return nearest(x) + "°"
 	case a.Dim == 1:
 		mm, _ := r.program.Unit.Float64()
-		return fmt.Sprintf("%.0f mm", x*mm)
+		return nearest(x*mm) + " mm"
 	}
 	return geom.TrimZeros(geom.Significant(x)) + r.program.UnitWord(a.Dim)
+}
+
+// nearest is a whole number. What is computed as a hair under a half is one.
+func nearest(x float64) string {
+	const hair = 1e-9
+	return fmt.Sprintf("%.0f", math.Floor(x+0.5+hair))
 }
 
 // Choice is something that the source leaves to chance, and what it became.

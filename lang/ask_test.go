@@ -49,3 +49,18 @@ join ABCA
 		t.Errorf("choices: %+v", choices)
 	}
 }
+
+// TestMeasuredTies: a half goes up, as pupils learn it, also where floats are a
+// hair under it.
+func TestMeasuredTies(t *testing.T) {
+	for degrees, want := range map[string]string{"55": "28°", "65": "33°", "64": "32°", "75": "38°"} {
+		source := "figure \"t\"\ngiven A (0, 0)\ngiven B 5 from A\ngiven angle BAC = " + degrees + "°\njoin AB\nray AC\nX by halve(B, A, C)\nray AX\n"
+		answers, r := lang.Ask("t.trm", []byte(source), []string{"angle BAX"})
+		if len(answers) != 1 || answers[0].Measured != want {
+			t.Errorf("half of %s°: %+v %v, want %s", degrees, answers, r.Problems, want)
+		}
+	}
+	if answers, _ := lang.Ask("t.trm", []byte("figure \"t\"\ngiven A (0, 0)\ngiven B 4.25 from A\njoin AB\n"), []string{"AB"}); answers[0].Measured != "43 mm" {
+		t.Errorf("42.5 mm are measured %s", answers[0].Measured)
+	}
+}

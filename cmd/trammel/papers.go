@@ -69,12 +69,16 @@ func (s *paperSet) figure(t *task, variant int) *figure.Figure {
 	return &loose
 }
 
-// tag is the language of the papers.
+// tag is the language of the papers: English unless the worksheet says another,
+// whatever its figures say.
 func (s *paperSet) tag() string {
-	if s.style.Language != "" {
+	switch {
+	case s.style.Language != "":
 		return string(s.style.Language)
+	case s.Worksheet.Language != "":
+		return s.Worksheet.Language
 	}
-	return s.Worksheet.Language
+	return "en"
 }
 
 // paperKind is a file of the set, and what it has for a variant.
@@ -108,15 +112,24 @@ func (s *paperSet) paper(what string) string {
 	return strings.TrimSuffix(s.picture, filepath.Ext(s.picture)) + what
 }
 
-// pages sets what a kind of paper has, for all variants one after the other.
+// pages sets what a kind of paper has, for all variants one after the other. A
+// block has the same room in all of them, so that they have the same pages.
 func (s *paperSet) pages(k paperKind) ([]*svg.Doc, error) {
-	var all []*svg.Doc
-	for variant := range s.n {
+	sets := make([][]page.Block, s.n)
+	for variant := range sets {
 		blocks, err := k.blocks(variant)
 		if err != nil {
 			return nil, err
 		}
+		sets[variant] = blocks
+	}
+	evenRoom(sets)
+	var all []*svg.Doc
+	for variant, blocks := range sets {
 		f := s.format(variant)
+		if k.what == "-film" {
+			f.Head = f.Beside(s.Worksheet.Title, s.variantWords(variant))
+		}
 		pages, err := f.Set(blocks)
 		if err != nil {
 			return nil, err
@@ -124,6 +137,19 @@ func (s *paperSet) pages(k paperKind) ([]*svg.Doc, error) {
 		all = append(all, pages...)
 	}
 	return all, nil
+}
+
+// evenRoom gives every block the height of the highest in its place.
+func evenRoom(sets [][]page.Block) {
+	for i := range sets[0] {
+		most := 0
+		for _, blocks := range sets {
+			most = max(most, blocks[i].Height)
+		}
+		for _, blocks := range sets {
+			blocks[i].Height = most
+		}
+	}
 }
 
 // unsetTask is a task that no page can take.
@@ -135,13 +161,13 @@ type unsetTask struct {
 // Error is the fact.
 func (u *unsetTask) Error() string { return u.text }
 
-// unset blames a task for what the layout or the page refuses.
-func unset(t *task, err error) error {
+// unset blames a task for what the layout or the page refuses in a variant.
+func unset(t *task, variant int, err error) error {
 	var refused *layout.Refusal
 	if errors.As(err, &refused) {
-		return &unsetTask{t, t.From + ": " + refused.Text, refused.Help}
+		return &unsetTask{t, t.dealt(variant) + t.From + ": " + refused.Text, refused.Help}
 	}
-	return &unsetTask{t, err.Error(), "give the figure a smaller unit, the task less room, or the worksheet larger paper"}
+	return &unsetTask{t, t.dealt(variant) + err.Error(), "give the worksheet larger paper, the task less room, or the figure smaller measurements or a smaller unit"}
 }
 
 // format is the sheet of a paper.
@@ -158,13 +184,21 @@ func (s *paperSet) format(variant int) *page.Format {
 		f.Text = 4500 // 18 pt
 	}
 	if s.n > 1 {
-		f.Head = f.Beside("", s.said.Say("sheet.variant", caption.Texts{"n": strconv.Itoa(variant + 1)}))
+		f.Head = f.Beside("", s.variantWords(variant))
 	}
 	f.Number = func(page, of int) string {
 		return s.said.Say("sheet.page", caption.Texts{"page": strconv.Itoa(page), "of": strconv.Itoa(of)})
 	}
 	f.Foot = f.Bar(checkBar, s.said.Say("sheet.bar", caption.Texts{"length": "50 mm"})) // clear of the number
 	return f
+}
+
+// variantWords is: Variant 3. It is "" where there is one paper only.
+func (s *paperSet) variantWords(variant int) string {
+	if s.n == 1 {
+		return ""
+	}
+	return s.said.Say("sheet.variant", caption.Texts{"n": strconv.Itoa(variant + 1)})
 }
 
 func (s *paperSet) theme() string {
@@ -189,18 +223,17 @@ func (s *paperSet) tasksOf(variant int) ([]page.Block, error) {
 		fig := s.figure(t, variant)
 		doc, err := layout.Handout(fig, t.Hint, layout.Options{})
 		if err != nil {
-			return nil, unset(t, err)
+			return nil, unset(t, variant, err)
 		}
 		room := 0
 		if t.Room != nil {
 			room = micrometres(t.Room)
 		}
-		name := s.title(t)
-		drawing, err := f.Drawing(name, doc, room)
+		drawing, err := f.Drawing(t.name(), doc, room)
 		if err != nil {
-			return nil, unset(t, err)
+			return nil, unset(t, variant, err)
 		}
-		if blocks, err = s.with(blocks, f, t, page.Together(s.question(f, t, variant), drawing)); err != nil {
+		if blocks, err = s.with(blocks, f, t, variant, page.Together(s.question(f, t, variant), drawing)); err != nil {
 			return nil, err
 		}
 	}
@@ -226,13 +259,13 @@ func (s *paperSet) title(t *task) string {
 }
 
 // with adds a task's block, which has to fit on a page and have letters for its words.
-func (s *paperSet) with(blocks []page.Block, f *page.Format, t *task, b page.Block) ([]page.Block, error) {
-	b.Name = s.title(t)
+func (s *paperSet) with(blocks []page.Block, f *page.Format, t *task, variant int, b page.Block) ([]page.Block, error) {
+	b.Name = t.name()
 	if letter := b.Lacks(); letter != 0 {
 		return nil, &unsetTask{t, fmt.Sprintf("the letter %c is in none of the faces inside trammel", letter), "write it in other letters"}
 	}
 	if err := f.Fits(b); err != nil {
-		return nil, unset(t, err)
+		return nil, unset(t, variant, err)
 	}
 	return append(blocks, s.spaced(b)), nil
 }
@@ -249,17 +282,17 @@ func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
 	for _, t := range s.tasks {
 		doc, _, err := layout.Draw(s.figure(t, variant), layout.Options{})
 		if err != nil {
-			return nil, unset(t, err)
+			return nil, unset(t, variant, err)
 		}
-		drawing, err := f.Drawing(s.title(t), doc, 0)
+		drawing, err := f.Drawing(t.name(), doc, 0)
 		if err != nil {
-			return nil, unset(t, err)
+			return nil, unset(t, variant, err)
 		}
 		parts := []page.Block{s.question(f, t, variant), drawing}
 		for _, a := range t.variants[variant].Answers() {
 			parts = append(parts, f.Paragraph(s.answerLine(t, variant, a), hang))
 		}
-		if blocks, err = s.with(blocks, f, t, page.Together(parts...)); err != nil {
+		if blocks, err = s.with(blocks, f, t, variant, page.Together(parts...)); err != nil {
 			return nil, err
 		}
 	}
@@ -283,20 +316,19 @@ func (s *paperSet) filmOf(variant int) ([]page.Block, error) {
 	for _, t := range s.tasks {
 		doc, err := layout.Film(s.figure(t, variant), t.variants[variant].Bands(s.tolerance()), layout.Options{})
 		if err != nil {
-			return nil, unset(t, err)
+			return nil, unset(t, variant, err)
 		}
-		name := s.title(t)
-		drawing, err := f.Drawing(name, doc, 0)
+		drawing, err := f.Drawing(t.name(), doc, 0)
 		if err != nil {
-			return nil, unset(t, err)
+			return nil, unset(t, variant, err)
 		}
 		numbers := s.figure(t, variant).Locale().Numbers
 		words := s.said.Say("sheet.film", caption.Texts{
-			"task": name, "slip": numbers(strconv.FormatFloat(s.Slip, 'f', -1, 64)), "turn": numbers(strconv.FormatFloat(s.Turn, 'f', -1, 64)),
+			"task": s.title(t), "slip": numbers(strconv.FormatFloat(s.Slip, 'f', -1, 64)), "turn": numbers(strconv.FormatFloat(s.Turn, 'f', -1, 64)),
 		})
 		b := page.Together(f.Paragraph(words, 0), drawing)
 		b.Break = true
-		if blocks, err = s.with(blocks, f, t, b); err != nil {
+		if blocks, err = s.with(blocks, f, t, variant, b); err != nil {
 			return nil, err
 		}
 	}

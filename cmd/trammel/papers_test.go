@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -195,10 +196,10 @@ func TestSheetFaults(t *testing.T) {
 		`task from "../sheet.trm"`:                 `sheet.trm:2:1: error: ../sheet.trm cannot be read`,
 		`task from "mute.trm"`:                     `sheet.trm:2:1: error: nothing says what is to be done`,
 		`task "Draw {x}." from "mute.trm"`:         `sheet.trm:2:1: error: {x} stands for no choice of mute.trm`,
-		`task from "wide.trm"`:                     `sheet.trm:2:1: error: Task 1 is 318.0 mm wide, and a page has 180.0 mm between its margins`,
+		`task from "wide.trm"`:                     `sheet.trm:2:1: error: task 1 is 318.0 mm wide, and a page has 180.0 mm between its margins`,
 		`task "t" from "mute.trm", room 260 mm`:    `sheet.trm:2:27: error: the room for a task is at most 250 mm`,
 		`task "t" from "sheet.trm"`:                `sheet.trm:2:1: error: there is no figure in sheet.trm`,
-		`task "t" from "mute.trm", room 250 mm`:    `sheet.trm:2:1: error: Task 1 takes`,
+		`task "t" from "mute.trm", room 250 mm`:    `sheet.trm:2:1: error: task 1 takes`,
 		`given A (0, 0)`:                           `a worksheet sets tasks, and draws nothing itself`,
 		`task "t" from "bisect.trm", hint 2 steps`: `sheet.trm:2:1: error: bisect.trm: a hint has fewer steps than the construction: 2 is not less than 2`,
 		`task "円." from "mute.trm"`:                `sheet.trm:2:1: error: the letter 円 is in none of the faces inside trammel`,
@@ -250,6 +251,59 @@ func TestForbiddenTools(t *testing.T) {
 		if made, _ := os.ReadDir(out); len(made) > 0 {
 			t.Errorf("%s: made %s", name, made[0].Name())
 		}
+	}
+}
+
+// TestSamePages: every variant of a paper has its tasks on the same pages, though
+// one value asks for more room than another.
+func TestSamePages(t *testing.T) {
+	svgtest.Tool(t, "pdftotext")
+	folder := t.TempDir()
+	put := func(name, text string) string {
+		path := filepath.Join(folder, name)
+		if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	put("a.trm", "figure \"t\"\nchoose a from 5 to 10 by 1/2\ngiven A (0, 0)\ngiven B (1, a)\njoin AB\nM, n by bisect(A, B)\ntask \"Bisect AB.\"\n")
+	sheet := put("sheet.trm", "worksheet \"t\"\n"+strings.Repeat("task from \"a.trm\"\n", 4))
+	made, said, status := sheets(t, sheet, "--variants", "6", "--film")
+	if status != exitGood {
+		t.Fatal(said)
+	}
+	for _, name := range []string{"sheet.pdf", "sheet-answers.pdf"} {
+		text := svgtest.Run(t, "pdftotext", "-layout", filepath.Join(made, name), "-")
+		layouts := map[string]bool{}
+		for _, of := range regexp.MustCompile(`Page 1 of (\d+)`).FindAllStringSubmatch(text, -1) {
+			layouts[of[1]] = true
+		}
+		if len(layouts) != 1 {
+			t.Errorf("%s: variants have %v pages", name, layouts)
+		}
+	}
+	if film := svgtest.Run(t, "pdftotext", filepath.Join(made, "sheet-film.pdf"), "-"); strings.Count(film, "Variant") != 24 {
+		t.Errorf("24 films, each with its variant:\n%s", film)
+	}
+}
+
+// TestFilmGivens: a given line is on the film, dashed, so that it can be laid down.
+func TestFilmGivens(t *testing.T) {
+	r := lang.Compile("t.trm", []byte("figure \"t\"\ngiven line m\ngiven P above m\nn by parallel(m, P)\n"))
+	d, err := layout.Film(r.Figure, r.Bands(lang.Tolerance{Millimetres: 2, Degrees: 2}), layout.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	dashed := 0
+	for _, g := range d.Groups {
+		for _, item := range g.Items {
+			if p, ok := item.(svg.Path); ok && len(p.Dash) > 0 {
+				dashed++
+			}
+		}
+	}
+	if dashed == 0 {
+		t.Error("the given line is not on the film")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"trammel/lang"
 	"trammel/lang/source"
@@ -27,6 +28,22 @@ func (t *task) words(variant int) (text string, marks int) {
 		marks = t.Marks
 	}
 	return text, marks
+}
+
+// name is what messages call the task.
+func (t *task) name() string { return fmt.Sprintf("task %d", t.number) }
+
+// dealt is, before a message: with a = 4.5 cm, b = 6 cm: . It is "" for a figure
+// without choices.
+func (t *task) dealt(variant int) string {
+	var all []string
+	for _, v := range t.variants[variant].Varied() {
+		all = append(all, v.Name+" = "+v.Value)
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "with " + strings.Join(all, ", ") + ": "
 }
 
 // resolve makes the figures of all tasks in all variants.
@@ -100,7 +117,7 @@ func (s *paperSet) checkWords(t *task) bool {
 func (s *paperSet) checkTools(t *task) bool {
 	misused := t.variants[0].Beyond(s.Worksheet.Using)
 	for _, m := range misused {
-		p := s.blame(t, fmt.Sprintf("task %d: %s, and this worksheet is done using %s only", t.number, m.Text, s.Worksheet.Using), m.Help)
+		p := s.blame(t, fmt.Sprintf("%s: %s, and this worksheet is done using %s only", t.name(), m.Text, s.Worksheet.Using), m.Help)
 		p.Notes = append(p.Notes, source.Note{Span: m.Span, Text: "here"})
 	}
 	return len(misused) == 0

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -135,8 +136,8 @@ func roughly(p geom.Point) vec {
 }
 
 // Film is what a marker lays over a pupil's drawing: crosses where the given
-// points are, the arcs of the construction thinly, and the outlines of the bands
-// in which a result may lie. It has no ground, so it can be printed on film.
+// points are and the other givens dashed, the arcs of the construction thinly, and
+// the outlines of the bands in which a result may lie. It has no ground, so it can be printed on film.
 func Film(f *figure.Figure, bands []figure.Band, o Options) (*svg.Doc, error) {
 	full, err := newDrawing(f)
 	if err != nil {
@@ -144,9 +145,12 @@ func Film(f *figure.Figure, bands []figure.Band, o Options) (*svg.Doc, error) {
 	}
 	full.laid()
 	d := &drawing{fig: f, theme: full.theme, scale: full.scale, hooks: full.hooks}
+	d.inkStraights(slices.DeleteFunc(slices.Clone(full.record.straights), func(r ruled) bool { return r.owner.Role != figure.Given }))
 	d.inkCircles(full.record.circles)
 	for i := range d.strokes {
-		d.strokes[i].pen = d.theme.construction
+		s := &d.strokes[i]
+		s.pen = d.theme.construction
+		s.dashed = s.owner != nil && s.owner.Role == figure.Given
 	}
 	for _, p := range f.Points {
 		if p.Role == figure.Given && !p.Hidden {
