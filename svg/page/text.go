@@ -57,7 +57,7 @@ func (f *Format) words(text string, size, indent, wide int) Block {
 func (f *Format) broken(text string, size, wide int) (lines []string) {
 	space := f.width("x x", size) - f.width("xx", size)
 	line, taken := "", 0
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
+	for _, word := range strings.FieldsFunc(svg.Unbroken(text), func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
 		for _, part := range f.parts(word, size, wide) {
 			w := f.width(part, size)
 			if line != "" && taken+space+w > wide {
@@ -106,8 +106,11 @@ func (f *Format) Blanks(words ...string) Block {
 	for i, word := range words {
 		t := f.line(word, f.Text)
 		t.At = svg.XY{X: i * each, Y: f.Text}
-		from := t.At.X + svg.Measure(t).Advance + f.Text
-		b.Items = append(b.Items, t, rule(svg.XY{X: from, Y: f.Text * 5 / 4}, svg.XY{X: (i+1)*each - 2*f.Text, Y: f.Text * 5 / 4}))
+		from, end := t.At.X+svg.Measure(t).Advance+f.Text, (i+1)*each-2*f.Text
+		if i == len(words)-1 {
+			end = f.Wide()
+		}
+		b.Items = append(b.Items, t, rule(svg.XY{X: from, Y: f.Text * 5 / 4}, svg.XY{X: end, Y: f.Text * 5 / 4}))
 	}
 	return b
 }
