@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -32,8 +33,8 @@ func (r *Result) Varied() []VariedRange {
 	for _, v := range r.program.Varied {
 		line, _ := v.Span.File.Position(v.Span.Start)
 		out = append(out, VariedRange{
-			Line: line, Varied: Varied{v.Name, decimal(v.Values[v.Picked]) + v.Word},
-			First: decimal(v.Values[0]) + v.Word, Last: decimal(v.Values[len(v.Values)-1]) + v.Word, Count: len(v.Values),
+			Line: line, Varied: Varied{v.Name, decimal(v.Written(v.Picked)) + v.Word},
+			First: decimal(v.Written(0)) + v.Word, Last: decimal(v.Written(len(v.Values)-1)) + v.Word, Count: len(v.Values),
 		})
 	}
 	return out
@@ -64,6 +65,13 @@ func (r *Result) Worded(text string) (filled, unknown string) {
 		return v
 	})
 	return filled, unknown
+}
+
+// Doubled is a place of a text whose unit stands there too, {a} mm say, or "".
+func (r *Result) Doubled(text string) string {
+	return program.Doubled(text, func(name string) bool {
+		return slices.ContainsFunc(r.program.Varied, func(v program.Varied) bool { return v.Name == name && v.Word != "" })
+	})
 }
 
 // VariedRange is a choice with all that it is made from.
@@ -208,7 +216,7 @@ func (d *dealer) attempt(set []int) (a attempt) {
 	picks := map[string]int{}
 	for i, c := range d.first.program.Varied {
 		picks[c.Name] = set[i]
-		a.Values = append(a.Values, Varied{c.Name, decimal(c.Values[set[i]]) + c.Word})
+		a.Values = append(a.Values, Varied{c.Name, decimal(c.Written(set[i])) + c.Word})
 	}
 	for _, inputs := range [][]*big.Rat{d.first.inputs, nil} {
 		if a.Result, a.why = d.first.with(picks, inputs); a.why == "" {

@@ -61,6 +61,28 @@ func TestVariants(t *testing.T) {
 	}
 }
 
+// TestTypedUnits: a value goes into a task with the unit in which it was typed, and
+// a second one beside it is refused.
+func TestTypedUnits(t *testing.T) {
+	for _, c := range []struct{ choose, place, want string }{
+		{"a from 50 mm to 80 mm by 5 mm", "{a}", "65 mm"}, {"a from 5 cm to 8 cm by 5 mm", "{a}", "6.5 cm"},
+		{"a from 5 to 8 by 1/2", "{a} cm", "6.5 cm"}, {"a from 40° to 60° by 10°", "{a}", "50°"},
+		{"a from 50 mm to 80 mm by 5 mm", "{a} mm", ""}, {"a from 40° to 60° by 10°", "{a}°", ""},
+	} {
+		for _, unit := range []string{"", "unit 8 mm\n"} {
+			r := lang.Compile("t.trm", []byte("figure \"t\"\n"+unit+"choose "+c.choose+"\ngiven A (0, 0)\ntask \"AB = "+c.place+".\"\n"))
+			text := ""
+			if r.Figure != nil {
+				text, _ = r.Task()
+				text = strings.TrimSuffix(strings.TrimPrefix(text, "AB = "), ".")
+			}
+			if text != c.want || (c.want == "") != r.Problems.Failed() {
+				t.Errorf("choose %s, %s: %q, want %q; %v", c.choose, c.place, text, c.want, r.Problems)
+			}
+		}
+	}
+}
+
 // TestVariantsRepeat: the same seed deals the same, another seed does not.
 func TestVariantsRepeat(t *testing.T) {
 	values := func(seed uint64) (all [][]lang.Varied) {

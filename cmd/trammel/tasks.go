@@ -109,6 +109,10 @@ func (s *paperSet) checkWords(t *task) bool {
 		s.blame(t, fmt.Sprintf("{%s} stands for no choice of %s", unknown, t.From), "")
 		return false
 	}
+	if twice := t.variants[0].Doubled(t.Text); twice != "" {
+		s.blame(t, fmt.Sprintf("%s has its unit twice: it is chosen with one, which goes into its place", twice), "leave the unit out of the text")
+		return false
+	}
 	return true
 }
 

@@ -25,6 +25,8 @@ func (s *scope) choose(c *syntax.Choose) {
 		v.Word = "°"
 	} else if first.bare {
 		v.Word = ""
+	} else {
+		v.Word, v.Per = s.asTyped(c.From, v.Word)
 	}
 	for x := first.rat; x.Cmp(last.rat) <= 0; x = new(big.Rat).Add(x, by.rat) {
 		if len(v.Values) == maxValues {
@@ -39,6 +41,18 @@ func (s *scope) choose(c *syntax.Choose) {
 	}
 	s.c.prog.Varied = append(s.c.prog.Varied, v)
 	s.settleChoice(c, first, v.Values[v.Picked])
+}
+
+// asTyped is the unit in which a length is typed, and how many of it a unit of
+// the figure is; word where it has none.
+func (s *scope) asTyped(e *syntax.Expr, word string) (string, *big.Rat) {
+	switch millimetres := s.c.prog.Unit; e.Head.Head.Value.Unit {
+	case "mm":
+		return " mm", millimetres
+	case "cm":
+		return " cm", new(big.Rat).Quo(millimetres, big.NewRat(10, 1))
+	}
+	return word, nil
 }
 
 // choiceRange is the ends and the step, all of one kind.
@@ -147,6 +161,13 @@ func (s *scope) placesKnown(t *syntax.Task) bool {
 			s.fail(t.Node, "{%s} stands for no choice made above", place).Help = "choose " + place + " first: choose a from 4 to 8 by 1/2"
 			return false
 		}
+	}
+	brings := func(name string) bool {
+		return slices.ContainsFunc(s.c.prog.Varied, func(v program.Varied) bool { return v.Name == name && v.Word != "" })
+	}
+	if twice := program.Doubled(t.Text, brings); twice != "" {
+		s.fail(t.Node, "%s has its unit twice: it is chosen with one, which goes into its place", twice).Help = "leave the unit out of the text, or choose from numbers without one"
+		return false
 	}
 	return true
 }

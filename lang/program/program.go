@@ -151,7 +151,16 @@ type Varied struct {
 	Span   source.Span
 	Values []*big.Rat // in units or degrees, more than one, evenly spaced
 	Picked int        // index into Values
-	Word   string     // after a value: "°", " cm" or ""
+	Word   string     // after a value as it is written: "°", " cm" or ""
+	Per    *big.Rat   // how many of what the word names a unit is; nil: 1
+}
+
+// Written is a value in what its word names.
+func (v Varied) Written(i int) *big.Rat {
+	if v.Per == nil {
+		return v.Values[i]
+	}
+	return new(big.Rat).Mul(v.Values[i], v.Per)
 }
 
 // Task is what a figure asks of a pupil.
@@ -170,6 +179,19 @@ func Places(text string) (names []string) {
 	}
 	return names
 }
+
+// Doubled is the first place of a text that has a unit of length or ° after it,
+// though what goes into it brings its own; "" where there is none.
+func Doubled(text string, brings func(name string) bool) string {
+	for _, m := range withUnit.FindAllStringSubmatch(text, -1) {
+		if brings(m[1]) {
+			return m[0]
+		}
+	}
+	return ""
+}
+
+var withUnit = regexp.MustCompile(`\{([^{}]*)\} ?(?:mm\b|cm\b|°)`)
 
 // Fill puts values into the places of a text.
 func Fill(text string, value func(name string) string) string {
