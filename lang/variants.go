@@ -2,6 +2,7 @@ package lang
 
 import (
 	"fmt"
+	"maps"
 	"math/big"
 	"math/rand/v2"
 	"slices"
@@ -89,8 +90,9 @@ type PassedOver struct {
 }
 
 // Variants deals n variants of a figure, reproducibly by seed. Values with which
-// the construction fails, crosses badly or comes out nearly special are passed
-// over. No values are dealt again before all that will do have been dealt. What
+// the construction fails, crosses badly or comes out special or nearly so are passed
+// over; special is what is equal, perpendicular or parallel with them and not with
+// others. No values are dealt again before all that will do have been dealt. What
 // the source leaves to chance is the same in all variants, as far as it fits.
 //
 // There are no variants when none of the values will do; problems says so. A
@@ -125,6 +127,7 @@ type dealer struct {
 	good   []Variant // of the deck, as far as it has been looked at
 	again  int       // the next of good, when the deck is through
 	passed []PassedOver
+	usual  map[string]bool // what is special with all values; nil: not looked at yet
 }
 
 // next is the next variant whose figure comes out well.
@@ -135,6 +138,9 @@ func (d *dealer) next() (Variant, bool) {
 	for d.at < len(d.deck) {
 		v, why := d.try(d.deck[d.at])
 		d.at++
+		if why == "" {
+			why = d.special(v.Result)
+		}
 		if why == "" {
 			d.good = append(d.good, v)
 			return v, true
@@ -147,6 +153,32 @@ func (d *dealer) next() (Variant, bool) {
 	v := d.good[d.again%len(d.good)]
 	d.again++
 	return v, true
+}
+
+// compared is with how many other sets of values a figure is compared.
+const compared = 6
+
+// special tells what is special in a figure and is not so with other values.
+func (d *dealer) special(r *Result) string {
+	if d.usual == nil {
+		d.usual = warn.Special(d.first.state)
+		for _, set := range d.deck[:min(len(d.deck), compared)] {
+			if v, why := d.try(set); why == "" {
+				others := warn.Special(v.state)
+				maps.DeleteFunc(d.usual, func(what string, _ bool) bool { return !others[what] })
+			}
+		}
+	}
+	var lucky []string
+	for what := range warn.Special(r.state) {
+		if !d.usual[what] {
+			lucky = append(lucky, what)
+		}
+	}
+	if len(lucky) == 0 {
+		return ""
+	}
+	return slices.Min(lucky) + ", which is not so with other values"
 }
 
 // shuffled is every set of values in chance order, or maxDeck different ones.

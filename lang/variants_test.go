@@ -61,6 +61,35 @@ func TestVariants(t *testing.T) {
 	}
 }
 
+// TestNothingSpecial: an equilateral, isosceles or right-angled triangle is not
+// dealt among general ones, but what all values have in common is no luck.
+func TestNothingSpecial(t *testing.T) {
+	sides := `figure "t"
+choose a from 8 to 10
+choose b from 6 to 8
+choose c from 7 to 9
+given triangle ABC with AB = a, BC = b, CA = c
+join ABCA
+`
+	dealt, passed, problems := variants(sides, 12, 7)
+	if len(dealt) != 12 {
+		t.Fatal(problems)
+	}
+	for _, v := range dealt {
+		a, b, c := v.Values[0].Value, v.Values[1].Value, v.Values[2].Value
+		if a == b || b == c || c == a || a == "10" && b == "6" && c == "8" {
+			t.Errorf("dealt: %v", v.Values)
+		}
+	}
+	if len(passed) == 0 || !strings.Contains(fmt.Sprint(passed), "AB = BC, which is not so with other values") {
+		t.Errorf("passed over: %v", passed)
+	}
+	square := "figure \"t\"\nchoose a from 4 to 8\ngiven square ABCD with AB = a\njoin AC, BD\n"
+	if dealt, passed, _ := variants(square, 5, 1); len(dealt) != 5 || len(passed) > 0 {
+		t.Errorf("of squares %d are dealt, and passed over %v", len(dealt), passed)
+	}
+}
+
 // TestTypedUnits: a value goes into a task with the unit in which it was typed, and
 // a second one beside it is refused.
 func TestTypedUnits(t *testing.T) {
