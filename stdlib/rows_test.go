@@ -108,7 +108,7 @@ var rows = []row{
 	{name: "throughtouch", published: "Apollonius, On Tangencies: two points and a line", data: touchedLine,
 		call: "k, T, O by throughtouch(A, B, m)", claims: "A on k\nB on k\nT on m\nOT perpendicular to m\nOT = OA"},
 	{name: "cornercircle", published: "Apollonius, On Tangencies: a point and two lines", data: insideAngle,
-		call: "k, O by cornercircle(A, B, C, P)", claims: "OP = radius k\nBO bisects angle ABC\nk touches BA", heavy: 2},
+		call: "k, O by cornercircle(A, B, C, P)", claims: "OP = radius k\nBO bisects angle ABC\nk touches BA\nangle BPO < 90°", heavy: 2},
 	{name: "threetouching", published: "by Euclid IV.4", data: anyTriangle,
 		call: "k, l, m by threetouching(A, B, C)", claims: "radius k + radius l = AB\nradius l + radius m = BC\nradius m + radius k = CA", heavy: 2},
 
