@@ -25,7 +25,8 @@ type checkCmd struct {
 // Help is the part of the help that teaches.
 func (checkCmd) Help() string {
 	return `Says of each claim of a figure that it holds, with its line. A claim that does
-not hold is an error, which says by how much it fails. Where something is left
+not hold is an error, which says by how much it fails; what is wrong with the picture
+is told as build tells it. Where something is left
 to chance, the claim is tried on other figures of the same source, exactly:
 "holds always", or "holds here only"; special positions in which it fails
 are named. An inequality is "holds in all 200 figures tried", or in as many as
@@ -68,7 +69,13 @@ func (c *checkCmd) Run(e *env) error {
 	table := tabwriter.NewWriter(&rows, 0, 0, 2, ' ', 0)
 	claims := 0
 	work := func(in input) *drawing {
-		d, _ := e.compileInput(in)
+		d, text := e.compileInput(in)
+		if !d.failed() && d.Figure != nil {
+			d.err = guard(func() error {
+				d.layOut(text, style{})
+				return nil
+			})
+		}
 		return d
 	}
 	inOrder(list, runtime.GOMAXPROCS(0), work, func(d *drawing) {

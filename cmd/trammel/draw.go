@@ -84,6 +84,22 @@ func (e *env) resolve(in input, compile func(text []byte) *lang.Result) (d *draw
 
 // put lays the figure out and writes the picture.
 func (e *env) put(d *drawing, text []byte, s style) error {
+	frames := d.layOut(text, s)
+	if frames == nil {
+		return nil
+	}
+	files, err := s.files(d.picture, frames, d.Figure.Theme)
+	if err != nil {
+		return &unfit{err}
+	}
+	if err := e.deliver(d, files); err != nil || !s.Steps {
+		return err
+	}
+	return e.clearSteps(d.picture, files)
+}
+
+// layOut draws the figure, or says what on the paper is wrong with it.
+func (d *drawing) layOut(text []byte, s style) []layout.Frame {
 	file := source.NewFile(d.name(), string(text))
 	d.Figure = s.of(d.Figure)
 	frames, warnings, err := s.lay(d.Figure, lang.Base(d.within))
@@ -95,17 +111,14 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 		return nil
 	}
 	for _, w := range warnings {
-		p := d.Problems.Add(line(file, w.Line), w.Text)
-		p.Severity, p.Help = source.Warning, w.Help
+		at := line(file, w.Line)
+		if w.Line == 0 {
+			at = blamed(file, "unit")
+		}
+		d.Problems.Warn(at, w.Text, w.Help)
 	}
-	files, err := s.files(d.picture, frames, d.Figure.Theme)
-	if err != nil {
-		return &unfit{err}
-	}
-	if err := e.deliver(d, files); err != nil || !s.Steps {
-		return err
-	}
-	return e.clearSteps(d.picture, files)
+	d.Problems.Sort()
+	return frames
 }
 
 // deliver puts the files of a drawing in their places, all or none.

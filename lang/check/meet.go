@@ -130,7 +130,7 @@ func meet(st *program.State, first, second curve, picks []pick, tell []teller) e
 		st.Set(picks[i].slot, p)
 		st.Passes(a, picks[i].slot)
 		st.Passes(b, picks[i].slot)
-		st.Meet(crossing(a, b, p))
+		st.Meet(a, b, crossing(a, b, p))
 	}
 	return nil
 }

@@ -40,12 +40,15 @@ type Bound struct {
 
 // Crossing is the sine of the angle under which curves meet, at a step.
 type Crossing struct {
-	Step *Step
-	Sine float64
+	Step     *Step
+	Sine     float64
+	Straight bool // both are straights
 }
 
 // Meet notes a meeting's crossing.
-func (s *State) Meet(sine float64) { s.Crossings = append(s.Crossings, Crossing{s.Step, sine}) }
+func (s *State) Meet(a, b *Curve, sine float64) {
+	s.Crossings = append(s.Crossings, Crossing{s.Step, sine, a.Straight != nil && b.Straight != nil})
+}
 
 // Undone is a step that failed, or that was passed over for want of what it
 // needs and then has Poisoned for its error.

@@ -1,7 +1,9 @@
 package warn
 
 import (
+	"fmt"
 	"math"
+	"strconv"
 
 	"trammel/geom"
 	"trammel/geom/exact"
@@ -25,6 +27,10 @@ func (f *finder) collect() {
 		case *program.Curve:
 			if v.Straight != nil && len(f.straights) < most {
 				f.straights = append(f.straights, f.straightOf(i, v.Straight))
+			}
+			if v.Circle != nil && s.Ink.Whole && len(f.circles) < most {
+				c := v.Circle
+				f.circles = append(f.circles, circle{i, s.Name, c.C.X.Float() * f.mm, c.C.Y.Float() * f.mm, math.Sqrt(c.R2.Float()) * f.mm})
 			}
 		}
 	}
@@ -65,7 +71,7 @@ func (f *finder) twins() {
 			d := math.Hypot(p.x-q.x, p.y-q.y)
 			if d < nearPoint && surely(func() bool { return !f.point(p.slot).Equal(f.point(q.slot)) }) {
 				f.warn(f.st.Program.Slots[p.slot].Span, "move one of them, or choose other measurements",
-					"%s and %s look like one point and are %.2f mm apart", q.name, p.name, d)
+					"%s and %s look like one point and are %s mm apart", q.name, p.name, little(d))
 			}
 		}
 	}
@@ -82,6 +88,19 @@ func (f *finder) falseAppearances() {
 	}
 	f.nearlyOnStraights()
 	f.nearlyConcurrent()
+	f.nearlyOnCircles()
+	f.nearlyTouching()
+}
+
+// little writes a distance that is small, but not 0.
+func little(x float64) string {
+	switch {
+	case x < 0.001:
+		return "less than 0.001"
+	case x < 0.1:
+		return strconv.FormatFloat(x, 'g', 2, 64)
+	}
+	return fmt.Sprintf("%.2f", x)
 }
 
 func (f *finder) compareLengths(s, t straight) {
@@ -92,8 +111,8 @@ func (f *finder) compareLengths(s, t straight) {
 	if !surely(func() bool { return !a.Equal(b) }) {
 		return
 	}
-	f.warn(f.st.Program.Slots[t.slot].Span, "choose other measurements, or say so: # intended: why",
-		"%s and %s look equal and are not: they differ by %.2f mm", s.name, t.name, math.Abs(s.length-t.length))
+	f.warn(f.st.Program.Slots[t.slot].Span, otherMeasurements,
+		"%s and %s look equal and are not: they differ by %s mm", s.name, t.name, little(math.Abs(s.length-t.length)))
 }
 
 // compareDirections looks at straights that share an end, or meet, for a right
@@ -105,11 +124,12 @@ func (f *finder) compareDirections(s, t straight) {
 	at := f.st.Program.Slots[t.slot].Span
 	switch {
 	case dot < limit && f.meet(s, t) && surely(func() bool { return !geom.Perpendicular(sl, tl) }):
-		f.warn(at, "choose other measurements, or say so: # intended: why",
-			"%s and %s look perpendicular and are %.2f° off", s.name, t.name, math.Asin(dot)*180/math.Pi)
+		f.warn(at, otherMeasurements,
+			"%s and %s look perpendicular and are %s° off", s.name, t.name, little(math.Asin(dot)*180/math.Pi))
+	case f.bend(s, t):
 	case cross < limit && surely(func() bool { return !geom.Parallel(sl, tl) }):
-		f.warn(at, "choose other measurements, or say so: # intended: why",
-			"%s and %s look parallel and are %.2f° off", s.name, t.name, math.Asin(cross)*180/math.Pi)
+		f.warn(at, otherMeasurements,
+			"%s and %s look parallel and are %s° off", s.name, t.name, little(math.Asin(cross)*180/math.Pi))
 	}
 }
 
@@ -131,8 +151,8 @@ func (f *finder) nearlyOnStraights() {
 				continue
 			}
 			if surely(func() bool { return f.line(s).Side(f.point(p.slot)) != 0 }) {
-				f.warn(f.st.Program.Slots[p.slot].Span, "choose other measurements, or say so: # intended: why",
-					"%s looks as if it were on %s and is %.2f mm off", p.name, s.name, away)
+				f.warn(f.st.Program.Slots[p.slot].Span, otherMeasurements,
+					"%s looks as if it were on %s and is %s mm off", p.name, s.name, little(away))
 			}
 		}
 	}
@@ -177,8 +197,8 @@ func (f *finder) third(s, t, u straight, x, y float64) {
 	if !surely(passes) {
 		return
 	}
-	f.warn(f.st.Program.Slots[u.slot].Span, "choose other measurements, or say so: # intended: why",
-		"%s, %s and %s look as if they met in one point: %s passes %.2f mm from the others' meeting", s.name, t.name, u.name, s.name, away)
+	f.warn(f.st.Program.Slots[u.slot].Span, otherMeasurements,
+		"%s, %s and %s look as if they met in one point: %s passes %s mm from the others' meeting", s.name, t.name, u.name, s.name, little(away))
 }
 
 // crossing is where two straights cross, when they do so at 10° or more.

@@ -7,8 +7,8 @@ package warn
 import (
 	"fmt"
 	"math"
-	"strings"
 
+	"trammel/geom"
 	"trammel/geom/exact"
 	"trammel/geom/figure"
 	"trammel/lang/program"
@@ -69,6 +69,7 @@ type finder struct {
 	mm        float64 // a unit on paper
 	points    []point
 	straights []straight
+	circles   []circle
 }
 
 // point is a point that the reader sees, in millimetres.
@@ -89,6 +90,13 @@ type straight struct {
 	a, b   int     // slots of its ends, or -1
 }
 
+// circle is a whole circle that the reader sees.
+type circle struct {
+	slot    int
+	name    string
+	x, y, r float64
+}
+
 func millimetres(st *program.State) float64 {
 	f, _ := st.Program.Unit.Float64()
 	return f
@@ -99,19 +107,9 @@ func seen(s *program.Slot) bool { return s.Top && s.Ink != nil && !s.Ink.Hidden 
 
 // warn adds a warning unless the line says that it is intended.
 func (f *finder) warn(at source.Span, help, format string, args ...any) {
-	if at.File != f.st.Program.Source || intended(at) {
-		return
+	if at.File == f.st.Program.Source {
+		f.problems.Warn(at, fmt.Sprintf(format, args...), help)
 	}
-	p := f.problems.Add(at, fmt.Sprintf(format, args...))
-	p.Severity, p.Help = source.Warning, help
-}
-
-// intended tells whether the line of a span ends in a comment that gives a
-// reason for what it does.
-func intended(at source.Span) bool {
-	line, _ := at.File.Position(at.Start)
-	_, comment, ok := strings.Cut(at.File.Line(line), "# intended:")
-	return ok && strings.TrimSpace(comment) != ""
 }
 
 // idleArcs are arcs that nothing meets.
@@ -135,9 +133,12 @@ func (f *finder) flatCrossings() {
 		if c.Sine >= 0.5 || c.Sine < 1e-9 || len(c.Step.Via) > 0 {
 			continue
 		}
-		f.warn(c.Step.Span, "choose radii that cross nearer to a right angle",
-			"the curves cross under %.0f°: a slip of %.1f mm moves the meeting by %.1f mm",
-			math.Asin(c.Sine)*180/math.Pi, slip, slip/c.Sine)
+		what, help := "curves", "choose radii that cross nearer to a right angle"
+		if c.Straight {
+			what, help = "straights", "choose measurements with which they cross nearer to a right angle"
+		}
+		f.warn(c.Step.Span, help, "the %s cross at only %s°: a slip of %.1f mm moves the meeting by %.1f mm",
+			what, geom.TrimZeros(fmt.Sprintf("%.1f", math.Asin(c.Sine)*180/math.Pi)), slip, slip/c.Sine)
 	}
 }
 
