@@ -30,7 +30,8 @@ is told as build tells it. Where something is left
 to chance, the claim is tried on other figures of the same source, exactly:
 "holds always", or "holds here only"; special positions in which it fails
 are named. An inequality is "holds in all 200 figures tried", or in as many as
-could be made. Nothing is drawn, unless by --counterexample.
+could be made. Nothing is drawn, unless by --counterexample. Of a worksheet it
+says whether its tasks can be set.
 
     trammel check first.trm
     first.trm:6  holds always  AB = BC
@@ -67,13 +68,20 @@ func (c *checkCmd) Run(e *env) error {
 	t.unread(failed)
 	var rows strings.Builder
 	table := tabwriter.NewWriter(&rows, 0, 0, 2, ' ', 0)
-	claims := 0
+	claims, tasks := 0, 0
 	work := func(in input) *drawing {
 		d, text := e.compileInput(in)
-		if !d.failed() && d.Figure != nil {
+		switch {
+		case d.failed():
+		case d.Figure != nil:
 			d.err = guard(func() error {
 				d.layOut(text, style{})
 				return nil
+			})
+		case d.Worksheet != nil:
+			d.err = guard(func() error {
+				_, err := papersOf(d, allPapers, style{})
+				return err
 			})
 		}
 		return d
@@ -85,11 +93,16 @@ func (c *checkCmd) Run(e *env) error {
 			c.refute(e, table, d)
 		}
 		claims += len(d.Claims)
+		if d.Worksheet != nil {
+			tasks += len(d.Worksheet.Tasks)
+		}
 	})
 	table.Flush()
 	e.print(rows.String())
 	if len(list) != 1 || !list[0].named {
 		fmt.Fprintln(e.stderr, t.summary("with "+counted(claims, "claim")+" checked"))
+	} else if tasks > 0 && e.status == exitGood {
+		fmt.Fprintf(e.stderr, "%s: %s can be set\n", printable(list[0].path), counted(tasks, "task"))
 	} else if claims == 0 && e.status == exitGood {
 		fmt.Fprintf(e.stderr, "%s: nothing is claimed in it\n", printable(list[0].path))
 	}

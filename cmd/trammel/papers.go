@@ -43,21 +43,28 @@ type paperSet struct {
 // putPapers makes the papers of a worksheet and puts them in their places, all
 // or none.
 func (e *env) putPapers(d *drawing, p papers, look style) error {
+	files, err := papersOf(d, p, look)
+	if err != nil || d.Problems.Failed() {
+		return err
+	}
+	return e.deliver(d, files)
+}
+
+// papersOf makes the papers of a worksheet. What is wrong with its tasks is added
+// to its problems.
+func papersOf(d *drawing, p papers, look style) ([]file, error) {
 	s := &paperSet{drawing: d, papers: p, style: look, n: max(1, int(p.Variants)), figures: map[string]*lang.Result{}}
 	s.said = caption.In(s.tag())
 	if !s.resolve() {
-		return nil
+		return nil, nil
 	}
 	files, err := s.files()
 	var unset *unsetTask
 	if errors.As(err, &unset) {
 		s.blame(unset.task, unset.text, unset.help)
-		return nil
+		return nil, nil
 	}
-	if err != nil {
-		return err
-	}
-	return e.deliver(d, files)
+	return files, err
 }
 
 // figure is the figure of a variant in the worksheet's ink and language.

@@ -156,6 +156,33 @@ func TestLateGivens(t *testing.T) {
 	}
 }
 
+// TestJoinsToDraw: joins of given points are on the pupil's paper before a
+// construction, and are not where they are the construction.
+func TestJoinsToDraw(t *testing.T) {
+	straights := func(acts string) (n int) {
+		f := lang.Compile("t.trm", []byte("figure \"t\"\ngiven points A, B, C, D\n"+acts)).Figure
+		d, err := layout.Handout(f, 0, layout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, g := range d.Groups {
+			for _, item := range g.Items {
+				if _, ok := item.(svg.Path); ok {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	none := straights("")
+	if n := straights("join AC, BD\n"); n != none {
+		t.Errorf("%d of the joins that are asked for are drawn", n-none)
+	}
+	if n := straights("join AB\nM, n by bisect(A, B)\n"); n != none+1 {
+		t.Errorf("%d joins are drawn before a construction, not 1", n-none)
+	}
+}
+
 // TestGermanAnswers: the answers speak the language of the papers.
 func TestGermanAnswers(t *testing.T) {
 	de, en := caption.In("de"), caption.In("en")

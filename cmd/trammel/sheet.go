@@ -76,6 +76,9 @@ func (c *sheetCmd) place(in input) string {
 	return pictures{Out: c.Out, style: style{Format: "pdf"}}.pictureOf(in)
 }
 
+// allPapers are all kinds, for a look at whether they can be made.
+var allPapers = papers{Seed: 1, Film: true, Slip: 2, Turn: 2}
+
 // inBounds refuses a tolerance that makes no film.
 func (p papers) inBounds() error {
 	if p.Slip <= 0 || p.Slip > 20 || p.Turn <= 0 || p.Turn > 45 {

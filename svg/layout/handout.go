@@ -12,7 +12,8 @@ import (
 // Handout is what a pupil gets of a figure: what is given, on the paper that the
 // whole construction takes, so that there is room for it. Given is what is drawn before
 // the first act of the compasses or the first point that is found, with straights
-// through two given points, and what the source calls given later on. The first hint
+// through two given points, and what the source calls given later on. In a figure that
+// has no other acts, these straights are what is to be drawn. The first hint
 // steps of the construction are drawn faintly; not all of it can be a hint. An error is a
 // *Refusal.
 func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
@@ -111,7 +112,28 @@ func firstAct(f *figure.Figure) int {
 	for _, s := range f.Straights {
 		acts(&s.Thing, throughFewer(s, given))
 	}
+	if onlyJoined(f, given) {
+		for _, s := range f.Straights {
+			acts(&s.Thing, true)
+		}
+	}
 	return begin
+}
+
+// onlyJoined tells that straights through given points, and where they meet, are
+// all that a figure constructs.
+func onlyJoined(f *figure.Figure, given map[vec]bool) bool {
+	for _, c := range f.Circles {
+		if c.Role != figure.Given {
+			return false
+		}
+	}
+	for _, s := range f.Straights {
+		if s.Role != figure.Given && throughFewer(s, given) {
+			return false
+		}
+	}
+	return true
 }
 
 // throughFewer tells whether a straight goes through fewer than two given points.
