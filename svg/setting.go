@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -40,6 +41,18 @@ type Setting struct {
 	Letters []Letter        // those that the embedded faces have
 	Shapes  []glyph.Segment // outlines of what is no letter, to be filled: surds, bars, braille
 	Lacks   rune            // the first letter that no embedded face has, or 0
+}
+
+// Unlettered is the error of a text with a letter that no embedded face has. An SVG
+// keeps it as text; where letters are drawn or embedded it cannot be shown.
+type Unlettered struct {
+	Letter rune
+	Text   string
+}
+
+// Error names the letter.
+func (u *Unlettered) Error() string {
+	return fmt.Sprintf("the letter %c of %q is in none of the embedded faces", u.Letter, u.Text)
 }
 
 // Set sets the text. Places are on the paper.

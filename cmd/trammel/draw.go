@@ -11,6 +11,7 @@ import (
 	"trammel/geom/figure"
 	"trammel/lang"
 	"trammel/lang/source"
+	"trammel/svg"
 	"trammel/svg/layout"
 )
 
@@ -89,6 +90,11 @@ func (e *env) put(d *drawing, text []byte, s style) error {
 		return nil
 	}
 	files, err := s.files(d.picture, frames, d.Figure.Theme)
+	if letter := (*svg.Unlettered)(nil); errors.As(err, &letter) {
+		p := d.Problems.Add(letterAt(source.NewFile(d.name(), string(text)), letter.Letter), letter.Error())
+		p.Help = "write it in other letters, or draw SVG, which keeps it as text"
+		return nil
+	}
 	if err != nil {
 		return &unfit{err}
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"trammel/lang/source"
 	"trammel/lang/syntax"
@@ -20,6 +21,14 @@ func line(f *source.File, n int) source.Span {
 		start += len(l)
 	}
 	return source.Span{}
+}
+
+// letterAt is where a source first has a letter, or else the figure's line.
+func letterAt(f *source.File, letter rune) source.Span {
+	if i := strings.IndexRune(f.Text, letter); i >= 0 {
+		return source.Span{File: f, Start: i, End: i + utf8.RuneLen(letter)}
+	}
+	return blamed(f, "figure")
 }
 
 // blamed is the span of the statement that begins with a keyword, or else of

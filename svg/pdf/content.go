@@ -164,7 +164,7 @@ func (c *content) tag(kind, instead string) {
 func (c *content) text(t svg.Text) error {
 	set := t.Set()
 	if set.Lacks != 0 {
-		return fmt.Errorf("the letter %c of %q is in none of the faces that can be embedded", set.Lacks, t)
+		return &svg.Unlettered{Letter: set.Lacks, Text: t.String()}
 	}
 	lowered := func(r svg.Run) bool { return r.Sub }
 	if len(set.Shapes) == 0 && !slices.ContainsFunc(t.Runs, lowered) {

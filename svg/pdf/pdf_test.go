@@ -162,7 +162,7 @@ func TestRefused(t *testing.T) {
 		want  string
 	}{
 		{nil, "there are no pages"},
-		{[]*svg.Doc{foreign}, `pdf: the letter 中 of "A中" is in none of the faces that can be embedded`},
+		{[]*svg.Doc{foreign}, `pdf: the letter 中 of "A中" is in none of the embedded faces`},
 		{[]*svg.Doc{svgtest.Ruler(), invisible}, "page 2: svg: an item has no ink"},
 		{[]*svg.Doc{{Width: 0, Height: 5}}, "both must be over 0"},
 	} {

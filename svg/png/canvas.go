@@ -1,7 +1,6 @@
 package png
 
 import (
-	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -90,7 +89,7 @@ func (c *canvas) fine(s svg.Stretch) svg.Stretch {
 func (c *canvas) text(t svg.Text) error {
 	set := t.Set()
 	if set.Lacks != 0 {
-		return fmt.Errorf("the letter %c of %q is in none of the embedded faces", set.Lacks, t)
+		return &svg.Unlettered{Letter: set.Lacks, Text: t.String()}
 	}
 	shapes := c.outline(set.Shapes, svg.XY{})
 	for _, l := range set.Letters {
