@@ -30,7 +30,7 @@ const order = `
 	lang/program:  lang/source geom geom/exact geom/figure
 	lang/check:    lang/source lang/syntax lang/program geom geom/exact geom/figure geom/region geom/figure/locale
 	lang/eval:     lang/source lang/program geom geom/exact geom/figure
-	lang/caption:  lang/program geom/figure/locale
+	lang/caption:  lang/program geom/figure geom/figure/locale
 	lang/solve:    lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/slip:     lang/source lang/program lang/eval geom geom/exact geom/figure
 	lang/warn:     lang/source lang/program geom geom/exact geom/figure

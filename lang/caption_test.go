@@ -20,7 +20,7 @@ func captions(t *testing.T, source, tag string) []string {
 	if r.Figure == nil {
 		t.Fatalf("%+v", r.Problems)
 	}
-	return slices.DeleteFunc(r.Figure.Tell(tag), func(s string) bool { return s == "" })
+	return slices.DeleteFunc(r.Figure.Tell.Steps(tag), func(s string) bool { return s == "" })
 }
 
 // TestCaptions holds the words of every kind of act, in both languages. The words
@@ -50,17 +50,17 @@ Zeichne die Gerade n durch P und X.
 Verbinde L mit X und R mit X.
 Hier gilt: Winkel RPX ist ein rechter Winkel; PL = PR (gleiche Radien). Damit gilt: n steht senkrecht auf m; die Dreiecke PLX und PRX sind kongruent.`},
 		{kreis + "S, T, s, t by tangents(k, P)\nclaim k touches s at S",
-			"Given: a circle k with centre O and radius 3 cm; a point P 7.5 cm from O.\nDraw the tangents from P to k. This gives S, T, s and t.\nThen k touches s at S.",
-			"Gegeben: ein Kreis k mit dem Mittelpunkt O und dem Radius 3 cm; ein Punkt P, 7,5 cm von O entfernt.\nZeichne die Tangenten von P an k. Das ergibt S, T, s und t.\nEs gilt: k berührt s in S."},
+			"Given: a circle with centre O and radius 3 cm; a point P 7.5 cm from O.\nDraw the tangents from P to the circle about O. This gives S, T and s.\nThen the circle about O touches s at S.",
+			"Gegeben: ein Kreis mit dem Mittelpunkt O und dem Radius 3 cm; ein Punkt P, 7,5 cm von O entfernt.\nZeichne die Tangenten von P an den Kreis um O. Das ergibt S, T und s.\nEs gilt: der Kreis um O berührt s in S."},
 		{givens + "join AB\nproduce AB beyond B by 2 to C\nC' by triangleon(B, C)\nstep \"Finish at {C'}\"\n  join AC'\n  join C'B\nend",
 			"Given: the point A; a point B 8 cm from A.\nJoin A to B.\nProduce AB beyond B by 2 cm to C.\nMake the equilateral triangle on BC. This gives C'.\nFinish at C'",
 			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nVerbinde A mit B.\nVerlängere AB über B hinaus um 2 cm bis C.\nZeichne das gleichseitige Dreieck über BC. Das ergibt C'.\nFinish at C'"},
 		{givens + "M, n by bisect(A, B) in full",
-			"Given: the point A; a point B 8 cm from A.\nWith centre A and any radius greater than half of AB, draw an arc.\nWith centre B and the same radius, draw an arc.\nLet X to the left of AB and Y to the right of AB be the points where the arcs about A and B meet.\nDraw the line n through Y and X to cut AB at M.",
-			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nZeichne um A mit einem beliebigen Radius, der größer als die Hälfte von AB ist, einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte der Bögen um A und B.\nZeichne die Gerade n durch Y und X, die AB in M schneidet."},
+			"Given: the point A; a point B 8 cm from A.\nWith centre A and any radius greater than half of AB, draw an arc.\nWith centre B and the same radius, draw an arc.\nLet X to the left of AB and Y to the right of AB be the points where the arcs about A and B meet.\nDraw the line through Y and X to cut AB at M.",
+			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nZeichne um A mit einem beliebigen Radius, der größer als die Hälfte von AB ist, einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte der Bögen um A und B.\nZeichne die Gerade durch Y und X, die AB in M schneidet."},
 		{"figure \"F\"\ngiven triangle ABC with AB = about 7, AC = 6, angle A = about 50°\nM, n by bisect(A, B)\nhide M\nchoose x from 2 to 4 by 1\narc c centre A radius x cuts AB at X nearest M",
-			"Given: a triangle ABC with AB about 7 cm, AC = 6 cm and angle A about 50°.\nDraw the perpendicular bisector of AB. This gives n.\nWith centre A and radius 3 cm, draw an arc cutting AB at X.",
-			"Gegeben: ein Dreieck ABC mit AB ungefähr 7 cm, AC = 6 cm und Winkel A ungefähr 50°.\nZeichne die Mittelsenkrechte von AB. Das ergibt n.\nZeichne um A mit dem Radius 3 cm einen Bogen, der AB in X schneidet."},
+			"Given: a triangle ABC with AB about 7 cm, AC = 6 cm and angle A about 50°.\nDraw the perpendicular bisector of AB.\nWith centre A and radius 3 cm, draw an arc cutting AB at X.",
+			"Gegeben: ein Dreieck ABC mit AB ungefähr 7 cm, AC = 6 cm und Winkel A ungefähr 50°.\nZeichne die Mittelsenkrechte von AB.\nZeichne um A mit dem Radius 3 cm einen Bogen, der AB in X schneidet."},
 		{givens + "arc c centre B radius half AB\ntake C on c\nclaim here not C on AB\nclaim angle BAC < 90°\n",
 			"Given: the point A; a point B 8 cm from A.\nWith centre B and radius half of AB, draw an arc.\nTake a point C on the arc about B.\nThen C does not lie on AB, and angle BAC < 90°.",
 			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nZeichne um B mit der Hälfte von AB als Radius einen Bogen.\nMarkiere einen Punkt C auf dem Bogen um B.\nEs gilt: C liegt nicht auf AB; Winkel BAC < 90°."},
@@ -101,7 +101,7 @@ func TestExampleCaptions(t *testing.T) {
 			continue // constructions only
 		}
 		for _, tag := range caption.Languages() {
-			readAloud(t, path+" "+tag, string(text), r.Figure.Tell(tag))
+			readAloud(t, path+" "+tag, string(text), r.Figure.Tell.Steps(tag))
 		}
 	}
 }

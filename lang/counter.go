@@ -99,7 +99,7 @@ func spread(st *program.State) (greatest, least float64) {
 // counterExample is the figure of some inputs, in which a claim fails.
 func (r *Result) counterExample(c program.Claim, inputs []*big.Rat) CounterExample {
 	st, failures := eval.Run(r.program, inputs)
-	out := CounterExample{Line: c.Line, Claim: c.Text, Figure: eval.Figure(st, func(tag string) []string { return caption.Of(r.program, tag) })}
+	out := CounterExample{Line: c.Line, Claim: c.Text, Figure: eval.Figure(st, caption.Teller{Program: r.program})}
 	for _, f := range failures {
 		if f.Step == c.Step {
 			out.Why = strings.TrimPrefix(f.Err.Error(), "the claim does not hold: ")

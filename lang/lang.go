@@ -105,7 +105,7 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 	}
 	if !out.Problems.Failed() {
 		warnOf(st, &out.Problems)
-		out.Figure = eval.Figure(st, func(tag string) []string { return caption.Of(p, tag) })
+		out.Figure = eval.Figure(st, caption.Teller{Program: p})
 	}
 }
 

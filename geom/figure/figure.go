@@ -28,9 +28,15 @@ type Figure struct {
 	Claims    []Claim
 	Measures  []*Measure
 
-	// Tell puts the steps in words, in the language of a tag; nil when nobody can.
-	// A step without words goes on under those of the step before.
-	Tell func(tag string) []string
+	Tell Teller // nil when nobody can
+}
+
+// Teller puts a figure in words, in the language of a tag.
+type Teller interface {
+	// Steps are the captions. A step without words goes on under those of the step before.
+	Steps(tag string) []string
+	// Written says what is written at a part of the figure, "" of other marks.
+	Written(tag string, m Mark) string
 }
 
 // Captions are the steps in words, in the figure's language.
@@ -38,7 +44,20 @@ func (f *Figure) Captions() []string {
 	if f.Tell == nil {
 		return make([]string, len(f.Steps))
 	}
-	return f.Tell(f.Language)
+	return f.Tell.Steps(f.Language)
+}
+
+// Written says in the figure's language what is written at its parts, one after the other.
+func (f *Figure) Written() (all []string) {
+	if f.Tell == nil {
+		return nil
+	}
+	for _, m := range f.Marks {
+		if text := f.Tell.Written(f.Language, m); text != "" {
+			all = append(all, text)
+		}
+	}
+	return all
 }
 
 // Themes are the ways of inking a figure: for a book, an exam paper that is

@@ -51,6 +51,7 @@ type Arrows struct {
 type LengthLabel struct {
 	Segment
 	Label
+	Of   string // the letters of its ends
 	Step int
 }
 
@@ -59,12 +60,14 @@ type LengthLabel struct {
 type AngleLabel struct {
 	Angle
 	Label
+	Of   string // its letters
 	Step int
 }
 
 // Note is a line of words near a thing's place.
 type Note struct {
 	Near geom.Point
+	Of   string // the name of what is there
 	Text string
 	Step int
 }

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 	"math"
 
 	"trammel/geom"
@@ -129,7 +130,7 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 		} else {
 			text = lengthText(st, geom.Dist(seg.A, seg.B))
 		}
-		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Step: step}
+		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Of: calledAll(st, ps), Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if st.Point(ps[0]).Equal(st.Point(ps[1])) {
@@ -180,7 +181,7 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 		} else {
 			text = sizeText(geom.Corner(a.A, a.Vertex, a.B, l.Reflex))
 		}
-		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Step: step}
+		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Of: calledAll(st, ps), Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if _, err := cornerOf(st, ps, false); err != nil {
@@ -210,7 +211,7 @@ func (s *scope) note(n *syntax.Note) {
 	}
 	s.countLabel(s.span(n.Node))
 	put := s.put(func(step int, st *program.State) figure.Mark {
-		return figure.Note{Near: placeOf(st, slot), Text: n.Text, Step: step}
+		return figure.Note{Near: placeOf(st, slot), Of: calledAll(st, []int{slot}), Text: n.Text, Step: step}
 	})
 	s.prove(n.Node, func(st *program.State) error {
 		if st.Value(slot) == nil {
@@ -219,6 +220,16 @@ func (s *scope) note(n *syntax.Note) {
 		put(st)
 		return nil
 	})
+}
+
+// calledAll is what readers call things: their letters, in a row.
+func calledAll(st *program.State, slots []int) string {
+	var b strings.Builder
+	for _, slot := range slots {
+		sl := st.Program.Slots[slot]
+		b.WriteString(st.Program.Slots[sl.As].Called)
+	}
+	return b.String()
 }
 
 // placeOf is a point that stands for a thing: itself, or somewhere on a curve.

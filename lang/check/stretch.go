@@ -26,18 +26,18 @@ func (s *scope) stretch(r *syntax.Relation) func(*program.State) {
 	return func(*program.State) {}
 }
 
-// open is a line without ends, as far as a reference names one that is drawn.
+// open is a line or a ray, as far as a reference names one that is drawn.
 func (s *scope) open(r *syntax.Ref) (slot int, ok bool) {
-	if r == nil || r.Name == "" {
+	if r == nil {
 		return 0, false
 	}
 	slot, ok = s.quietCurve(r)
 	return slot, ok && s.slot(slot).Kind == program.Line && s.slot(slot).Ink != nil
 }
 
-// reachTo draws the line of a slot as far as p, if it has no ends.
+// reachTo draws the line of a slot as far as p, unless it ends before.
 func reachTo(st *program.State, slot int, p geom.Point) {
-	if c, ok := st.Value(slot).(*program.Curve); ok && c.Straight.Start == nil && c.Straight.End == nil {
+	if c, ok := st.Value(slot).(*program.Curve); ok && c.Straight.Reaches(p) {
 		c.Used = append(c.Used, p)
 	}
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // Figure is what a run without failures has drawn; tell puts its steps in words.
-func Figure(st *program.State, tell func(tag string) []string) *figure.Figure {
+func Figure(st *program.State, tell figure.Teller) *figure.Figure {
 	p := st.Program
 	f := &figure.Figure{
 		Title: p.Title, Unit: p.Unit, Paper: p.Paper, Theme: p.Theme, Language: p.Language,

@@ -21,9 +21,8 @@ func describe(f *figure.Figure) string {
 	if f.Theme == "exam" {
 		return strings.Join(parts, " ")
 	}
-	w := words{f}
-	for _, m := range f.Marks {
-		parts = appendSentence(parts, w.written(m))
+	for _, text := range f.Written() {
+		parts = appendSentence(parts, text)
 	}
 	return strings.Join(parts, " ")
 }
@@ -42,24 +41,11 @@ func appendSentence(all []string, text string) []string {
 // words names what stands in a figure.
 type words struct{ *figure.Figure }
 
-// written is what a label or a note says, and of what: "AB: 5 cm".
-func (w words) written(m figure.Mark) string {
-	switch m := m.(type) {
-	case figure.LengthLabel:
-		return w.segment(m.Segment) + ": " + w.Words(m.Label)
-	case figure.AngleLabel:
-		return "∠" + w.angle(m.Angle) + ": " + w.Words(m.Label)
-	case figure.Note:
-		return m.Text
-	}
-	return ""
-}
-
-// point is the name of the point at p. Points that a mark refers to are those
-// of the figure, so that a float comparison finds the right one.
+// point is the name of the point at p, as far as it shows. Points of a straight are
+// those of the figure, so that a float comparison finds the right one.
 func (w words) point(p geom.Point) string {
 	for _, q := range w.Points {
-		if q.Name != "" && near(q.At.X, p.X) && near(q.At.Y, p.Y) {
+		if q.Name != "" && !q.Hidden && near(q.At.X, p.X) && near(q.At.Y, p.Y) {
 			return q.Name
 		}
 	}
@@ -67,10 +53,6 @@ func (w words) point(p geom.Point) string {
 }
 
 func near(x, y geom.Real) bool { return x == y || math.Abs(x.Float()-y.Float()) < 1e-9 }
-
-func (w words) segment(s figure.Segment) string { return w.point(s.A) + w.point(s.B) }
-
-func (w words) angle(a figure.Angle) string { return w.point(a.A) + w.point(a.Vertex) + w.point(a.B) }
 
 // straight is the name of a straight, or else two points on it, an end first.
 func (w words) straight(s *figure.Straight) string {

@@ -355,16 +355,37 @@ func TestLargeFigures(t *testing.T) {
 	}
 }
 
+// told is captions; what is written at a part it says with the language's tag.
+type told []string
+
+func (t told) Steps(tag string) []string {
+	all := make([]string, len(t))
+	for i, text := range t {
+		all[i] = strings.ReplaceAll(text, "%s", tag)
+	}
+	return all
+}
+
+func (t told) Written(tag string, m figure.Mark) string {
+	switch m := m.(type) {
+	case figure.LengthLabel:
+		return m.Of + " has " + tag + " " + m.Text
+	case figure.Note:
+		return m.Text
+	}
+	return ""
+}
+
 func TestDescribe(t *testing.T) {
 	f := bisector().Figure
-	f.Tell = func(tag string) []string { return []string{"Join A to B.", "", "Bisect AB", "In " + tag} }
+	f.Tell = told{"Join A to B.", "", "Bisect AB", "In %s"}
 	f.Language = "de"
 	a, b := f.Points[0].At, f.Points[1].At
 	f.Marks = append(f.Marks,
-		figure.LengthLabel{Segment: figure.Segment{A: a, B: b}, Label: figure.Label{Text: "4.5 cm", Measured: true}},
+		figure.LengthLabel{Segment: figure.Segment{A: a, B: b}, Of: "AB", Label: figure.Label{Text: "4.5 cm", Measured: true}},
 		figure.Note{Near: a, Text: "an oak"})
 	got := describe(&f)
-	want := "Join A to B. Bisect AB. In de. AB: 4,5 cm. an oak."
+	want := "Join A to B. Bisect AB. In de. AB has de 4.5 cm. an oak."
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
@@ -374,7 +395,7 @@ func TestDescribe(t *testing.T) {
 func TestDescribeExam(t *testing.T) {
 	f := bisector().As("exam", "")
 	f.Steps = []figure.Step{{Given: true}, {}, {Reason: true}}
-	f.Tell = func(string) []string { return []string{"Given: A and B.", "Bisect AB.", "Then M is the midpoint."} }
+	f.Tell = told{"Given: A and B.", "Bisect AB.", "Then M is the midpoint."}
 	if got := describe(f); got != "Given: A and B." {
 		t.Errorf("got %s", got)
 	}
