@@ -2,8 +2,8 @@ package check
 
 import (
 	"fmt"
-	"strings"
 	"math"
+	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
