@@ -32,7 +32,7 @@ func (s *scope) opening(o *syntax.Opening, n syntax.Node, centre int, name strin
 			return geom.Dist2(a, b), nil
 		}, ok
 	case o.Any:
-		return s.anyOpening(o, n, name)
+		return s.anyOpening(o, n, name, s.plainOpening())
 	case o.Radius == nil:
 		s.fail(n, "%s has a centre but no opening", name).Help = "add radius 3, radius any, radius AB or through A"
 		return nil, false
@@ -68,8 +68,14 @@ type bound struct {
 // plainOpenings are what a plain hand takes, one after the other: no two alike.
 var plainOpenings = []*big.Rat{rat(3, 1), rat(7, 2), rat(26, 10), rat(4, 1), rat(33, 10)}
 
+// plainOpening is the next of them.
+func (s *scope) plainOpening() *big.Rat {
+	s.openings++
+	return plainOpenings[(s.openings-1)%len(plainOpenings)]
+}
+
 // anyOpening is an opening left to chance, within its bounds.
-func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string) (func(*program.State) (geom.Real, error), bool) {
+func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string, plain *big.Rat) (func(*program.State) (geom.Real, error), bool) {
 	var bounds []bound
 	for _, b := range o.Bounds {
 		e, ok := s.expr(b.Than, wantOpening)
@@ -78,8 +84,7 @@ func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string) (func(
 		}
 		bounds = append(bounds, bound{e, b.Over, s.span(b.Than.Node).Text()})
 	}
-	in := s.input(n, program.Opening, name, plainOpenings[s.openings%len(plainOpenings)])
-	s.openings++
+	in := s.input(n, program.Opening, name, plain)
 	return func(st *program.State) (geom.Real, error) {
 		r := st.Input(in)
 		if r.Sign() <= 0 {

@@ -28,8 +28,8 @@ func (s *scope) besideLine(n syntax.Node, l curve) spot {
 	}
 }
 
-// base is two points of a line, as the first and the way to the second; eight
-// units of a line that has not two points of its own.
+// base is two points of a line, as the first and the way to the second; as far as
+// a plain hand reaches, of a line that has not two points of its own.
 func (c curve) base(st *program.State, m geom.Line) (geom.Point, geom.Vector) {
 	if c.run {
 		return m.P, m.D
@@ -38,7 +38,7 @@ func (c curve) base(st *program.State, m geom.Line) (geom.Point, geom.Vector) {
 		a := st.Point(named[0])
 		return a, st.Point(named[1]).Sub(a)
 	}
-	return m.P, nearUnit(m.D).Scale(st.Field.Int(8))
+	return m.P, nearUnit(m.D).Scale(st.Field.Rat(nearRat(st.Program.Hand(), 4)))
 }
 
 // nearUnit is v at a length near 1, by a fraction and not a root: for places left to chance.
@@ -54,6 +54,14 @@ func nearRat(x float64, den int64) *big.Rat {
 	}
 	return big.NewRat(int64(math.Round(x*float64(den))), den)
 }
+
+// bearings are those of a plain hand's points on a circle, one after the other,
+// in degrees: no polygon of theirs stands upright or nearly so, no two are
+// nearly across from each other.
+var bearings = []int64{22, 105, 210, 330, 76, 157, 255, 197}
+
+// parts of a straight, in hundredths: clear of its ends and its middle.
+var parts = []int64{40, 72, 23, 84, 64, 31, 77, 35}
 
 // onLocus leaves a point's place on a curve to chance. A distance alone means
 // level, to the right.
@@ -73,7 +81,7 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 	}
 	s.c.scattered++
 	if l.isCircle || l.on.circle {
-		in := s.input(n, program.Bearing, name, rat(int64(25+107*k%360), 1))
+		in := s.input(n, program.Bearing, name, rat(bearings[k%len(bearings)], 1))
 		return func(st *program.State) ([]geom.Point, error) {
 			c, err := s.curveOf(st, l)
 			if err != nil {
@@ -84,7 +92,6 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 			return []geom.Point{c.Circle.C.Add(way), c.Circle.C.Add(way.Neg())}, nil
 		}
 	}
-	parts := []int64{40, 72, 23, 86, 57, 11, 64, 35}
 	in := s.input(n, program.Fraction, name, rat(parts[k%len(parts)], 100))
 	return func(st *program.State) ([]geom.Point, error) {
 		c, err := l.on.value(st)

@@ -58,7 +58,11 @@ func (s *scope) freeAt(n syntax.Node, slot int) {
 	shift := rat(int64(k/len(scatter)*3), 2)
 	s.c.scattered++
 	x := s.input(n, program.Abscissa, s.slot(slot).Name, new(big.Rat).Add(d[0], shift))
-	y := s.input(n, program.Ordinate, s.slot(slot).Name, new(big.Rat).Add(d[1], shift))
+	up := new(big.Rat).Add(d[1], shift)
+	if s.c.freeLines > 0 {
+		up.Add(up, rat(26, 10)) // clear of the level one
+	}
+	y := s.input(n, program.Ordinate, s.slot(slot).Name, up)
 	s.emit(n, func(st *program.State) error {
 		st.Set(slot, geom.Point{X: st.Input(x), Y: st.Input(y)})
 		return nil
@@ -199,16 +203,19 @@ func (s *scope) givenParallel(g *syntax.GivenLine, slot int, ok bool) {
 	})
 }
 
+// crossings are where a plain hand's further lines cross the first one.
+var crossings = []*big.Rat{rat(0, 1), rat(-1, 1), rat(8, 1), rat(4, 1)}
+
 // freeLine is a line left to chance: the first one level, further ones aslant
 // across it.
 func (s *scope) freeLine(n syntax.Node, slot int) {
-	k := int64(s.c.freeLines)
+	k := s.c.freeLines
 	s.c.freeLines++
 	if k == 0 {
 		s.levelLine(n, slot)
 		return
 	}
-	x := s.input(n, program.Abscissa, s.slot(slot).Name, rat(6*k-4, 1))
+	x := s.input(n, program.Abscissa, s.slot(slot).Name, crossings[k%len(crossings)])
 	s.lineAtSlope(n, slot, func(st *program.State) geom.Point {
 		return geom.Point{X: st.Input(x), Y: st.Field.Int(0)}
 	})
@@ -246,6 +253,10 @@ func (s *scope) lineAtSlope(n syntax.Node, slot int, at func(*program.State) geo
 	})
 }
 
+// plainRadii are those of a plain hand's given circles, one after the other: the
+// later ones look to a figure that has grown.
+var plainRadii = []*big.Rat{rat(24, 10), rat(11, 10), rat(8, 10)}
+
 // givenCircle makes a circle and, where it is new, its centre.
 func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	slot, ok := s.newObject(g.Name, program.Circle)
@@ -265,7 +276,8 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	var square func(*program.State) (geom.Real, error)
 	ok2 := true
 	if g.Any || g.Radius == nil && g.Opening.Through == nil {
-		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text())
+		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text(), plainRadii[s.c.circles%len(plainRadii)])
+		s.c.circles++
 	} else {
 		square, ok2 = s.opening(&g.Opening, g.Node, centre, "circle "+s.span(g.Name.Node).Text())
 	}

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"math/big"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -246,6 +247,18 @@ func (s *scope) alongLocus(pl *places, ra, rb *syntax.Ref) bool {
 	return true
 }
 
+// insides are where a plain hand puts points within a figure, one after the other,
+// by its axes: near no centre and on no bisector of it.
+var insides = [][2]*big.Rat{
+	{rat(46, 100), rat(22, 100)}, {rat(20, 100), rat(36, 100)}, {rat(31, 100), rat(47, 100)}, {rat(14, 100), rat(62, 100)},
+}
+
+// outskirts are where a plain hand puts points outside of a figure, one after the
+// other, by its axes: on all sides of it.
+var outskirts = [][2]*big.Rat{
+	{rat(16, 10), rat(7, 10)}, {rat(-12, 10), rat(9, 10)}, {rat(5, 10), rat(-14, 10)}, {rat(-11, 10), rat(-8, 10)},
+}
+
 // placeInside is inside or outside of a polygon or circle.
 func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) bool {
 	test, frame, ok := s.region(r)
@@ -257,14 +270,14 @@ func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) 
 		got, err := test(st, p)
 		return got == side, err
 	}})
-	k := int64(s.c.scattered)
 	s.c.scattered++
-	x, y := rat(30+7*k%25, 100), rat(36-5*k%17, 100)
+	count, at := &s.c.inside, insides[s.c.inside%len(insides)]
 	if side > 0 {
-		x, y = rat(15+k%3, 10), rat(6+k%4, 10)
+		count, at = &s.c.outside, outskirts[s.c.outside%len(outskirts)]
 	}
-	ix := s.input(n, program.Fraction, "", x)
-	iy := s.input(n, program.Fraction, "", y)
+	*count++
+	ix := s.input(n, program.Fraction, "", at[0])
+	iy := s.input(n, program.Fraction, "", at[1])
 	pl.free = append(pl.free, func(st *program.State) ([]geom.Point, error) {
 		o, u, v := frame(st)
 		return []geom.Point{o.Add(u.Scale(st.Input(ix))).Add(v.Scale(st.Input(iy)))}, nil

@@ -19,7 +19,7 @@ func (sh *shape) quad() (corners, bool) {
 		if sh.datum(angleAt(1)) == nil {
 			sh.set(angleAt(1), right)
 		}
-		return sh.leaning(rat(7, 1), rat(4, 1), 0)
+		return sh.leaning(rat(7, 1), rat(46, 10), 0)
 	case "parallelogram":
 		return sh.leaning(rat(7, 1), rat(4, 1), 112)
 	case "rhombus":
@@ -247,7 +247,7 @@ func (sh *shape) kite() (corners, bool) {
 	for _, side := range []struct {
 		e     element
 		plain rational
-	}{{sideOf(0, 1), rat(4, 1)}, {sideOf(1, 2), rat(6, 1)}, {sideOf(0, 2), rat(8, 1)}} {
+	}{{sideOf(0, 1), rat(4, 1)}, {sideOf(1, 2), rat(65, 10)}, {sideOf(0, 2), rat(7, 1)}} {
 		if lacking > 0 && t.datum(side.e) == nil {
 			t.chanceSide(side.e, side.plain)
 			lacking--

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"slices"
 
 	"trammel/geom"
 	"trammel/lang/program"
@@ -18,7 +19,7 @@ func (sh *shape) triangle(traits []string) (func(*program.State) ([]geom.Point, 
 		return nil, false
 	}
 	sh.isosceles()
-	sh.complete()
+	sh.complete(slices.Contains(traits, "obtuse"))
 	return sh.solve(), true
 }
 
@@ -178,13 +179,16 @@ func (sh *shape) same(e, f element) bool {
 
 // complete leaves to chance what the data do not fix, so that the triangle is
 // plainly scalene.
-func (sh *shape) complete() {
+func (sh *shape) complete(obtuse bool) {
 	sides, angles := sh.count(true), sh.count(false)
 	if sides == 0 {
 		sh.chanceSide(opposite(2), rat(7, 1))
 		sides = 1
 	}
 	switch {
+	case sides == 1 && angles == 0 && obtuse:
+		sh.chanceAngle(angleAt(0), 36)
+		sh.chanceAngle(angleAt(1), 25)
 	case sides == 1 && angles == 0:
 		sh.chanceAngle(angleAt(0), 62)
 		sh.chanceAngle(angleAt(1), 47)

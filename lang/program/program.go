@@ -33,6 +33,25 @@ type Program struct {
 	Centres    map[int]int // of circles and arcs, by their slots
 }
 
+// How far a plain hand's figure reaches, and the margin that it leaves on a
+// named paper, in millimetres.
+const (
+	handMM   = 80
+	MarginMM = 15
+)
+
+// Hand is how far a plain hand's figure reaches on its paper, in units.
+func (p *Program) Hand() float64 {
+	mm, _ := p.Unit.Float64()
+	reach := float64(handMM)
+	if p.Paper != nil {
+		w, _ := p.Paper.Width.Float64()
+		h, _ := p.Paper.Height.Float64()
+		reach = max(min(reach, max(w, h)-2*MarginMM), 20)
+	}
+	return reach / mm
+}
+
 // Kind is what a slot holds.
 type Kind uint8
 

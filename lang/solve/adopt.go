@@ -8,12 +8,10 @@ import (
 	"trammel/lang/program"
 )
 
-// The plain values of the inputs are made for a figure that reaches 80 mm;
-// openings keep in proportion to figures up to twice as large.
-const (
-	handMM  = 80
-	plainly = 8 // units of a plain value to such a figure
-)
+// plainly is how far the figure reaches that the plain values of the inputs are
+// made for. Openings keep in proportion to figures up to twice as large as a
+// plain hand's.
+const plainly = 8
 
 // frame is where and how large plain values are meant: about the points that
 // do not hang on any choice, or on the empty sheet.

@@ -333,9 +333,9 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	if l.kind != straight || slot == l.a || slot == l.b {
 		return 0
 	}
-	limit := 0.035
+	limit, weight := 0.035, 0.3
 	if l.given {
-		limit = 0.1
+		limit, weight = 0.1, 0.6
 	}
 	off := math.Abs(l.dx*(t.y-l.y)-l.dy*(t.x-l.x)) / j.size
 	switch {
@@ -346,7 +346,7 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	case t.hidden || !t.alongside(l) || j.kept(nearCurve, slot, line, off*j.size):
 		return 0
 	}
-	return 0.3 * short(off, limit)
+	return weight * short(off, limit)
 }
 
 // alongside tells whether the foot of a point on a straight lies between its ends.

@@ -56,7 +56,7 @@ func newSearch(p *program.Program, smaller float64) *search {
 		errs: make([]error, n), sines: make([][]float64, n), known: make([]record, n),
 		writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
-		sight: newSight(p), page: pageOf(p), perMM: 1 / mm, hand: handMM / mm * smaller,
+		sight: newSight(p), page: pageOf(p), perMM: 1 / mm, hand: p.Hand() * smaller,
 		scale: make([]float64, len(p.Inputs)),
 	}
 	for _, step := range p.Steps {

@@ -150,29 +150,30 @@ func (s *sight) boxOf(take func(slot int) bool) (b box, count int) {
 	return b, count
 }
 
-// page is the room for a figure, in its units.
-type page struct{ long, short float64 }
+// page is the room for a figure, in its units; a sheet that is not named can be turned.
+type page struct {
+	width, height float64
+	named         bool
+}
 
 // The room on a page that is not named: an A5 sheet without its margins, in millimetres.
-const (
-	pageLong, pageShort = 180, 125
-	margin              = 15
-)
+const pageLong, pageShort = 180, 125
 
 func pageOf(p *program.Program) page {
 	mm, _ := p.Unit.Float64()
-	long, short := float64(pageLong), float64(pageShort)
-	if p.Paper != nil {
-		w, _ := p.Paper.Width.Float64()
-		h, _ := p.Paper.Height.Float64()
-		long, short = max(w, h)-2*margin, min(w, h)-2*margin
-		long, short = max(long, 30), max(short, 30)
+	if p.Paper == nil {
+		return page{pageLong / mm, pageShort / mm, false}
 	}
-	return page{long / mm, short / mm}
+	w, _ := p.Paper.Width.Float64()
+	h, _ := p.Paper.Height.Float64()
+	return page{max(w-2*program.MarginMM, 20) / mm, max(h-2*program.MarginMM, 20) / mm, true}
 }
 
 // over is by which part of itself a box exceeds the page.
 func (p page) over(b box) float64 {
 	w, h := b.right-b.left, b.high-b.low
-	return max(max(w, h)/p.long, min(w, h)/p.short) - 1
+	if !p.named {
+		w, h = max(w, h), min(w, h)
+	}
+	return max(w/p.width, h/p.height) - 1
 }

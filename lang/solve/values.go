@@ -44,6 +44,7 @@ func (s *search) ladder(in int) ladder {
 	switch s.p.Inputs[in].Kind {
 	case program.Opening:
 		l.openings(plain)
+		l.last = append(l.last, s.otherOpenings(in)...)
 	case program.Abscissa, program.Ordinate:
 		l.steps(plain, placeSteps, s.scale[in], finely(s.scale[in]))
 	case program.Slope:
@@ -56,6 +57,19 @@ func (s *search) ladder(in int) ladder {
 	}
 	return l
 }
+
+// otherOpenings are those that the compasses may have kept.
+func (s *search) otherOpenings(in int) (all []*big.Rat) {
+	for k, other := range s.p.Inputs[:in] {
+		if other.Kind == program.Opening {
+			all = append(all, s.st.Inputs[k])
+		}
+	}
+	return all[max(0, len(all)-mostKept):]
+}
+
+// mostKept is how many of them are tried.
+const mostKept = 4
 
 func (l *ladder) openings(plain float64) {
 	l.fine = func(x float64) *big.Rat { return decimal(x, x/30) }
