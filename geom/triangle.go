@@ -8,12 +8,17 @@ import (
 )
 
 // TriangleData is what is known of a triangle with corners 0, 1, 2: Side[i]
-// lies opposite corner i, Angle[i] is at it. Names are the corners' letters,
-// for messages.
+// lies opposite corner i, Angle[i] is at it.
 type TriangleData struct {
 	Side  [3]Real
 	Angle [3]*Angle
+	Kind  string // acute, right or obtuse: tells two triangles apart; or ""
+
+	// For messages: the corners' letters, what the sides are called where that is
+	// more than two letters, and the kind of shape that the triangle stands for.
 	Names [3]string
+	Sides [3]string
+	Shape string
 }
 
 // Impossible says why there is no such triangle, or more than one.
@@ -41,6 +46,9 @@ func Triangle(f *exact.Field, d TriangleData) ([3]Point, error) {
 }
 
 func (d *TriangleData) sideName(i int) string {
+	if d.Sides[i] != "" {
+		return d.Sides[i]
+	}
 	a, b := d.Names[(i+1)%3], d.Names[(i+2)%3]
 	if (i+1)%3 > (i+2)%3 {
 		a, b = b, a
@@ -68,7 +76,7 @@ func (d *TriangleData) sizes() error {
 			return err
 		}
 		if low <= 0 || high >= 0 {
-			return impossible("the angle at %s is %s, and an angle of a triangle lies between 0° and 180°", d.Names[i], a)
+			return impossible("the angle at %s is %s, and an angle of a %s lies between 0° and 180°", d.Names[i], a, d.shape())
 		}
 	}
 	return nil
@@ -118,8 +126,8 @@ func (d *TriangleData) threeSides(f *exact.Field) ([3]Point, error) {
 	for i := range 3 {
 		x, y := d.Side[(i+1)%3], d.Side[(i+2)%3]
 		if x.Add(y).Cmp(d.Side[i]) <= 0 {
-			return [3]Point{}, impossible("no triangle has these sides: %s and %s together are %s, not more than %s, which is %s",
-				d.sideName((i+1)%3), d.sideName((i+2)%3), Show(x.Add(y)), d.sideName(i), Show(d.Side[i]))
+			return [3]Point{}, impossible("no %s has these sides: %s and %s together are %s, not more than %s, which is %s",
+				d.shape(), d.sideName((i+1)%3), d.sideName((i+2)%3), Show(x.Add(y)), d.sideName(i), Show(d.Side[i]))
 		}
 	}
 	a, b, c := d.Side[0], d.Side[1], d.Side[2]
@@ -141,21 +149,50 @@ func (d *TriangleData) angleOpposite(f *exact.Field, i, j int) ([3]Point, error)
 	rest := opp.Mul(opp).Sub(height.Mul(height))
 	third := d.sideName(k)
 	if rest.Sign() < 0 {
-		return [3]Point{}, impossible("no triangle has these data: %s is %s, and it must be at least %s to reach from %s to the other arm",
-			d.sideName(i), Show(opp), Show(height), d.Names[k])
+		return [3]Point{}, impossible("no %s has these data: %s is %s, and it must be at least %s to reach from %s to the other arm",
+			d.shape(), d.sideName(i), Show(opp), Show(height), d.Names[k])
 	}
 	near, half := adj.Mul(cos), rest.Sqrt()
 	long, short := near.Add(half), near.Sub(half)
 	if long.Sign() <= 0 {
-		return [3]Point{}, impossible("no triangle has these data: opposite the angle at %s, %s must be longer than %s, which is %s", d.Names[i], d.sideName(i), d.sideName(j), Show(adj))
+		return [3]Point{}, impossible("no %s has these data: opposite the angle at %s, %s must be longer than %s, which is %s", d.shape(), d.Names[i], d.sideName(i), d.sideName(j), Show(adj))
 	}
-	if short.Sign() > 0 && rest.Sign() > 0 {
-		return [3]Point{}, &Impossible{
-			Fact: fmt.Sprintf("two triangles have these data: one with %s %s, one with %s %s", third, equals(long), third, equals(short)),
-			Help: fmt.Sprintf("give %s, or one more angle", third),
-		}
+	wide := d.onTwoArms(f, i, j, long, adj, cos, sin)
+	if short.Sign() <= 0 || rest.Sign() == 0 {
+		return wide, nil
 	}
-	return d.onTwoArms(f, i, j, long, adj, cos, sin), nil
+	narrow := d.onTwoArms(f, i, j, short, adj, cos, sin)
+	first, second := KindOfTriangle(wide), KindOfTriangle(narrow)
+	switch {
+	case first == second:
+	case d.Kind == first:
+		return wide, nil
+	case d.Kind == second:
+		return narrow, nil
+	}
+	fact := fmt.Sprintf("two %ss have these data: one with %s %s, one with %s %s", d.shape(), third, equals(long), third, equals(short))
+	help := fmt.Sprintf("give %s, or one more angle", third)
+	if first != second && d.shape() == "triangle" {
+		help += fmt.Sprintf(", or the kind: the first is %s, the second %s", first, second)
+	}
+	return [3]Point{}, &Impossible{Fact: fact, Help: help}
+}
+
+// shape is the kind of shape that the data are of.
+func (d *TriangleData) shape() string {
+	if d.Shape == "" {
+		return "triangle"
+	}
+	return d.Shape
+}
+
+// KindOfTriangle is acute, right or obtuse.
+func KindOfTriangle(ps [3]Point) string {
+	least := 1 // the sign of the cosine of the largest angle
+	for i := range 3 {
+		least = min(least, ps[(i+1)%3].Sub(ps[i]).Dot(ps[(i+2)%3].Sub(ps[i])).Sign())
+	}
+	return map[int]string{1: "acute", 0: "right", -1: "obtuse"}[least]
 }
 
 // onTwoArms puts i at the origin, j at x along one arm and the third corner at y

@@ -114,15 +114,15 @@ func TestImpossibleTriangles(t *testing.T) {
 		{"AB 10, BC 10, A 120", "no triangle has these data: opposite the angle at A, BC must be longer than AB, which is 10", ""},
 		{"AB 6, BC 6, A 90", "no triangle has these data: opposite the angle at A, BC must be longer than AB, which is 6", ""},
 		{"AB 6, BC 5.999999999999, A 90", "no triangle has these data: BC is ≈ 6, and it must be at least 6 to reach from B to the other arm", ""},
-		{"AB 4√2, BC 5, A 45", "two triangles have these data: one with AC = 7, one with AC = 1", "give AC, or one more angle"},
-		{"CA 4√2, BC 5, A 45", "two triangles have these data: one with AB = 7, one with AB = 1", "give AB, or one more angle"},
+		{"AB 4√2, BC 5, A 45", "two triangles have these data: one with AC = 7, one with AC = 1", "give AC, or one more angle, or the kind: the first is acute, the second obtuse"},
+		{"CA 4√2, BC 5, A 45", "two triangles have these data: one with AB = 7, one with AB = 1", "give AB, or one more angle, or the kind: the first is acute, the second obtuse"},
 		{"AB 10, BC 6, A 30", "two triangles have these data: one with AC = √11 + 5√3, one with AC = 5√3 − √11", "give AC, or one more angle"},
-		{"AB 10, BC 9, A 60", "two triangles have these data: one with AC = 5 + √6, one with AC = 5 − √6", "give AC, or one more angle"},
+		{"AB 10, BC 9, A 60", "two triangles have these data: one with AC = 5 + √6, one with AC = 5 − √6", "give AC, or one more angle, or the kind: the first is acute, the second obtuse"},
 		{"BC 3, CA 4, AB 5, C 80", "the other data make AB ≈ 4.564, and not 5", ""}, // 9 + 16 − 24 cos 80°
 		{"CA 4, AB 3, A 90, BC 6", "the other data make BC 5, and not 6", ""},
 		{"CA 4, AB 3, A 90, B 60", "the other data make the angle at B ≈ 53.13°, and not 60°", ""},
-		{"AB 1, A 60, B 60, BC 2", "the other data make the angle at A 90°, and not 60°", ""},                                           // half of an equilateral triangle
-		{"AB 7, BC 6.1, A 60", "two triangles have these data: one with AC ≈ 4.178, one with AC ≈ 2.822", "give AC, or one more angle"}, // 7/2 ± √46/10
+		{"AB 1, A 60, B 60, BC 2", "the other data make the angle at A 90°, and not 60°", ""},                                                                                               // half of an equilateral triangle
+		{"AB 7, BC 6.1, A 60", "two triangles have these data: one with AC ≈ 4.178, one with AC ≈ 2.822", "give AC, or one more angle, or the kind: the first is acute, the second obtuse"}, // 7/2 ± √46/10
 	}
 	for _, test := range tests {
 		_, err := geom.Triangle(field, data(test.data))

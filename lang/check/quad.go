@@ -1,6 +1,8 @@
 package check
 
 import (
+	"fmt"
+
 	"trammel/geom"
 	"trammel/lang/program"
 )
@@ -9,7 +11,15 @@ type corners = func(*program.State) ([]geom.Point, error)
 
 // quad completes a quadrilateral's data and gives its corners A, B, C, D,
 // anticlockwise.
-func (sh *shape) quad() (corners, bool) {
+func (sh *shape) quad(traits []string) (corners, bool) {
+	isosceles := len(traits) == 1 && traits[0] == "isosceles" && sh.kind == "trapezium"
+	if len(traits) > 0 && !isosceles {
+		sh.s.fail(sh.n, "only a triangle can be %s", traits[0])
+		return nil, false
+	}
+	if sh.kind != "kite" && sh.kind != "quadrilateral" {
+		sh.convex()
+	}
 	switch sh.kind {
 	case "square":
 		return sh.square(), true
@@ -29,7 +39,24 @@ func (sh *shape) quad() (corners, bool) {
 	case "quadrilateral":
 		return sh.quadrilateral()
 	}
-	return sh.trapezium()
+	return sh.trapezium(isosceles)
+}
+
+// convex adds that each angle given lies between 0° and 180°.
+func (sh *shape) convex() {
+	for _, c := range sh.written {
+		if c.elems[0].b >= 0 || c.value == nil {
+			continue
+		}
+		e, v := c.elems[0], c.value
+		sh.rules = append(sh.rules, func(st *program.State) error {
+			a, err := v.size(st)
+			if x := a.Float(); err == nil && (x <= 0 || x >= 180) {
+				err = &program.Fault{Text: fmt.Sprintf("%s is %s, and an angle of a %s lies between 0° and 180°", sh.describe(e), a, sh.kind)}
+			}
+			return err
+		})
+	}
 }
 
 // alike makes elements equal, pair by pair.
@@ -128,6 +155,8 @@ func (sh *shape) fromDiagonals() (corners, bool) {
 	halves := [2]expr{scale(*p, rat(1, 2)), scale(*q, rat(1, 2))}
 	t.set(sideOf(0, 2), halves[i%2])
 	t.set(sideOf(1, 2), halves[j%2])
+	half := [2]string{"half " + sh.describe(sideOf(0, 2)), "half " + sh.describe(sideOf(1, 3))}
+	t.sides = [3]string{half[j%2], half[i%2], ""}
 	f := t.solve()
 	return func(st *program.State) ([]geom.Point, error) {
 		tri, err := f(st)
@@ -142,8 +171,31 @@ func (sh *shape) fromDiagonals() (corners, bool) {
 	}, true
 }
 
-// supplement fills in that two angles make 180° where one is given.
+// supplement fills in that two angles make 180° where one is given, and holds
+// both to it where both are.
 func (sh *shape) supplement(i, j int) {
+	if a, b := sh.datum(angleAt(i)), sh.datum(angleAt(j)); a != nil && b != nil {
+		sh.rules = append(sh.rules, func(st *program.State) error {
+			x, err := a.size(st)
+			if err != nil {
+				return err
+			}
+			y, err := b.size(st)
+			if err != nil {
+				return err
+			}
+			sum := x.Add(y)
+			sign, err := sum.Cmp(geom.Degrees(rat(180, 1)))
+			if err == nil && sign != 0 {
+				err = &program.Fault{
+					Text: fmt.Sprintf("the angles at %s and %s add up to 180° in a %s, and these to %s", sh.letters[i], sh.letters[j], sh.kind, sum),
+					Help: "leave one of the two out",
+				}
+			}
+			return err
+		})
+		return
+	}
 	for _, p := range [][2]int{{i, j}, {j, i}} {
 		a := sh.datum(angleAt(p[0]))
 		if a == nil || sh.datum(angleAt(p[1])) != nil {

@@ -33,9 +33,20 @@ type shape struct {
 	fresh   []bool
 	letters []string
 	classes []*class
-	of      *shape   // what this triangle is part of
-	chosen  bool     // something of it is left to chance
-	written []*class // as the source has them, to be held against the result
+	of      *shape                       // what this triangle is part of
+	chosen  bool                         // something of it is left to chance
+	written []*class                     // as the source has them, to be held against the result
+	sides   [3]string                    // what the sides of a part are called, where that is more than two letters
+	is      string                       // acute, right or obtuse, where the source says so
+	assumed string                       // what was taken for granted of its kind, and how to say otherwise
+	unlike  []unlike                     // what should be equal and is given twice
+	rules   []func(*program.State) error // what must hold of its data
+}
+
+// unlike are two elements that should be equal, each with its own value.
+type unlike struct {
+	e, f element
+	x, y *expr
 }
 
 // givenShape makes the unknown corners of a shape from its data.
@@ -58,11 +69,7 @@ func (s *scope) givenShape(g *syntax.GivenShape) {
 	if sh.kind == "triangle" {
 		local, ok = sh.triangle(g.Traits)
 	} else {
-		if len(g.Traits) > 0 {
-			s.fail(g.Node, "only a triangle can be %s", g.Traits[0])
-			return
-		}
-		local, ok = sh.quad()
+		local, ok = sh.quad(g.Traits)
 	}
 	if !ok {
 		return
@@ -189,12 +196,9 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 	origin := scatter[sh.s.c.scattered%len(scatter)]
 	sh.s.c.scattered++
 	sh.s.emit(sh.n, func(st *program.State) error {
-		ps, err := local(st)
-		if err == nil {
-			err = sh.hold(st, ps)
-		}
+		ps, err := sh.made(st, local)
 		if err != nil {
-			return shapeFault(err)
+			return sh.fault(err)
 		}
 		if ps, err = settleShape(st, ps, slots, fresh, letters, origin); err != nil {
 			return err
@@ -276,9 +280,25 @@ func settleShape(st *program.State, ps []geom.Point, slots []int, fresh []bool, 
 	return geom.Shift(level, i, p), nil
 }
 
-func shapeFault(err error) error {
+// made gives the corners, if the data agree.
+func (sh *shape) made(st *program.State, local corners) ([]geom.Point, error) {
+	if err := sh.agree(st); err != nil {
+		return nil, err
+	}
+	ps, err := local(st)
+	if err == nil {
+		err = sh.hold(st, ps)
+	}
+	return ps, err
+}
+
+// fault is why there is no such shape, with what was taken for granted.
+func (sh *shape) fault(err error) error {
 	if im, ok := err.(*geom.Impossible); ok {
-		return &program.Fault{Text: im.Fact, Help: im.Help, Range: true}
+		err = &program.Fault{Text: im.Fact, Help: im.Help, Range: true}
+	}
+	if f, ok := err.(*program.Fault); ok && sh.assumed != "" {
+		f.Help = strings.TrimPrefix(f.Help+"\n"+sh.assumed, "\n")
 	}
 	return err
 }
@@ -297,34 +317,4 @@ func (sh *shape) outline() {
 		sh.s.straight(sh.n, slot, a, b, true, true)
 		sh.s.bar(a, b, slot, reachJoin)
 	}
-}
-
-// traits tells what a triangle is where it is not what it should be.
-func traits(list []string) func([]geom.Point) string {
-	return func(ps []geom.Point) string {
-		if len(ps) != 3 {
-			return ""
-		}
-		largest := 1 // the sign of the largest angle's cosine
-		for i := range ps {
-			d := ps[(i+1)%3].Sub(ps[i]).Dot(ps[(i+2)%3].Sub(ps[i])).Sign()
-			largest = min(largest, d)
-		}
-		is := map[int]string{1: "acute", 0: "right", -1: "obtuse"}[largest]
-		for _, t := range list {
-			if t == "isosceles" && !isosceles(ps) {
-				return "not isosceles"
-			}
-			if (t == "acute" || t == "right" || t == "obtuse") && t != is {
-				return is + ", not " + t
-			}
-		}
-		return ""
-	}
-}
-
-// isosceles tells whether two sides of a triangle are equal.
-func isosceles(ps []geom.Point) bool {
-	a, b, c := geom.Dist2(ps[1], ps[2]), geom.Dist2(ps[2], ps[0]), geom.Dist2(ps[0], ps[1])
-	return a.Equal(b) || b.Equal(c) || c.Equal(a)
 }

@@ -66,7 +66,11 @@ func (s *scope) tellGivenCircle(g *syntax.GivenCirc) program.Saying {
 func (s *scope) tellShape(g *syntax.GivenShape) program.Saying {
 	shape := phrase("shape."+g.Kind, "points", s.letters1(g.Points))
 	if len(g.Traits) > 0 {
-		shape = phrase("shape.traits", "traits", traitsOf(g.Traits), "points", s.letters1(g.Points))
+		key := "shape.traits"
+		if g.Kind == "trapezium" {
+			key += ".trapezium"
+		}
+		shape = phrase(key, "traits", traitsOf(g.Traits), "points", s.letters1(g.Points))
 	}
 	var data program.List
 	for _, eq := range g.Data {

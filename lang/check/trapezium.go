@@ -7,7 +7,11 @@ import (
 
 // trapezium has AB parallel to DC. Shifting BC along to D leaves the triangle
 // AED with AE = AB - DC and ED = BC.
-func (sh *shape) trapezium() (corners, bool) {
+func (sh *shape) trapezium(isosceles bool) (corners, bool) {
+	if isosceles {
+		sh.alike([2]element{sideOf(0, 3), sideOf(1, 2)}, [2]element{sideOf(0, 2), sideOf(1, 3)},
+			[2]element{angleAt(0), angleAt(1)}, [2]element{angleAt(2), angleAt(3)})
+	}
 	sh.supplement(0, 3)
 	sh.supplement(1, 2)
 	ab, cd := sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
@@ -16,6 +20,10 @@ func (sh *shape) trapezium() (corners, bool) {
 		if v := sh.datum(from); v != nil {
 			t.set(to, *v)
 		}
+	}
+	t.sides = [3]string{sh.describe(sideOf(1, 2)), sh.describe(sideOf(0, 3)), sh.describe(sideOf(0, 1)) + " − " + sh.describe(sideOf(2, 3))}
+	if isosceles {
+		t.alike([2]element{sideOf(0, 2), sideOf(1, 2)}, [2]element{angleAt(0), angleAt(1)})
 	}
 	take(sideOf(0, 2), sideOf(0, 3))
 	take(sideOf(1, 2), sideOf(1, 2))
@@ -29,7 +37,7 @@ func (sh *shape) trapezium() (corners, bool) {
 		return f, true
 	}
 	known := t.count(true) + t.count(false)
-	if ab == nil {
+	if ab == nil && (cd == nil || known < 3) {
 		sh.chanceSide(sideOf(0, 1), rat(7, 1))
 		ab = sh.datum(sideOf(0, 1))
 	}
@@ -40,7 +48,7 @@ func (sh *shape) trapezium() (corners, bool) {
 	if known == 0 {
 		t.chanceSide(sideOf(0, 2), rat(36, 10))
 	}
-	if known < 2 {
+	if known < 2 && !isosceles {
 		t.trapeziumAngle()
 	}
 	return t.trapeziumCorners(ab, cd), true
@@ -76,6 +84,7 @@ func (sh *shape) slantedDiagonals(ab, cd *expr) (corners, bool) {
 	t.set(sideOf(0, 1), expr{node: sh.n, dim: 1, value: base.value})
 	t.set(sideOf(0, 2), *p)
 	t.set(sideOf(1, 2), *q)
+	t.sides = [3]string{sh.describe(sideOf(1, 3)), sh.describe(sideOf(0, 2)), sh.describe(sideOf(0, 1)) + " + " + sh.describe(sideOf(2, 3))}
 	f := t.solve()
 	return func(st *program.State) ([]geom.Point, error) {
 		tri, err := f(st)
@@ -108,7 +117,7 @@ func (t *shape) trapeziumAngle() {
 
 // trapeziumCorners puts the triangle and the shift together.
 func (t *shape) trapeziumCorners(ab, cd *expr) corners {
-	if cd != nil {
+	if ab != nil && cd != nil {
 		t.set(sideOf(0, 1), t.computed(func(st *program.State) (geom.Real, error) {
 			a, err := positive(st, ab)
 			if err != nil {
@@ -130,7 +139,7 @@ func (t *shape) trapeziumCorners(ab, cd *expr) corners {
 		if err != nil {
 			return nil, err
 		}
-		long, err := positive(st, ab)
+		long, err := t.longSide(st, p, ab, cd)
 		if err != nil {
 			return nil, err
 		}
@@ -141,4 +150,16 @@ func (t *shape) trapeziumCorners(ab, cd *expr) corners {
 		}
 		return []geom.Point{p[0], b, c, p[2]}, nil
 	}
+}
+
+// longSide is AB: as it is given, or CD and what the triangle adds to it.
+func (t *shape) longSide(st *program.State, p []geom.Point, ab, cd *expr) (geom.Real, error) {
+	if ab != nil {
+		return positive(st, ab)
+	}
+	short, err := positive(st, cd)
+	if err != nil {
+		return nil, err
+	}
+	return geom.Dist(p[0], p[1]).Add(short), nil
 }

@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"math/big"
 	"slices"
@@ -29,9 +28,9 @@ func (sh *shape) solve() func(*program.State) ([]geom.Point, error) {
 	for i := range 3 {
 		side[i], angle[i] = sh.datum(opposite(i)), sh.datum(angleAt(i))
 	}
-	names := [3]string{sh.letters[0], sh.letters[1], sh.letters[2]}
+	known := geom.TriangleData{Names: [3]string(sh.letters), Sides: sh.sides, Shape: sh.whole().kind, Kind: sh.is}
 	return func(st *program.State) ([]geom.Point, error) {
-		d := geom.TriangleData{Names: names}
+		d := known
 		for i := range 3 {
 			if side[i] != nil {
 				r, err := real1(st, *side[i])
@@ -53,56 +52,9 @@ func (sh *shape) solve() func(*program.State) ([]geom.Point, error) {
 	}
 }
 
-// applyTraits adds the data that words such as right and isosceles stand for.
-func (sh *shape) applyTraits(traits []string) bool {
-	for _, t := range traits {
-		switch t {
-		case "equilateral":
-			sh.equal(opposite(0), opposite(1))
-			sh.equal(opposite(1), opposite(2))
-			if !sh.hasAngle() {
-				sh.fixAngle(angleAt(0), 60)
-				sh.fixAngle(angleAt(1), 60)
-			}
-		case "isosceles":
-			if sh.hasEqualSides() || sh.count(true) == 3 {
-				continue
-			}
-			if sh.datum(opposite(0)) != nil && sh.datum(opposite(1)) != nil {
-				sh.s.fail(sh.n, "this does not say which two sides are equal").Help = fmt.Sprintf("say so: with %s = %s", sh.describe(sideOf(0, 1)), sh.describe(sideOf(0, 2)))
-				return false
-			}
-			sh.equal(opposite(0), opposite(1))
-		case "right":
-			if !sh.hasAngle() && sh.count(true) < 3 {
-				sh.fixAngle(angleAt(2), 90)
-			}
-		}
-	}
-	return true
-}
-
-func (sh *shape) hasAngle() bool {
-	for i := range 3 {
-		if sh.datum(angleAt(i)) != nil {
-			return true
-		}
-	}
-	return false
-}
-
-func (sh *shape) hasEqualSides() bool {
-	for _, c := range sh.classes {
-		if len(c.elems) > 1 {
-			return true
-		}
-	}
-	return false
-}
-
 // equal makes two elements equal.
 func (sh *shape) equal(e, f element) {
-	c := &class{elems: []element{e, f}}
+	c, first := &class{elems: []element{e, f}}, e
 	var rest []*class
 	for _, old := range sh.classes {
 		if !old.shares(c) {
@@ -111,6 +63,11 @@ func (sh *shape) equal(e, f element) {
 		}
 		if c.value == nil {
 			c.value = old.value
+		} else if old.value != nil && old.value != c.value {
+			sh.unlike = append(sh.unlike, unlike{first, old.elems[0], c.value, old.value})
+		}
+		if len(c.elems) == 2 {
+			first = old.elems[0]
 		}
 		c.elems = append(c.elems, old.elems...)
 	}

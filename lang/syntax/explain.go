@@ -17,7 +17,7 @@ type verdict struct {
 var rules = []func(*fault) verdict{
 	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordNamed, keywordStart,
 	placeless, listedGivens, noKind, noParamKind, decimalComma, barePlace, manyMeetings, congruentRuns, wrongMark, diameter, filler,
-	paperFormat, dataWithout, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
+	paperFormat, dataWithout, sideUnparted, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 
 // explain words why a statement does not parse; at is the token where it fails.

@@ -198,7 +198,7 @@ var givenLines = []Example{
 	{"given angle BAC = 50°", "makes C, so that the angle at A has that size"},
 	{"given triangle ABC with AB = 6, AC = 5, angle A = 40°", "makes a triangle from data that settle it"},
 	{"given acute triangle ABC", "makes a triangle of that kind that looks like nothing special"},
-	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, kite, trapezium"},
+	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, kite, trapezium, isosceles trapezium"},
 	{"given quadrilateral ABCD", "makes any quadrilateral; with data such as AB = 5, angle B = 100° of what they settle"},
 	{"given length a = 4", "shows a length as a bar of its own"},
 	{"given A about (2, 3)", "draws it there, and means any place"},

@@ -191,6 +191,19 @@ func dataWithout(x *fault) verdict {
 	return verdict{}
 }
 
+// sideUnparted: given square ABCD below AB
+func sideUnparted(x *fault) verdict {
+	if t := x.token(x.at); !x.tokens[0].is("given") || !t.is("above") && !t.is("below") && !t.is("left") && !t.is("right") {
+		return verdict{}
+	}
+	for i := 1; i < min(x.at, 4); i++ {
+		if shapes[x.tokens[i].Value] {
+			return x.blame("a comma is missing before the side of the "+x.tokens[i].Value, "write "+x.text(0, x.at)+", "+x.text(x.at, len(x.tokens)))
+		}
+	}
+	return verdict{}
+}
+
 // paperFormat: paper A5
 func paperFormat(x *fault) verdict {
 	if t := x.token(1); x.tokens[0].is("paper") && t.isPoint() {

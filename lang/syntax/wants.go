@@ -222,7 +222,7 @@ func (c *sounding) corners(n *GivenShape) {
 		return
 	}
 	c.run(n.Points, 4, 4, "a "+n.Kind)
-	if len(n.Traits) > 0 {
+	if len(n.Traits) > 0 && (n.Kind != "trapezium" || n.Traits[0] != "isosceles" || len(n.Traits) > 1) {
 		c.wrong(n.Node, "leave it out", "%s is said of triangles only", n.Traits[0])
 	}
 }

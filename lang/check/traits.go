@@ -1,0 +1,213 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+// applyTraits adds the data that words such as right and isosceles stand for.
+func (sh *shape) applyTraits(traits []string) bool {
+	good := true
+	for _, t := range traits {
+		switch t {
+		case "equilateral":
+			sh.equilateral()
+		case "isosceles":
+			good = sh.twoEqual() && good
+		default:
+			sh.is = t
+			if t == "right" {
+				good = sh.rightAngle() && good
+			}
+		}
+	}
+	return good
+}
+
+func (sh *shape) equilateral() {
+	sh.equal(opposite(0), opposite(1))
+	sh.equal(opposite(1), opposite(2))
+	if sh.count(false) == 0 {
+		sh.fixAngle(angleAt(0), 60)
+		sh.fixAngle(angleAt(1), 60)
+	}
+}
+
+// rightAngle sets the right angle of a triangle whose data leave it open: at the
+// last corner, unless another angle is given there.
+func (sh *shape) rightAngle() bool {
+	sides, angles := sh.count(true), sh.count(false)
+	switch {
+	case angles > 1, angles == 1 && sides > 1, sides == 3:
+		return true
+	case angles == 0:
+		sh.fixAngle(angleAt(2), 90)
+		sh.assume("the right angle is taken to be at %s", 2, "angle %s = 90°")
+		return true
+	}
+	known := sh.known(angleAt)
+	if v := sh.datum(angleAt(known)); v.rat != nil && v.rat.Cmp(big.NewRat(90, 1)) == 0 {
+		return true
+	}
+	if known == 2 {
+		sh.s.fail(sh.n, "this does not say where the right angle is").Help = fmt.Sprintf("say so: angle %s = 90°", sh.letters[0])
+		return false
+	}
+	sh.fixAngle(angleAt(2), 90)
+	sh.assume("the right angle is taken to be at %s", 2, "angle %s = 90°")
+	return true
+}
+
+// assume keeps what is taken for granted, for when the data do not bear it; how
+// says it of the first corner instead.
+func (sh *shape) assume(what string, corner int, how string) {
+	sh.assumed = fmt.Sprintf(what+"; say where else: "+how, sh.letters[corner], sh.letters[0])
+}
+
+// known is the one side or angle of a triangle that is given.
+func (sh *shape) known(of func(int) element) int {
+	for i := range 3 {
+		if sh.datum(of(i)) != nil {
+			return i
+		}
+	}
+	return -1
+}
+
+// twoEqual makes two sides of an isosceles triangle equal, where the data leave
+// open which: those at the last corner, unless that cannot be.
+func (sh *shape) twoEqual() bool {
+	sides, angles := sh.count(true), sh.count(false)
+	switch {
+	case sh.hasEquals(), sides == 3, angles > 1, sides == 2 && angles == 1:
+		return true
+	case sides == 2:
+		return sh.equalToOne()
+	}
+	apex := 2
+	if i := sh.known(angleAt); i >= 0 {
+		if v := sh.datum(angleAt(i)); v.rat != nil && v.rat.Cmp(big.NewRat(90, 1)) >= 0 {
+			apex = i // a triangle has but one such angle
+		}
+	}
+	sh.meetAt(apex)
+	return true
+}
+
+// meetAt makes the sides equal that meet at a corner.
+func (sh *shape) meetAt(apex int) {
+	e, f := opposite((apex+2)%3), opposite((apex+1)%3)
+	sh.equal(e, f)
+	sh.assumed = fmt.Sprintf("the equal sides are taken to be %s and %s; say which else: with %s = %s",
+		sh.describe(e), sh.describe(f), sh.describe(opposite((apex+1)%3)), sh.describe(opposite(apex)))
+}
+
+// equalToOne has two sides: they are equal, or the third is equal to that one of
+// them with which it makes a triangle.
+func (sh *shape) equalToOne() bool {
+	open := sh.missingSide()
+	j, k := (open+1)%3, (open+2)%3
+	a, b := sh.datum(opposite(j)).rat, sh.datum(opposite(k)).rat
+	two := big.NewRat(2, 1)
+	switch {
+	case a == nil || b == nil:
+	case a.Cmp(b) == 0:
+		return true
+	case a.Cmp(new(big.Rat).Mul(two, b)) >= 0:
+		sh.equal(opposite(open), opposite(j))
+		return true
+	case b.Cmp(new(big.Rat).Mul(two, a)) >= 0:
+		sh.equal(opposite(open), opposite(k))
+		return true
+	}
+	sh.s.fail(sh.n, "this does not say which two sides are equal").Help = fmt.Sprintf("say so: with %s = %s", sh.describe(opposite(open)), sh.describe(opposite(j)))
+	return false
+}
+
+// hasEquals tells whether two sides or angles are given as equal.
+func (sh *shape) hasEquals() bool {
+	for _, c := range sh.classes {
+		if len(c.elems) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// agree holds the data against each other.
+func (sh *shape) agree(st *program.State) error {
+	for _, rule := range sh.rules {
+		if err := rule(st); err != nil {
+			return err
+		}
+	}
+	for _, u := range sh.unlike {
+		if err := sh.alikeIn(st, u); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (sh *shape) alikeIn(st *program.State, u unlike) error {
+	x, y := "", ""
+	if u.e.b < 0 {
+		a, err := u.x.size(st)
+		if err != nil {
+			return err
+		}
+		b, err := u.y.size(st)
+		if err != nil {
+			return err
+		}
+		if sign, err := a.Cmp(b); err != nil || sign == 0 {
+			return err
+		}
+		x, y = a.String(), b.String()
+	} else {
+		a, err := real1(st, *u.x)
+		if err != nil {
+			return err
+		}
+		b, err := real1(st, *u.y)
+		if err != nil {
+			return err
+		}
+		if a.Equal(b) {
+			return nil
+		}
+		x, y = geom.Show(a), geom.Show(b)
+	}
+	return &program.Fault{
+		Text: fmt.Sprintf("%s is %s and %s is %s, and in this %s they are equal", sh.describe(u.e), x, sh.describe(u.f), y, sh.kind),
+		Help: "leave one of the two out",
+	}
+}
+
+// traits tells what a triangle is where it is not what it should be.
+func traits(list []string) func([]geom.Point) string {
+	return func(ps []geom.Point) string {
+		if len(ps) != 3 {
+			return ""
+		}
+		is := geom.KindOfTriangle([3]geom.Point(ps))
+		for _, t := range list {
+			if t == "isosceles" && !isosceles(ps) {
+				return "not isosceles"
+			}
+			if (t == "acute" || t == "right" || t == "obtuse") && t != is {
+				return is + ", not " + t
+			}
+		}
+		return ""
+	}
+}
+
+// isosceles tells whether two sides of a triangle are equal.
+func isosceles(ps []geom.Point) bool {
+	a, b, c := geom.Dist2(ps[1], ps[2]), geom.Dist2(ps[2], ps[0]), geom.Dist2(ps[0], ps[1])
+	return a.Equal(b) || b.Equal(c) || c.Equal(a)
+}
