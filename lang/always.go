@@ -52,11 +52,14 @@ const (
 	stream    = 0x7472616d6d656c
 )
 
-// Reaches tells for each claim of a figure how far it holds, by resolving the
-// figure anew at other positions of what the source leaves free: exactly at some
-// near it, and by enclosures, which can refute but not prove, at some far off;
-// figures is how many of these there are. Sides that the source names are kept; seed
-// fixes the positions.
+// Reaches tells for each claim of a figure how far it holds; figures is in how many others,
+// far off, it was tried. seed fixes the positions of the exact runs.
+//
+// What is proved, to within the chance that surety states, is that an equation holds at
+// all positions of what is free that are reached from the figure without a length, an
+// angle or a root passing 0 or a choice of meetings going over to another: there it is
+// analytic. Beyond that it is tried: in figures far off, and on all sides of special
+// positions (elsewhere). These can refute and do not prove. Inequalities are only tried.
 func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	out := make([]Reach, len(r.Claims))
 	if r.Figure == nil || !r.anyFree(out) {

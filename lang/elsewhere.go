@@ -26,7 +26,9 @@ const (
 	mostRefuting   = 8      // figures of one claim, of which the most legible is drawn
 )
 
-// far finds the other figures of the source.
+// far finds the other figures of the source: at random, and on all sides of special
+// positions, where a length or an angle of a claim may come to be taken the other way
+// in a region so small that chance does not find it.
 func (r *Result) far() *elsewhere {
 	if r.other != nil {
 		return r.other
@@ -42,7 +44,21 @@ func (r *Result) far() *elsewhere {
 			r.refute(t, inputs)
 		}
 	}
+	r.lookAround()
 	return r.other
+}
+
+// lookAround tries figures hardly and a little off special positions.
+func (r *Result) lookAround() {
+	for _, p := range r.specials() {
+		for _, part := range []int64{1 << 20, 1 << 6} {
+			for _, inputs := range r.around(p, big.NewRat(1, part)) {
+				if t, err := eval.Try(r.program, inputs, eval.Roughly); err == nil {
+					r.refute(t, inputs)
+				}
+			}
+		}
+	}
 }
 
 // refute notes the claims that fail in a rough trial, and in enclosures too.

@@ -32,6 +32,7 @@ type Result struct {
 	state   *program.State
 	inputs  []*big.Rat
 	other   *elsewhere // once asked for
+	special []position // once asked for
 
 	tree   *syntax.File
 	loader *loader

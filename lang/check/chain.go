@@ -165,6 +165,11 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 		}
 		x, y, p, q := a[i], a[i+1], b[i], b[i+1]
 		links = append(links, func(st *program.State) (verdict, error) {
+			for _, e := range []expr{x, y, p, q} {
+				if err := s.refuseNothing(st, e); err != nil {
+					return verdict{}, err
+				}
+			}
 			v, err := l(st)
 			if err != nil || v.holds {
 				return v, err
@@ -173,6 +178,32 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 		})
 	}
 	return allOf(links), true
+}
+
+// refuseNothing is a fault where a term of a ratio comes out as 0: multiplied out, the
+// proportion would hold whatever the others are.
+func (s *scope) refuseNothing(st *program.State, e expr) error {
+	var sign int
+	if e.angle {
+		a, err := e.size(st)
+		if err != nil {
+			return err
+		}
+		if sign, err = a.Cmp(geom.Degrees(new(big.Rat))); err != nil {
+			return err
+		}
+	} else {
+		x, err := e.value(st)
+		if err != nil {
+			return err
+		}
+		sign = x.Sign()
+	}
+	if sign == 0 {
+		span := s.span(e.node)
+		return &program.Fault{Text: "a ratio has no term 0, and " + span.Text() + " is 0 here", Span: &span}
+	}
+	return nil
 }
 
 // ratioTerms gives a plain number the kind of what it stands beside, and reports
