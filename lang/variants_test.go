@@ -90,6 +90,23 @@ join ABCA
 	}
 }
 
+// TestUnusedChoice: a choice that nothing uses is warned of.
+func TestUnusedChoice(t *testing.T) {
+	for use, want := range map[string]bool{"": true, "# a is not used\n": true, "given B a from A\njoin AB\n": false, "task \"Draw {a}.\"\n": false, "given B 2 a from A\njoin AB\n": false} {
+		r := lang.Compile("t.trm", []byte("figure \"t\"\nchoose a from 4 to 8\ngiven A (0, 0)\n"+use))
+		if got := strings.Contains(fmt.Sprint(texts(r.Problems)), "nothing uses a"); got != want || r.Figure == nil {
+			t.Errorf("%q: %v", use, texts(r.Problems))
+		}
+	}
+}
+
+func texts(problems source.List) (all []string) {
+	for _, p := range problems {
+		all = append(all, p.Text)
+	}
+	return all
+}
+
 // TestTypedUnits: a value goes into a task with the unit in which it was typed, and
 // a second one beside it is refused.
 func TestTypedUnits(t *testing.T) {

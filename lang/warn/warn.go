@@ -34,6 +34,7 @@ func Figure(st *program.State, problems *source.List) {
 	f.idleArcs()
 	f.flatCrossings()
 	f.unusedGivens()
+	f.unusedChoices()
 	f.twins()
 	f.falseAppearances()
 }
