@@ -46,6 +46,9 @@ type Report struct {
 	Breaks int
 	// Ink is the least clearance of a label from ink, Words that of two labels.
 	Ink, Words float64
+	// Margins are the distances of all ink from the edges of the paper: left, top,
+	// right, bottom.
+	Margins [4]float64
 }
 
 // Kind is what is wrong.
@@ -104,15 +107,18 @@ func (r *Report) fault(k Kind, what, with *item, at xy, by float64) {
 	r.Faults = append(r.Faults, f)
 }
 
-// paper finds what leaves the paper.
+// paper finds what leaves the paper, and measures the margins.
 func (r *Report) paper(s *sheet) {
 	const slack = 0.001
 	paper := box{xy{-slack, -slack}, xy{s.width + slack, s.height + slack}}
+	ink := nowhere
 	for _, i := range s.all() {
-		if b := i.bounds(); !paper.holds(b) {
+		b := i.bounds()
+		if ink = ink.with(b.lo).with(b.hi); !paper.holds(b) {
 			r.fault(Off, i, nil, b.middle(), paper.beyond(b))
 		}
 	}
+	r.Margins = [4]float64{ink.lo.x, ink.lo.y, s.width - ink.hi.x, s.height - ink.hi.y}
 	for _, t := range s.live {
 		r.Faults = append(r.Faults, Fault{Kind: Unowned, What: fmt.Sprintf("the text %q, which has no outline", t)})
 	}

@@ -1,11 +1,13 @@
 package gate
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -272,5 +274,36 @@ func TestExamples(t *testing.T) {
 		for _, f := range r.Faults {
 			t.Errorf("%s: %s", r.Name, f)
 		}
+	}
+}
+
+// uneven is how far in millimetres the margins of a cropped figure may differ: the
+// paper is padded to whole CSS pixels of 0.265 mm, half of it at each side, and a few
+// micrometres are lost where outlines are flattened.
+const uneven = 0.15
+
+// TestMargins has even margins about every example that is cropped to its ink.
+func TestMargins(t *testing.T) {
+	cropped := 0
+	for _, name := range examples(t) {
+		source, err := os.ReadFile(strings.TrimSuffix(name, ".svg") + ".trm")
+		if err == nil && regexp.MustCompile(`(?m)^paper `).Match(source) {
+			continue
+		}
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := Measure(name, bytes.NewReader(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		cropped++
+		if m := r.Margins; slices.Max(m[:])-slices.Min(m[:]) > uneven {
+			t.Errorf("%s: the margins are %.3f", name, m)
+		}
+	}
+	if cropped < 100 {
+		t.Errorf("only %d examples are cropped", cropped)
 	}
 }

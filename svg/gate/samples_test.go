@@ -3,10 +3,13 @@ package gate_test
 import (
 	"bytes"
 	"flag"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
+	"trammel/geom/figure"
 	"trammel/lang"
 	"trammel/svg"
 	"trammel/svg/gate"
@@ -33,6 +36,36 @@ func TestSamples(t *testing.T) {
 	t.Logf("%d labels in %d figures", labels, samples.Count)
 }
 
+// TestThemes finds no fault in any example with larger type.
+func TestThemes(t *testing.T) {
+	measured := 0
+	err := filepath.WalkDir("../../examples", func(path string, e fs.DirEntry, err error) error {
+		if err != nil || filepath.Ext(path) != ".trm" {
+			return err
+		}
+		text, err := os.ReadFile(path)
+		figure := lang.Compile(path, text).Figure
+		if figure == nil {
+			return err // a worksheet, or constructions
+		}
+		measured++
+		for _, theme := range []string{"slide", "large-print"} {
+			name := theme + "-" + strings.TrimSuffix(filepath.Base(path), ".trm")
+			r, err := gate.Measure(name, bytes.NewReader(picture(t, name, figure.As(theme, ""), string(text))))
+			if err != nil {
+				return err
+			}
+			for _, f := range r.Faults {
+				t.Errorf("%s: %s", name, f)
+			}
+		}
+		return nil
+	})
+	if err != nil || measured < 100 {
+		t.Errorf("%d examples are measured: %v", measured, err)
+	}
+}
+
 // draw makes the picture of a source.
 func draw(t *testing.T, name, text string) []byte {
 	t.Helper()
@@ -40,7 +73,13 @@ func draw(t *testing.T, name, text string) []byte {
 	if r.Figure == nil {
 		t.Fatalf("%s: %+v", name, r.Problems)
 	}
-	doc, _, err := layout.Draw(r.Figure, layout.Options{ID: name})
+	return picture(t, name, r.Figure, text)
+}
+
+// picture draws a figure, and saves it with its source if asked.
+func picture(t *testing.T, name string, f *figure.Figure, text string) []byte {
+	t.Helper()
+	doc, _, err := layout.Draw(f, layout.Options{ID: name})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}

@@ -6,8 +6,7 @@ package layout
 // Marks and dots are never cut.
 func (d *drawing) cutInk() {
 	for _, l := range d.labels {
-		s := l.spots[l.at]
-		if s.hits > 0 || s.lost {
+		if l.unclear() {
 			help := "enlarge the unit"
 			if l.pointed && l.owner != nil {
 				help += " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
@@ -20,19 +19,28 @@ func (d *drawing) cutInk() {
 	d.warnOverlaps()
 }
 
+// unclear tells that the label stands on ink that cannot give way, or nearer to
+// another thing than to its own.
+func (l *label) unclear() bool { return l.spots[l.at].hits > 0 || l.spots[l.at].lost }
+
 // gapAt is a gap in one stroke, for a mark.
 type gapAt struct {
 	stroke int
 	box
 }
 
-// breakFor asks for gaps in the faint strokes that a mark cannot but touch.
+// breakFor asks for gaps in the faint strokes that a mark cannot but touch, and
+// counts what does not give way.
 func (d *drawing) breakFor(mark []curve, own func(o *obstacle) bool) {
 	clear := d.theme.mark.half() + d.mm(clearInk)
 	for _, c := range mark {
 		d.ground.near(c.bounds().grow(clear), func(o *obstacle) bool {
-			if o.thin && o.stroke >= 0 && !own(o) {
+			switch {
+			case o.stroke < 0 || own(o):
+			case o.thin:
 				d.breakOff(c, o, clear)
+			case d.meets(c, o):
+				d.fouled++
 			}
 			return true
 		})
@@ -51,6 +59,12 @@ func (d *drawing) breakOff(c curve, o *obstacle, clear float64) {
 	}
 }
 
+// meets tells whether a stroke of a mark touches an obstacle.
+func (d *drawing) meets(c curve, o *obstacle) bool {
+	reach := d.theme.mark.half() + o.half + contact
+	return nearest(c.samples(d.mm(0.2)), o, reach) < reach
+}
+
 func (d *drawing) cutAtMarks() {
 	var rest []stroke
 	for i, s := range d.strokes {
@@ -67,7 +81,7 @@ func (d *drawing) cutAtMarks() {
 
 func (d *drawing) cutAtLabels() {
 	for _, l := range d.labels {
-		if s := l.spots[l.at]; s.hits+s.thin > 0 {
+		if s := l.spots[l.at]; s.hits+s.thin > 0 || s.broken {
 			d.cut(s.grow(d.mm(clearInk)))
 		}
 	}
@@ -101,11 +115,19 @@ func (d *drawing) cutAll(strokes []stroke, b box) []stroke {
 // warnOverlaps names, once for each label, another that it runs into.
 func (d *drawing) warnOverlaps() {
 	for i, l := range d.labels {
-		for _, o := range d.labels[:i] {
-			if l.spots[l.at].overlaps(o.spots[o.at].box) {
-				d.warn(l.step, l.what+" runs into "+o.what, "leave one of them out, or enlarge the unit")
-				break
-			}
+		if o := d.overlapped(i); o != nil {
+			d.warn(l.step, l.what+" runs into "+o.what, "leave one of them out, or enlarge the unit")
 		}
 	}
+}
+
+// overlapped is an earlier label that the ith runs into, or nil.
+func (d *drawing) overlapped(i int) *label {
+	l := d.labels[i]
+	for _, o := range d.labels[:i] {
+		if l.spots[l.at].overlaps(o.spots[o.at].box) {
+			return o
+		}
+	}
+	return nil
 }

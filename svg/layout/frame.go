@@ -91,7 +91,7 @@ func (d *drawing) frameOf(b box) (*svg.Doc, error) {
 	if d.fig.Paper != nil {
 		return d.onPaper(b)
 	}
-	w, h := d.padded(size.add(vec{2 * margin, 2 * margin}))
+	w, h := d.padded(withMargin(b))
 	if !d.theme.screen && (w > pageWide || h > pageTall) {
 		d.warnings = append(d.warnings, Warning{0, "the figure takes " + size2(vec{w, h}) + " of paper: " + belowPage, helpUnit})
 	}
@@ -109,10 +109,8 @@ func (d *drawing) padded(size vec) (w, h float64) {
 }
 
 func (d *drawing) onPaper(b box) (*svg.Doc, error) {
-	w, _ := d.fig.Paper.Width.Float64()
-	h, _ := d.fig.Paper.Height.Float64()
-	paper, need := vec{w, h}.times(mm).snap(), b.size().add(vec{2 * margin, 2 * margin})
-	if need.x <= paper.x && need.y <= paper.y {
+	paper, need := d.paper(), withMargin(b)
+	if d.fits(b) {
 		return d.doc(b, paper.x, paper.y), nil
 	}
 	return nil, &Refusal{
@@ -120,6 +118,21 @@ func (d *drawing) onPaper(b box) (*svg.Doc, error) {
 		d.fitting(need, paper),
 	}
 }
+
+// paper is the size of the figure's paper.
+func (d *drawing) paper() vec {
+	w, _ := d.fig.Paper.Width.Float64()
+	h, _ := d.fig.Paper.Height.Float64()
+	return vec{w, h}.times(mm).snap()
+}
+
+// fits tells whether the figure's paper has room for what lies in b.
+func (d *drawing) fits(b box) bool {
+	paper, need := d.paper(), withMargin(b)
+	return need.x <= paper.x && need.y <= paper.y
+}
+
+func withMargin(b box) vec { return b.size().add(vec{2 * margin, 2 * margin}) }
 
 func tooMuch(over vec) string {
 	wide, high := fmt.Sprintf("%.1f mm too wide", over.x/mm), fmt.Sprintf("%.1f mm too high", over.y/mm)
@@ -166,29 +179,27 @@ func size2(v vec) string { return fmt.Sprintf("%.1f × %.1f mm", v.x/mm, v.y/mm)
 // doc moves everything so that b lies in the middle of a paper of that size,
 // and hands the ink over layer by layer.
 func (d *drawing) doc(b box, w, h float64) *svg.Doc {
-	off := shiftTo(b, w, h)
 	var items [layers][]svg.Item
 	for _, s := range d.shades {
-		items[shadeLayer] = append(items[shadeLayer], movePath(s, off))
+		items[shadeLayer] = append(items[shadeLayer], s)
 	}
-	items[shadeLayer] = append(items[shadeLayer], d.hatchItems(off)...)
+	items[shadeLayer] = append(items[shadeLayer], d.hatchItems()...)
 	for l := constructionLayer; l <= markLayer; l++ {
-		items[l] = d.paths(l, off)
+		items[l] = d.paths(l)
 	}
 	for _, o := range d.dots {
-		items[dotLayer] = append(items[dotLayer], svg.Disc{Ink: svg.Ink{Fill: black}, Class: d.hooks[o.owner], Centre: o.c.add(off).xy(), Radius: whole(o.r)})
+		items[dotLayer] = append(items[dotLayer], svg.Disc{Ink: svg.Ink{Fill: black}, Class: d.hooks[o.owner], Centre: o.c.xy(), Radius: whole(o.r)})
 	}
 	for _, t := range d.texts {
-		t.At = svg.XY{X: t.At.X + whole(off.x), Y: t.At.Y + whole(off.y)}
 		items[labelLayer] = append(items[labelLayer], t)
 	}
 	for _, p := range d.tools {
-		items[toolLayer] = append(items[toolLayer], movePath(p, off))
+		items[toolLayer] = append(items[toolLayer], p)
 	}
-	doc := &svg.Doc{Width: whole(w), Height: whole(h)}
+	off, doc := shiftTo(b, w, h).xy(), &svg.Doc{Width: whole(w), Height: whole(h)}
 	for l, list := range items {
 		if len(list) > 0 {
-			doc.Groups = append(doc.Groups, svg.Group{Class: classes[l], Items: list})
+			doc.Groups = append(doc.Groups, svg.Group{Class: classes[l], Items: svg.Moved(list, off)})
 		}
 	}
 	return doc
@@ -197,16 +208,4 @@ func (d *drawing) doc(b box, w, h float64) *svg.Doc {
 // shiftTo moves b into the middle of a paper.
 func shiftTo(b box, w, h float64) vec {
 	return vec{(w - b.size().x) / 2, (h - b.size().y) / 2}.sub(b.lo).snap()
-}
-
-func movePath(p svg.Path, off vec) svg.Path {
-	o := off.xy()
-	p.Start = svg.XY{X: p.Start.X + o.X, Y: p.Start.Y + o.Y}
-	pieces := make([]svg.Piece, len(p.Pieces))
-	for i, piece := range p.Pieces {
-		piece.To = svg.XY{X: piece.To.X + o.X, Y: piece.To.Y + o.Y}
-		pieces[i] = piece
-	}
-	p.Pieces = pieces
-	return p
 }

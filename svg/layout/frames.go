@@ -33,12 +33,11 @@ func Frames(f *figure.Figure, o FrameOptions) ([]Frame, []Warning, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	full, err := newDrawing(f)
+	full, err := laidOut(f)
 	if err != nil {
 		return nil, nil, err
 	}
 	full.theme.screen = full.theme.screen && !o.Tight
-	full.laid()
 	parts := partsOf(f)
 	size := full.extent()
 	sheets := make([]*drawing, len(parts))

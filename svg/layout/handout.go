@@ -17,11 +17,10 @@ import (
 // steps of the construction are drawn faintly; not all of it can be a hint. An error is a
 // *Refusal.
 func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
-	full, err := newDrawing(f)
+	full, err := laidOut(f)
 	if err != nil {
 		return nil, err
 	}
-	full.laid()
 	begin := firstAct(f)
 	last, err := hintEnd(f, begin, hint)
 	if err != nil {
@@ -161,11 +160,10 @@ func roughly(p geom.Point) vec {
 // points are and the other givens dashed, the arcs of the construction thinly, and
 // the outlines of the bands in which a result may lie. It has no ground, so it can be printed on film.
 func Film(f *figure.Figure, bands []figure.Band, o Options) (*svg.Doc, error) {
-	full, err := newDrawing(f)
+	full, err := laidOut(f)
 	if err != nil {
 		return nil, err
 	}
-	full.laid()
 	d := &drawing{fig: f, theme: full.theme, scale: full.scale, hooks: full.hooks}
 	d.inkStraights(slices.DeleteFunc(slices.Clone(full.record.straights), func(r ruled) bool { return r.owner.Role != figure.Given }))
 	d.inkCircles(full.record.circles)

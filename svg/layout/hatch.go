@@ -122,11 +122,11 @@ func (d *drawing) clearHatch(b box) {
 }
 
 // hatchItems are the strokes as the drawing has them.
-func (d *drawing) hatchItems(off vec) []svg.Item {
+func (d *drawing) hatchItems() []svg.Item {
 	ink := svg.Ink{Stroke: black, Width: whole(d.mm(hatchWidth))}
 	var items []svg.Item
 	for _, h := range d.hatches {
-		items = append(items, svg.Path{Ink: ink, Start: h.a.add(off).xy(), Pieces: []svg.Piece{{To: h.b.add(off).xy()}}})
+		items = append(items, svg.Path{Ink: ink, Start: h.a.xy(), Pieces: []svg.Piece{{To: h.b.xy()}}})
 	}
 	return items
 }

@@ -12,11 +12,15 @@ import (
 type label struct {
 	text    svg.Text
 	ink     box           // of the words, from the left end of the baseline
+	hull    []vec         // of the words, likewise
 	owner   *figure.Thing // whose label it is; nil for that of a mark
 	home    vec           // the point it belongs to, when it is a point's
 	pointed bool          // home is set
 	base    *segment      // the stretch it belongs to, when it is a straight's
 	middle  bool          // base is the middle of a segment, where a length stands
+	whole   segment       // that segment
+	pinned  bool          // the source says where it stands
+	faint   bool          // base is in the ink of the construction, like its rivals
 	round   bool          // it belongs to a circle, and its spots know how far that is
 	spots   []spot        // where it may stand
 	at      int           // the spot chosen
@@ -29,13 +33,14 @@ type label struct {
 // other labels do.
 type spot struct {
 	box
-	cost  int
-	hits  int     // heavy strokes, marks and dots under it
-	thin  int     // strokes of the construction under it
-	lost  bool    // another thing is nearer than its own
-	own   float64 // distance from what is labelled
-	reach float64 // distance within which another label matters
-	way   float64 // direction from what is labelled
+	cost   int
+	hits   int     // heavy strokes, marks and dots under it
+	thin   int     // strokes of the construction under it
+	broken bool    // it is in a gap of its own segment
+	lost   bool    // another thing is nearer than its own
+	own    float64 // distance from what is labelled
+	reach  float64 // distance within which another label matters
+	way    float64 // direction from what is labelled
 }
 
 // text is words in the type of the theme.
@@ -49,12 +54,36 @@ func inkOf(t svg.Text) box {
 	return box{vec{float64(m.Left), float64(m.Top)}, vec{float64(m.Right), float64(m.Bottom)}}
 }
 
+// hullOf is the convex hull of the words, from the left end of the baseline.
+func hullOf(t svg.Text) []vec {
+	var round []vec
+	for _, p := range svg.Hull(t) {
+		round = append(round, vec{float64(p.X), float64(p.Y)})
+	}
+	return round
+}
+
+// from is how far p is from the words at s, 0 within their hull.
+func (l *label) from(p vec, s box) float64 {
+	p = p.sub(s.lo.sub(l.ink.lo))
+	least, inside := math.Inf(1), true
+	for i, a := range l.hull {
+		side := segment{a, l.hull[(i+1)%len(l.hull)]}
+		least = min(least, side.dist(p))
+		inside = inside && side.b.sub(a).cross(p.sub(a)) <= 0
+	}
+	if inside {
+		return 0
+	}
+	return least
+}
+
 // request makes a label without spots; false for one without ink.
 func (d *drawing) request(s string, name bool, height svg.Micrometre, what string, step int) (*label, bool) {
 	t := d.text(svg.Label(s, name), height)
 	ink := inkOf(t)
 	size := ink.size()
-	return &label{text: t, ink: ink, what: what, step: step}, size.x > 0 && size.y > 0
+	return &label{text: t, ink: ink, hull: hullOf(t), what: what, step: step}, size.x > 0 && size.y > 0
 }
 
 // requestLabels lists what wants words, in the order of the source, with all
@@ -62,7 +91,7 @@ func (d *drawing) request(s string, name bool, height svg.Micrometre, what strin
 func (d *drawing) requestLabels() {
 	for _, p := range d.fig.Points {
 		if l, ok := d.named(&p.Thing, "the label of the point "); ok {
-			l.home, l.pointed = d.place(p.At), true
+			l.home, l.pointed, l.pinned = d.place(p.At), true, p.Label.Pin.Set
 			l.spots = d.pointSpots(l, p.Label.Pin)
 			d.labels = append(d.labels, l)
 		}
@@ -135,7 +164,7 @@ func (d *drawing) addPinned(l *label, spots []spot, pin figure.Pin) {
 		}
 		spots = kept
 	}
-	l.spots = spots
+	l.spots, l.pinned = spots, pin.Set
 	d.labels = append(d.labels, l)
 }
 

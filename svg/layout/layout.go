@@ -37,11 +37,11 @@ func (r *Refusal) Error() string { return r.Text }
 
 // Draw lays f out. An error is a *Refusal.
 func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
-	d, err := newDrawing(f)
+	d, err := laidOut(f)
 	if err != nil {
 		return nil, nil, err
 	}
-	if err := d.laid().refuseTouch(); err != nil {
+	if err := d.refuseTouch(); err != nil {
 		return nil, nil, err
 	}
 	doc, err := d.frame()
@@ -50,6 +50,39 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	}
 	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, f.Locale().Tag, f.Title, describe(f)
 	return doc, d.warnings, nil
+}
+
+// laidOut is a drawing with everything on the sheet, in the largest type of its
+// theme in which nothing is amiss.
+func laidOut(f *figure.Figure) (*drawing, error) {
+	best, err := newDrawing(f)
+	if err != nil {
+		return nil, err
+	}
+	best.laid()
+	for t := best.theme.smaller; t != nil && best.amiss() > 0; t = t.smaller {
+		d, _ := newDrawing(f)
+		d.theme = *t
+		if d.laid().amiss() < best.amiss() {
+			best = d
+		}
+	}
+	return best, nil
+}
+
+// amiss counts the labels without a clear place, the marks on foreign ink and
+// the paper that is too small.
+func (d *drawing) amiss() int {
+	n := d.fouled
+	if d.fig.Paper != nil && !d.fits(d.extent()) {
+		n++
+	}
+	for i, l := range d.labels {
+		if l.unclear() || d.overlapped(i) != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // laid has everything on the sheet, which has no edges yet.
@@ -98,6 +131,7 @@ type drawing struct {
 	angleText svg.Micrometre          // height of the labels of angles
 	effort    int                     // spent on placing labels
 	dodging   int                     // spent on placing marks
+	fouled    int                     // foreign ink that marks touch
 }
 
 // stroke is a curve with its ink. Owner is nil for a mark.

@@ -9,7 +9,7 @@ import (
 // paths are the strokes of a layer. Full segments that follow one another
 // become one path, closed where it comes back to its start; its class then
 // names the things piece by piece.
-func (d *drawing) paths(l layer, off vec) []svg.Item {
+func (d *drawing) paths(l layer) []svg.Item {
 	var items []svg.Item
 	var last *svg.Path
 	for _, s := range d.strokes {
@@ -18,10 +18,10 @@ func (d *drawing) paths(l layer, off vec) []svg.Item {
 		}
 		c, straight := s.curve.(segment)
 		if !straight {
-			items, last = append(items, arcItem(s, off)), nil
+			items, last = append(items, arcItem(s)), nil
 			continue
 		}
-		a, b := c.a.add(off).xy(), c.b.add(off).xy()
+		a, b := c.a.xy(), c.b.xy()
 		if last != nil && s.continues(last) && extend(last, a, b) {
 			if s.owner != nil {
 				last.Class += " " + s.hook
@@ -58,16 +58,16 @@ func extend(p *svg.Path, a, b svg.XY) bool {
 	return true
 }
 
-func arcItem(s stroke, off vec) svg.Item {
+func arcItem(s stroke) svg.Item {
 	a := s.curve.(arc)
 	ink := s.ink(a.length(), a.all())
 	if a.all() {
-		return svg.Disc{Ink: ink, Class: s.hook, Centre: a.c.add(off).xy(), Radius: whole(a.r)}
+		return svg.Disc{Ink: ink, Class: s.hook, Centre: a.c.xy(), Radius: whole(a.r)}
 	}
 	return svg.Path{
 		Ink:    ink,
 		Class:  s.hook,
-		Start:  a.start().add(off).xy(),
-		Pieces: []svg.Piece{{To: a.end().add(off).xy(), Radius: whole(a.r), Large: a.sweep > math.Pi}},
+		Start:  a.start().xy(),
+		Pieces: []svg.Piece{{To: a.end().xy(), Radius: whole(a.r), Large: a.sweep > math.Pi}},
 	}
 }

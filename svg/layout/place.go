@@ -10,9 +10,9 @@ const (
 	costSign    = 170 // a mark beside a length
 	costTight   = 90  // ink within the tight distance
 	costNear    = 30  // ink within the comfortable one
-	costLost    = 450 // another thing is nearer than one's own
+	costLost    = 800 // another thing is nearer than one's own
 	costFarther = 300 // for each millimetre that it is nearer
-	costDoubt   = 100 // or all but as near
+	costDoubt   = 200 // or all but as near
 	costLabels  = 4000
 	costClose   = 60  // labels closer than a letter apart
 	costMixed   = 150 // a length nearer to another label than to its own middle
@@ -104,9 +104,10 @@ func (d *drawing) price(l *label, s *spot) {
 	if l.middle {
 		s.reach = max(s.reach, s.own)
 	}
-	d.ground.near(s.grow(max(d.mm(signInk), s.own+d.mm(nearer))+mm), func(o *obstacle) bool {
+	d.ground.near(s.grow(max(d.mm(signInk), s.own+max(d.mm(nearer), s.own/4))+mm), func(o *obstacle) bool {
 		s.cost += d.strange(l, s, o)
 		switch {
+		case s.broken && l.runsAlong(o):
 		case o.touches(s.grow(d.least(clearInk) + o.half)):
 			s.cost += o.weight
 			if o.thin {
@@ -126,11 +127,17 @@ func (d *drawing) price(l *label, s *spot) {
 	})
 }
 
+// runsAlong tells that o is ink of the segment that l belongs to, or of its line.
+func (l *label) runsAlong(o *obstacle) bool {
+	g, ok := o.shape.(segment)
+	return ok && o.weight != costMark && l.whole.along(g)
+}
+
 // away is how far a box is from what the label belongs to.
 func (l *label) away(b box) float64 {
 	switch {
 	case l.pointed:
-		return b.near(l.home)
+		return l.from(l.home, b)
 	case l.base != nil:
 		return b.off(*l.base)
 	}
@@ -138,17 +145,17 @@ func (l *label) away(b box) float64 {
 }
 
 // strange is what it costs that the label at s would be read as that of o: of
-// another point, or of another straight that is not faint.
+// another point, or of another line that is not fainter than its own.
 func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 	switch {
-	case d.owns(l, o) || o.thin && !l.round:
+	case d.owns(l, o) || o.thin && !l.round && !l.faint:
 		return 0
 	case l.pointed && o.dot >= 0 && d.dots[o.dot].c != l.home:
-		switch far := s.near(d.dots[o.dot].c); {
+		switch far := l.from(d.dots[o.dot].c, s.box); {
 		case far <= s.own:
 			s.lost = true
 			return costLost + price(costFarther*(s.own-far)/mm)
-		case far <= s.own+d.mm(nearer):
+		case far <= s.own+max(d.mm(nearer), s.own/4):
 			return costDoubt
 		}
 	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
@@ -163,6 +170,8 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		switch {
 		case ok && l.base.along(g) || !o.touches(s.grow(s.own+d.mm(nearer)/2)):
 			return 0
+		case o.thin && o.touches(s.box):
+			return 0 // it will be broken there
 		case !o.touches(s.grow(s.own)):
 			return costDoubt
 		}

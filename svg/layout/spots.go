@@ -2,7 +2,6 @@ package layout
 
 import (
 	"math"
-	"slices"
 
 	"trammel/geom/figure"
 )
@@ -73,49 +72,6 @@ func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
 
 func (d *drawing) pointSpot(l *label, w, gap float64, cost int) spot {
 	return l.spotAt(l.home.add(way(w).times(l.beyond(way(w), d.mm(gap)))), cost, l.home)
-}
-
-// Where few of a point's spots are clear, those between them are tried too,
-// twice as many ways round and so many millimetres apart, and the best are kept.
-const (
-	fewClear = 8
-	fineStep = 0.35
-	fineMost = 8.0
-	fineKept = 40
-)
-
-// refine adds the clear spots between those of a point that has few.
-func (d *drawing) refine(l *label) {
-	if !l.pointed || l.owner == nil || l.owner.Label.Pin.Set || l.clear() >= fewClear {
-		return
-	}
-	rays := d.raysAt(l.home)
-	var found []spot
-	for gap := pointGaps[1].gap; gap < fineMost; gap += fineStep {
-		for i := range 2 * directions {
-			w := float64(i) * fullway / (2 * directions)
-			s := d.pointSpot(l, w, gap, price(costFar*max(0, gap-pointGaps[0].gap))+comfort(rays, w))
-			if d.price(l, &s); s.clear() {
-				found = append(found, s)
-			}
-		}
-	}
-	slices.SortStableFunc(found, func(a, b spot) int { return a.cost - b.cost })
-	l.spots = append(l.spots, found[:min(len(found), fineKept)]...)
-}
-
-// clear tells that nothing is under the spot, and no other thing nearer.
-func (s *spot) clear() bool { return s.hits+s.thin == 0 && !s.lost }
-
-// clear counts the clear spots.
-func (l *label) clear() int {
-	n := 0
-	for i := range l.spots {
-		if l.spots[i].clear() {
-			n++
-		}
-	}
-	return n
 }
 
 // comfort is what a direction from a point costs, by the rays of ink that
@@ -293,12 +249,50 @@ const costShift = 1400
 // along lists the spots beside s. The label belongs to its middle third.
 func (d *drawing) along(l *label, s segment, sides [2]float64) []spot {
 	at := func(part float64) vec { return s.a.add(s.b.sub(s.a).times(part)) }
-	l.base, l.middle = &segment{at(1.0 / 3), at(2.0 / 3)}, true
+	l.base, l.middle, l.whole = &segment{at(1.0 / 3), at(2.0 / 3)}, true, s
+	l.faint = d.faintAlong(s)
 	var spots []spot
 	for _, part := range []float64{0.5, 0.46, 0.54, 0.42, 0.58, 0.37, 0.63, 0.31, 0.69, 0.25, 0.75, 0.18, 0.82} {
 		spots = d.beside(spots, l, at(part), s.a.to(s.b), costShift*math.Abs(part-0.5), sides)
 	}
+	return d.within(spots, l, s)
+}
+
+// Words in a gap of their own segment: what that costs, and how many millimetres
+// of the segment are seen at each end.
+const (
+	costBroken = 400
+	leastSeen  = 6.0
+)
+
+// within appends spots in the segment itself, which is broken for them: for words
+// that find no place beside it.
+func (d *drawing) within(spots []spot, l *label, s segment) []spot {
+	u, size := s.a.to(s.b), l.ink.size()
+	half := min(size.x/2/max(math.Abs(u.x), 1e-6), size.y/2/max(math.Abs(u.y), 1e-6))
+	for _, off := range []float64{0, 0.06, -0.06, 0.12, -0.12} {
+		p := s.a.add(s.b.sub(s.a).times(0.5 + off))
+		if s.length()*(0.5-math.Abs(off)) >= half+d.mm(leastSeen) {
+			at := l.spotAt(p, costBroken+price(costShift*math.Abs(off)), p)
+			at.broken = true
+			spots = append(spots, at)
+		}
+	}
 	return spots
+}
+
+// faintAlong tells that all ink along s at its middle is that of the construction.
+func (d *drawing) faintAlong(s segment) bool {
+	faint := false
+	mid := s.a.mid(s.b)
+	d.ground.near(around(mid, touching, touching), func(o *obstacle) bool {
+		if g, ok := o.shape.(segment); ok && o.weight != costMark && s.along(g) && g.dist(mid) < touching {
+			faint = o.thin
+			return faint
+		}
+		return true
+	})
+	return faint
 }
 
 // Costs of places for a line's name.
@@ -321,6 +315,7 @@ func (d *drawing) straightSpots(l *label, s *figure.Straight) []spot {
 		r = d.rule(s)
 	}
 	l.base = &segment{r.point(r.lo), r.point(r.hi)}
+	l.faint = d.faintAlong(*l.base)
 	var spots []spot
 	if s.End == nil {
 		spots = d.endSpots(spots, l, r.point(r.hi), r.way, r.hi-r.lo)

@@ -48,6 +48,7 @@ type theme struct {
 	dot                                     float64        // radius
 	label, small                            svg.Micrometre // small for notes and narrow angles
 	sans                                    bool           // no serifs, no italics, for weak eyes
+	smaller                                 *theme         // for crowded figures; may be nil
 	screen                                  bool           // cropped to the shape of a screen, 16 : 9
 	mag                                     float64        // of marks and distances
 	gap                                     float64        // least distance between separate things; 0 leaves it to the eye
@@ -70,7 +71,7 @@ func themed(thin, given, result, bold int, faint string) theme {
 var themes = map[string]theme{
 	"textbook":    themed(250, 350, 500, 700, grey),
 	"exam":        themed(250, 350, 500, 700, black),
-	"slide":       slide(enlarged(themed(350, 700, 1000, 1400, grey), 2, 7000, 5000)),
+	"slide":       slide(),
 	"tactile":     tactile(),
 	"large-print": sans(enlarged(themed(250, 500, 700, 1000, black), 1.4, 5000, 5000)),
 }
@@ -83,9 +84,18 @@ func enlarged(t theme, mag float64, label, small svg.Micrometre) theme {
 	return t
 }
 
-func slide(t theme) theme {
-	t.screen = true
-	return t
+// slide is for the back row: heavy lines, and the largest type that the figure has room for.
+func slide() theme {
+	var t *theme
+	for _, size := range []struct {
+		mag          float64
+		label, small svg.Micrometre
+	}{{1, 3500, 2500}, {1.4, 5000, 3500}, {2, 7000, 5000}} {
+		larger := enlarged(themed(350, 700, 1000, 1400, grey), size.mag, size.label, size.small)
+		larger.screen, larger.smaller = true, t
+		t = &larger
+	}
+	return *t
 }
 
 func sans(t theme) theme {
