@@ -3,8 +3,6 @@ package lang
 import (
 	"fmt"
 	"math"
-	"math/big"
-	"strings"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -12,7 +10,6 @@ import (
 	"trammel/lang/eval"
 	"trammel/lang/program"
 	"trammel/lang/slip"
-	"trammel/lang/solve"
 )
 
 // Answer is what an expression comes to in a figure.
@@ -88,81 +85,6 @@ func (r *Result) measured(a program.Answer, x float64) string {
 func nearest(x float64) string {
 	const hair = 1e-9
 	return fmt.Sprintf("%.0f", math.Floor(x+0.5+hair))
-}
-
-// Choice is something that the source leaves to chance, and what it became.
-type Choice struct {
-	Line  int
-	Name  string // "arc c", "P"
-	Value string // "opening 3.5", "at (3, 1.5)"
-	Range string // "0.5 to 30": what else would have done; "" where that is not one number
-}
-
-// Choices tells what was chosen, in the order of the source.
-func (r *Result) Choices() []Choice {
-	if r.Figure == nil {
-		return nil
-	}
-	var out []Choice
-	seen := map[int]bool{}
-	for i, in := range r.program.Inputs {
-		if in.Kind == program.Nearby {
-			continue
-		}
-		list := r.choicesAt(i, r.state, seen, geom.Point.String)
-		if in.Kind == program.Opening && len(list) > 0 {
-			if lo, hi := solve.Range(r.program, r.inputs, i); lo.Cmp(hi) != 0 {
-				list[0].Range = fmt.Sprintf("%s to %s", short(lo), short(hi))
-			}
-		}
-		out = append(out, list...)
-	}
-	return out
-}
-
-// choicesAt tells what an input of the file itself has become in a run: an
-// opening, or where the points of its line stand, once for each line seen.
-func (r *Result) choicesAt(input int, st *program.State, seen map[int]bool, place func(geom.Point) string) []Choice {
-	in := r.program.Inputs[input]
-	if in.Span.File != r.program.Source {
-		return nil
-	}
-	line, _ := in.Span.File.Position(in.Span.Start)
-	switch {
-	case in.Kind == program.Opening:
-		return []Choice{{Line: line, Name: in.Name, Value: "opening " + short(st.Inputs[input])}}
-	case seen[line]:
-		return nil
-	}
-	seen[line] = true
-	return r.pointsOf(line, st, place)
-}
-
-// plainly writes a place to two decimals.
-func plainly(p geom.Point) string {
-	text := fmt.Sprintf("(%.2f, %.2f)", p.X.Float(), p.Y.Float())
-	return strings.NewReplacer("-0.00", "0", "-", "−", ".00", "").Replace(text)
-}
-
-// pointsOf tells where the points stand in a run that a line of the source leaves to chance.
-func (r *Result) pointsOf(line int, st *program.State, place func(geom.Point) string) []Choice {
-	var out []Choice
-	for i, slot := range r.program.Slots {
-		at, _ := slot.Span.File.Position(slot.Span.Start)
-		p, isPoint := st.Values[i].(geom.Point)
-		if slot.Top && slot.Name != "" && at == line && isPoint && slot.Span.File == r.program.Source {
-			out = append(out, Choice{Line: line, Name: slot.Name, Value: "at " + place(p)})
-		}
-	}
-	return out
-}
-
-func short(r *big.Rat) string {
-	if r.IsInt() {
-		return r.Num().String()
-	}
-	f, _ := r.Float64()
-	return fmt.Sprintf("%.4g", f)
 }
 
 // Tolerance is how far an act of the pupil may be beside its place.

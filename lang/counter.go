@@ -107,7 +107,7 @@ func (r *Result) counterExample(c program.Claim, inputs []*big.Rat) CounterExamp
 	}
 	seen := map[int]bool{}
 	for i := range r.program.Inputs {
-		for _, w := range r.choicesAt(i, st, seen, plainly) {
+		for _, w := range r.choicesAt(i, st, seen) {
 			out.Where = append(out.Where, w.Name+" "+w.Value)
 		}
 	}

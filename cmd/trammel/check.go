@@ -37,7 +37,8 @@ says whether its tasks can be set.
     first.trm:6  holds always  AB = BC
 
     trammel check first.trm --choices
-    first.trm:3  chose         arc c, opening 3.5 (0.5 to 30 would do)
+    first.trm:3  chose         arc c, opening 3.5 (0.5 to 12 would do)
+    first.trm:4  chose         P, at (3.2, 0) (from (0.1, 0) to (7.9, 0) would do)
     first.trm:6  holds always  AB = BC
 
 --count counts the operations after Lemoine, inner acts of constructions too: R1 sets

@@ -1,0 +1,141 @@
+package lang
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/geom/exact"
+	"trammel/lang/eval"
+	"trammel/lang/program"
+	"trammel/lang/solve"
+)
+
+// Choice is something that the source leaves to chance, and what it became.
+type Choice struct {
+	Line  int
+	Name  string // "arc c", "P"
+	Value string // "opening 3.5", "at (3, 1.5)"
+	Range string // "0.5 to 30", "from (1, 0) to (7, 0)": what else would have done; "" where that is not told
+}
+
+// Choices tells what was chosen, in the order of the source.
+func (r *Result) Choices() []Choice {
+	if r.Figure == nil {
+		return nil
+	}
+	var out []Choice
+	seen := map[int]bool{}
+	for i, in := range r.program.Inputs {
+		if in.Kind == program.Nearby {
+			continue
+		}
+		list := r.choicesAt(i, r.state, seen)
+		switch {
+		case len(list) == 0:
+		case in.Kind != program.Opening:
+			r.reach(list)
+		default:
+			if lo, hi := solve.Range(r.program, r.inputs, i); lo.Cmp(hi) != 0 {
+				list[0].Range = fmt.Sprintf("%s to %s", short(lo), short(hi))
+			}
+		}
+		out = append(out, list...)
+	}
+	return out
+}
+
+// reach tells where else the points of a line could be, if each of them was
+// chosen by itself: from where to where, for each number that it was chosen by.
+func (r *Result) reach(points []Choice) {
+	var chosen [][]int // inputs by point
+	step := -1
+	for i, in := range r.program.Inputs {
+		line, _ := in.Span.File.Position(in.Span.Start)
+		if in.Span.File != r.program.Source || line != points[0].Line || in.Kind == program.Opening || in.Kind == program.Nearby {
+			continue
+		}
+		if in.Step != step {
+			chosen, step = append(chosen, nil), in.Step
+		}
+		chosen[len(chosen)-1] = append(chosen[len(chosen)-1], i)
+	}
+	if len(chosen) != len(points) {
+		return
+	}
+	for k := range points {
+		var ways []string
+		for _, in := range chosen[k] {
+			lo, hi := solve.Range(r.program, r.inputs, in)
+			from, to := r.placeAt(points[k].Line, k, in, lo), r.placeAt(points[k].Line, k, in, hi)
+			if from != to && from != "" && to != "" {
+				ways = append(ways, "from "+from+" to "+to)
+			}
+		}
+		points[k].Range = strings.Join(ways, " or ")
+	}
+}
+
+// placeAt is where the nth point of a line stands with another choice; "" if nowhere.
+func (r *Result) placeAt(line, n, input int, v *big.Rat) string {
+	inputs := slices.Clone(r.inputs)
+	inputs[input] = v
+	st := program.NewState(r.program, inputs, exact.NewRoughField())
+	for _, step := range r.program.Steps {
+		if !step.Proof && eval.Do(st, step) != nil {
+			return ""
+		}
+	}
+	points := r.pointsOf(line, st)
+	if n >= len(points) {
+		return ""
+	}
+	return strings.TrimPrefix(points[n].Value, "at ")
+}
+
+// choicesAt tells what an input of the file itself has become in a run: an
+// opening, or where the points of its line stand, once for each line seen.
+func (r *Result) choicesAt(input int, st *program.State, seen map[int]bool) []Choice {
+	in := r.program.Inputs[input]
+	if in.Span.File != r.program.Source {
+		return nil
+	}
+	line, _ := in.Span.File.Position(in.Span.Start)
+	switch {
+	case in.Kind == program.Opening:
+		return []Choice{{Line: line, Name: in.Name, Value: "opening " + short(st.Inputs[input])}}
+	case seen[line]:
+		return nil
+	}
+	seen[line] = true
+	return r.pointsOf(line, st)
+}
+
+// plainly writes a place to two decimals.
+func plainly(p geom.Point) string {
+	text := fmt.Sprintf("(%.2f, %.2f)", p.X.Float(), p.Y.Float())
+	return strings.NewReplacer("-0.00", "0", "-", "−", ".00", "").Replace(text)
+}
+
+// pointsOf tells where the points stand in a run that a line of the source leaves to chance.
+func (r *Result) pointsOf(line int, st *program.State) []Choice {
+	var out []Choice
+	for i, slot := range r.program.Slots {
+		at, _ := slot.Span.File.Position(slot.Span.Start)
+		p, isPoint := st.Values[i].(geom.Point)
+		if slot.Top && slot.Name != "" && at == line && isPoint && slot.Span.File == r.program.Source {
+			out = append(out, Choice{Line: line, Name: slot.Name, Value: "at " + plainly(p)})
+		}
+	}
+	return out
+}
+
+func short(r *big.Rat) string {
+	if r.IsInt() {
+		return r.Num().String()
+	}
+	f, _ := r.Float64()
+	return fmt.Sprintf("%.4g", f)
+}

@@ -1,0 +1,33 @@
+package lang_test
+
+import "testing"
+
+// TestChoicesTellRanges: what else would have done is told of openings and of
+// points, on lines and circles and anywhere; an opening that would fill more
+// than a page would not do.
+func TestChoicesTellRanges(t *testing.T) {
+	r := chosen(t, titled(`given A (0, 0)
+given B (8, 0)
+join AB
+take X on AB
+given P above AB
+given circle k centre O (4, -4) radius 2
+given Q on k
+arc c centre X radius any cuts AB at L and R`))
+	told := map[string]string{}
+	for _, c := range r.Choices() {
+		told[c.Name] = c.Range
+	}
+	for name, want := range map[string]string{
+		"X":     "from (2.75, 0) to (5.25, 0)",
+		"P":     "from (0.08, 4.64) to (7.92, 4.64) or from (5.04, 0.08) to (5.04, 7.92)",
+		"arc c": "0.14 to 3.2",
+	} {
+		if told[name] != want {
+			t.Errorf("%s: %q, want %q", name, told[name], want)
+		}
+	}
+	if told["Q"] == "" {
+		t.Error("nothing is told of Q")
+	}
+}
