@@ -71,9 +71,10 @@ func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 		}
 	}
 	doubted := r.prove(rand.New(rand.NewPCG(seed, stream)), out)
+	fine := r.isFine()
 	for i, c := range r.program.Claims {
 		switch {
-		case out[i] != Always || !c.Inequality && !doubted[i]:
+		case out[i] != Always || !c.Inequality && !doubted[i] && !fine:
 		case r.far().figures > 0:
 			out[i] = Tried
 		default:
