@@ -51,11 +51,9 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 		s.poison(targets)
 		return
 	}
-	s.needs(n, def, in)
-	for _, st := range def.node.Body {
-		if st.Needs == nil && st.Sentence == nil {
-			in.statement(st)
-		}
+	if !s.wholeBounds(def, c, in) || !s.needs(n, def, in) || !s.body(n, def, in) {
+		s.poison(targets)
+		return
 	}
 	results, ok := in.results(def)
 	if !ok || in.broken {
@@ -72,11 +70,26 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 	}
 }
 
+// body expands the acts of a construction.
+func (s *scope) body(n *syntax.Named, def *definition, in *scope) bool {
+	for _, st := range def.node.Body {
+		switch {
+		case st.Needs == nil && st.Sentence == nil:
+			in.statement(st)
+		case st.Needs != nil && in.late(def, st.Needs):
+			if !s.hold(n, def, in, []*syntax.Needs{st.Needs}) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // enter is the scope of one call.
 func (s *scope) enter(n *syntax.Named, c *syntax.CallExp, def *definition) *scope {
 	in := newScope(s.c, def.file)
 	in.env, in.depth, in.parent = def.env, s.depth+1, s
-	in.first = len(s.c.prog.Slots)
+	in.first, in.callers = len(s.c.prog.Slots), map[string]string{}
 	in.via = append(append([]program.Call{}, s.via...), program.Call{Span: s.span(n.Node), Name: c.Name})
 	mode := brief
 	switch {
@@ -165,6 +178,7 @@ func (in *scope) bind(def *definition, c *syntax.CallExp, caller *scope) bool {
 		if ok && slot >= 0 {
 			in.names[name] = slot
 		}
+		in.callName(name, c.Args[i], caller)
 	}
 	return good
 }

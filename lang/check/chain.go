@@ -292,7 +292,7 @@ func (s *scope) compare(a expr, op string, b expr) (relation, bool) {
 	if !ok {
 		return nil, false
 	}
-	at, bt := shortened(s.span(a.node).Text()), shortened(s.span(b.node).Text())
+	at, bt := shortened(s.words(a.node)), shortened(s.words(b.node))
 	if b.sum {
 		bt = "(" + bt + ")"
 	}
@@ -321,6 +321,12 @@ func difference(st *program.State, a, b expr, at, bt string) (int, func() string
 		}
 		sign, err := x.Cmp(y)
 		return sign, func() string {
+			switch {
+			case sign == 0:
+				return fmt.Sprintf("%s and %s are equal", at, bt)
+			case b.rat != nil && b.rat.Sign() == 0:
+				return fmt.Sprintf("%s is %s°", at, sig(x.Float()))
+			}
 			d := x.Add(y.Mul(big.NewRat(-1, 1)))
 			return fmt.Sprintf("%s − %s is %s°", at, bt, sig(d.Float()))
 		}, err
@@ -336,6 +342,9 @@ func difference(st *program.State, a, b expr, at, bt string) (int, func() string
 	return x.Cmp(y), func() string {
 		if x.Cmp(y) == 0 {
 			return fmt.Sprintf("%s and %s are equal", at, bt)
+		}
+		if b.rat != nil && b.rat.Sign() == 0 {
+			return fmt.Sprintf("%s is %s", at, st.Measure(a.dim, x.Float()))
 		}
 		return fmt.Sprintf("%s − %s is %s", at, bt, st.Measure(a.dim, x.Sub(y).Float()))
 	}, nil

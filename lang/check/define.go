@@ -79,13 +79,20 @@ func (s *scope) rehearse(def *definition, v view, number int64) *program.Program
 		in.imagine(p, number)
 	}
 	for _, st := range def.node.Body {
-		if st.Needs != nil {
+		if st.Needs == nil {
+			continue
+		}
+		in.placesAreParams(def, st.Needs)
+		if !in.late(def, st.Needs) {
 			in.needed(st.Needs.Relation)
 		}
 	}
 	for _, st := range def.node.Body {
-		if st.Needs == nil {
+		switch {
+		case st.Needs == nil:
 			in.statement(st)
+		case in.late(def, st.Needs):
+			in.needed(st.Needs.Relation)
 		}
 	}
 	in.results(def)

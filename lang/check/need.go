@@ -2,32 +2,90 @@ package check
 
 import (
 	"errors"
-	"fmt"
-	"strings"
 
+	"trammel/geom"
 	"trammel/lang/program"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
 )
 
-// needs emits the step that holds a call against what its construction needs.
-// Only then do the parameters have values inside: a failing need poisons the
-// results and nothing else is blamed.
-func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
-	var all []need
+// need is one thing that must hold for a construction to be carried out.
+type need struct {
+	holds relation
+	said  refusal
+	span  source.Span
+}
+
+// needs emits the step that holds a call against what its construction needs of
+// its parameters. Only then do they have values inside: a failing need poisons
+// the results and nothing else is blamed. It is false if a need means nothing of
+// these arguments.
+func (s *scope) needs(n *syntax.Named, def *definition, in *scope) bool {
+	var first []*syntax.Needs
 	for _, st := range def.node.Body {
-		if st.Needs == nil {
-			continue
+		if st.Needs != nil && !in.late(def, st.Needs) {
+			first = append(first, st.Needs)
 		}
-		if rel, ok := in.needed(st.Needs.Relation); ok {
-			all = append(all, need{rel, st.Needs.Span(def.file)})
+	}
+	return s.hold(n, def, in, first)
+}
+
+// late tells whether a need speaks of points that the construction makes: it is
+// checked at its place among the acts.
+func (in *scope) late(def *definition, n *syntax.Needs) bool {
+	for _, name := range pointShape.FindAllString(in.span(n.Relation.Node).Text(), -1) {
+		if !def.takes(name) {
+			return true
 		}
+	}
+	return false
+}
+
+// takes tells whether a construction has a parameter of that name.
+func (def *definition) takes(name string) bool {
+	for _, p := range def.node.Params {
+		if p.Name.Name == name || len(p.Name.Points) == 1 && p.Name.Points[0].Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// hold emits the step that checks some needs and then hands the arguments on.
+func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax.Needs) bool {
+	var all []need
+	for _, one := range list {
+		rel, ok := in.needed(one.Relation)
+		if !ok {
+			return false
+		}
+		all = append(all, need{rel, in.refusal(def, one), one.Span(def.file)})
 	}
 	if len(all) == 0 {
-		return
+		return true
 	}
+	handed := in.copyParams(s, def)
+	name := def.node.Name
+	s.emit(n.Node, func(st *program.State) error {
+		for _, need := range all {
+			if err := need.check(st, name); err != nil {
+				return err
+			}
+		}
+		for _, h := range handed {
+			st.Set(h.inner, st.Value(h.outer))
+		}
+		return nil
+	})
+	return true
+}
+
+// handed is a parameter's slot inside, and the one that it takes its value from.
+type handed struct{ inner, outer int }
+
+// copyParams gives the parameters slots of their own from here on.
+func (in *scope) copyParams(s *scope, def *definition) (all []handed) {
 	copies := map[int]int{}
-	var order []int
 	for _, p := range def.node.Params {
 		name, _, _ := in.paramName(p)
 		outer, ok := in.names[name]
@@ -41,23 +99,15 @@ func (s *scope) needs(n *syntax.Named, def *definition, in *scope) {
 			s.c.centres[inner] = centre
 		}
 		copies[inner] = outer
+		if first, again := in.copies[outer]; again {
+			copies[inner] = first
+		}
 		s.c.hand.same[inner] = outer
 		s.c.outer[inner] = outer
-		order = append(order, inner)
+		all = append(all, handed{inner, outer})
 	}
 	in.copies = copies
-	name := def.node.Name
-	s.emit(n.Node, func(st *program.State) error {
-		for _, need := range all {
-			if err := need.check(st, name); err != nil {
-				return err
-			}
-		}
-		for _, inner := range order {
-			st.Set(inner, st.Value(copies[inner]))
-		}
-		return nil
-	})
+	return all
 }
 
 // needed resolves what a construction needs of its parameters.
@@ -65,30 +115,6 @@ func (in *scope) needed(r *syntax.Relation) (relation, bool) {
 	in.needing = true
 	defer func() { in.needing = false }()
 	return in.relation(r)
-}
-
-// numbersSuit decides the needs that speak of known numbers only, before the
-// body is expanded with them.
-func (s *scope) numbersSuit(n *syntax.Named, def *definition, in *scope) bool {
-	for _, st := range def.node.Body {
-		if st.Needs == nil || len(st.Needs.Relation.Chain) == 0 || st.Needs.Relation.Not {
-			continue
-		}
-		r := st.Needs.Relation
-		if holds, known := in.knownChain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain)); known && !holds {
-			span := st.Needs.Span(def.file)
-			p := s.fail(n.Node, "%s needs %s: %s", def.node.Name, strings.TrimSpace(strings.TrimPrefix(span.Text(), "needs")), in.knownValues(r))
-			p.Notes = append(p.Notes, source.Note{Span: span, Text: "what " + def.node.Name + " needs"})
-			return false
-		}
-	}
-	return true
-}
-
-// need is one thing that must hold of a construction's parameters.
-type need struct {
-	holds relation
-	span  source.Span
 }
 
 func (n need) check(st *program.State, name string) error {
@@ -104,17 +130,48 @@ func (n need) check(st *program.State, name string) error {
 	if v.holds {
 		return nil
 	}
-	text := strings.TrimSpace(strings.TrimPrefix(n.span.Text(), "needs"))
-	return &program.Fault{Text: fmt.Sprintf("%s needs %s: %s", name, text, v.why), Notes: []source.Note{note}}
+	return &program.Fault{Text: n.said(v.why), Notes: []source.Note{note}}
 }
 
-// knownValues tells what the number parameters in a comparison are: "n is 1".
-func (in *scope) knownValues(r *syntax.Relation) string {
-	var out []string
-	for _, side := range append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...) {
-		if ref := plainRef(side); ref != nil && ref.Name != "" {
-			out = append(out, ref.Name+" is "+in.consts[ref.Name].RatString())
+// numbersSuit decides the needs that speak of known numbers only, before the
+// body is expanded with them.
+func (s *scope) numbersSuit(n *syntax.Named, def *definition, in *scope) bool {
+	for _, st := range def.node.Body {
+		if st.Needs == nil || len(st.Needs.Relation.Chain) == 0 || st.Needs.Relation.Not {
+			continue
+		}
+		r := st.Needs.Relation
+		if holds, known := in.knownChain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain)); known && !holds {
+			p := s.fail(n.Node, "%s", in.refusal(def, st.Needs)(in.knownValues(r)))
+			p.Notes = append(p.Notes, source.Note{Span: st.Needs.Span(def.file), Text: "what " + def.node.Name + " needs"})
+			return false
 		}
 	}
-	return strings.Join(out, ", ")
+	return true
+}
+
+// wholeBounds tells whether the families that a construction gives can be
+// counted: with 5/2 for n there are no P1 to Pn.
+func (s *scope) wholeBounds(def *definition, c *syntax.CallExp, in *scope) bool {
+	for i, p := range def.node.Params {
+		r, known := in.consts[p.Name.Name]
+		if !known || r.IsInt() || !def.counts(p.Name.Name) {
+			continue
+		}
+		s.fail(c.Args[i].Node, "%s takes a whole number for %s, and this is %s", def.node.Name, p.Name.Name, geom.TrimZeros(r.RatString()))
+		return false
+	}
+	return true
+}
+
+// counts tells whether a number bounds a family that the construction gives.
+func (def *definition) counts(name string) bool {
+	for _, g := range def.node.Gives {
+		for _, bound := range []*syntax.Expr{g.From, g.To} {
+			if bound != nil && nameIn(bound.Span(def.file).Text(), name) {
+				return true
+			}
+		}
+	}
+	return false
 }

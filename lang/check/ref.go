@@ -98,7 +98,7 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		s.unmet(name, p)
 		switch near := s.nearName(name, kinds...); {
 		case s.needing:
-			p.Help = "needs speaks of the parameters only: make it a claim"
+			p.Help = "needs speaks of the parameters, and of points that are made above it"
 		case s.depth > 0 && s.parent != nil && s.outside(name):
 			p.Help = "a construction sees only its parameters: add " + name + " to them"
 		case near != "":
@@ -247,7 +247,7 @@ func (s *scope) distinct(r *syntax.Ref, n int) ([]int, bool) {
 	seen := map[int]bool{}
 	for _, p := range ps {
 		if seen[p] {
-			s.fail(r.Node, "%s stands twice in %s", s.slot(p).Name, s.span(r.Node).Text())
+			s.fail(r.Node, "%s stands twice in %s", s.slot(p).Name, s.words(r.Node))
 			return nil, false
 		}
 		seen[p] = true
@@ -288,7 +288,7 @@ func (s *scope) partner(name string) string {
 
 // curveOr is curve with a word for what is wanted.
 func (s *scope) curveOr(r *syntax.Ref, wanted string) (curve, bool) {
-	text := s.span(r.Node).Text()
+	text := s.words(r.Node)
 	if r.Name != "" {
 		name, ok := s.indexed(r.Name, r.Index)
 		if !ok {
@@ -297,6 +297,9 @@ func (s *scope) curveOr(r *syntax.Ref, wanted string) (curve, bool) {
 		slot, ok := s.lookup(name, r.Node, program.Line, program.Circle)
 		if !ok {
 			return curve{}, false
+		}
+		if s.needing {
+			name = text
 		}
 		return curve{slot: slot, circle: s.slot(slot).Kind == program.Circle, text: name}, true
 	}

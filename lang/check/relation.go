@@ -72,7 +72,7 @@ func inequality(r *syntax.Relation) bool {
 			return true
 		}
 	}
-	return r.Not || r.Inside != nil || r.Outside != nil || r.Between != nil
+	return r.Not || r.Inside != nil || r.Outside != nil || r.Same != nil || r.Other != nil || r.Between != nil
 }
 
 // promote makes a line or circle that something is claimed of a result of the
@@ -200,6 +200,10 @@ func (s *scope) positive(r *syntax.Relation) (relation, bool) {
 		return s.pointInside(ref, r.Inside, -1)
 	case r.Outside != nil:
 		return s.pointInside(ref, r.Outside, 1)
+	case r.Same != nil:
+		return s.onSide(ref, r.Same, r.As, 1)
+	case r.Other != nil:
+		return s.onSide(ref, r.Other, r.From, -1)
 	case r.Between != nil:
 		return s.pointBetween(ref, r)
 	case r.Midpoint != nil:
@@ -287,18 +291,22 @@ func (s *scope) pointOn(p, r *syntax.Ref) (relation, bool) {
 		}
 		at, name := st.Point(slot), st.Program.Slots[slot].Name
 		if !on(k, at) {
-			return no("%s is %s from %s", name, st.Exactly(1, offCurve(k, at)), c.text), nil
+			return no("%s is %s %s", name, beside(st, k, at), c.text), nil
 		}
 		return verdictOf(len(within([]geom.Point{at}, k)) > 0, "%s is on the line of %s, but past its end", name, c.text), nil
 	}, ok1 && ok2
 }
 
-// offCurve is how far a point is from a curve, signed outwards for a circle.
-func offCurve(c *program.Curve, p geom.Point) geom.Real {
+// beside is how far a point is from a curve: 2.00 cm from, or inside of a circle.
+func beside(st *program.State, c *program.Curve, p geom.Point) string {
 	if c.Straight != nil {
-		return geom.Dist(p, c.Line().Foot(p))
+		return st.Exactly(1, geom.Dist(p, c.Line().Foot(p))) + " from"
 	}
-	return geom.Dist(p, c.Circle.C).Sub(c.Circle.R2.Sqrt())
+	off, where := geom.Dist(p, c.Circle.C).Sub(c.Circle.R2.Sqrt()), "outside"
+	if off.Sign() < 0 {
+		off, where = off.Neg(), "inside"
+	}
+	return st.Exactly(1, off) + " " + where
 }
 
 func (s *scope) centreOf(p, k *syntax.Ref) (relation, bool) {
@@ -317,7 +325,7 @@ func (s *scope) pointInside(p, r *syntax.Ref, side int) (relation, bool) {
 	}
 	slot, ok1 := s.point(p)
 	test, _, ok2 := s.region(r)
-	text := s.span(r.Node).Text()
+	text := s.words(r.Node)
 	return func(st *program.State) (verdict, error) {
 		got, err := test(st, st.Point(slot))
 		word := map[int]string{-1: "inside", 0: "on the edge of", 1: "outside"}
@@ -329,6 +337,7 @@ func (s *scope) pointInside(p, r *syntax.Ref, side int) (relation, bool) {
 func (s *scope) circleInside(a, b *syntax.Ref, side int) (relation, bool) {
 	x, ok1 := s.circle(a)
 	y, ok2 := s.circle(b)
+	at, bt := s.words(a.Node), s.words(b.Node)
 	return func(st *program.State) (verdict, error) {
 		c, d := st.Curve(x).Circle, st.Curve(y).Circle
 		r, q, gap := c.R2.Sqrt(), d.R2.Sqrt(), geom.Dist(c.C, d.C)
@@ -337,7 +346,7 @@ func (s *scope) circleInside(a, b *syntax.Ref, side int) (relation, bool) {
 			holds, word = gap.Cmp(r.Add(q)) > 0, "outside"
 		}
 		return verdictOf(holds, "%s is not all %s %s: the centres are %s apart, the radii %s and %s",
-			s.slot(x).Name, word, s.slot(y).Name, geom.Show(gap), geom.Show(r), geom.Show(q)), nil
+			at, word, bt, geom.Show(gap), geom.Show(r), geom.Show(q)), nil
 	}, ok1 && ok2
 }
 

@@ -51,6 +51,30 @@ func (s *scope) collinear(r *syntax.Ref) (relation, bool) {
 	}, ok
 }
 
+// onSide is that two points lie on one side of a line, or with -1 on either side.
+func (s *scope) onSide(p, line, as *syntax.Ref, want int) (relation, bool) {
+	x, ok1 := s.point(p)
+	l, ok2 := s.line(line)
+	y, ok3 := s.point(as)
+	return func(st *program.State) (verdict, error) {
+		m, err := l.whole(st)
+		if err != nil {
+			return verdict{}, err
+		}
+		a, b := m.Side(st.Point(x)), m.Side(st.Point(y))
+		first, second := st.Program.Slots[x].Name, st.Program.Slots[y].Name
+		switch {
+		case a == 0:
+			return no("%s lies on %s", first, l.text), nil
+		case b == 0:
+			return no("%s lies on %s", second, l.text), nil
+		case a == b:
+			return verdictOf(want > 0, "%s and %s lie on one side of %s", first, second, l.text), nil
+		}
+		return verdictOf(want < 0, "%s and %s lie on either side of %s", first, second, l.text), nil
+	}, ok1 && ok2 && ok3
+}
+
 // concyclic is that all points lie on one circle.
 func (s *scope) concyclic(r *syntax.Ref) (relation, bool) {
 	ps, ok := s.distinct(r, 0)

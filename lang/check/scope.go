@@ -26,15 +26,16 @@ type scope struct {
 	grouped   bool // inside a step
 	nested    bool // inside a step or repeat
 	parent    *scope
-	needing   bool          // in what a construction needs
-	stating   bool          // in a claim or mark: what it names is what the figure is for
-	broken    bool          // a library call that has failed
-	copies    map[int]int   // the caller's slots by those of the parameters
-	tools     program.Tools // of the act that is expanded
-	first     int           // the first slot made inside a call
-	ticks     classes       // of equal lengths
-	arcs      classes       // of equal angles
-	arrows    classes       // of parallels
+	needing   bool              // in what a construction needs
+	callers   map[string]string // what the caller calls the parameters
+	stating   bool              // in a claim or mark: what it names is what the figure is for
+	broken    bool              // a library call that has failed
+	copies    map[int]int       // the caller's slots by those of the parameters
+	tools     program.Tools     // of the act that is expanded
+	first     int               // the first slot made inside a call
+	ticks     classes           // of equal lengths
+	arcs      classes           // of equal angles
+	arrows    classes           // of parallels
 
 	openings int // openings left to chance so far
 }

@@ -186,6 +186,10 @@ func (s *scope) tellOf(r *syntax.Relation) program.Saying {
 		return phrase("claim.inside", "a", left, "b", s.curveName(r.Inside))
 	case r.Outside != nil:
 		return phrase("claim.outside", "a", left, "b", s.curveName(r.Outside))
+	case r.Same != nil:
+		return phrase("claim.same", "a", left, "b", s.curveName(r.As), "line", s.curveName(r.Same))
+	case r.Other != nil:
+		return phrase("claim.other", "a", left, "b", s.curveName(r.From), "line", s.curveName(r.Other))
 	case r.Between != nil:
 		return phrase("claim.between", "point", left, "a", s.letters1(r.Between), "b", s.letters1(r.And))
 	case r.Midpoint != nil:

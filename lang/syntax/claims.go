@@ -7,10 +7,12 @@ type Claim struct {
 	Relation *Relation `parser:"@@"`
 }
 
-// Needs is: needs P on m , what must hold of a construction's parameters
+// Needs is: needs P on m · needs angle ABP < 90° "{P} before {B}" , what must
+// hold for a construction to be carried out, and how to say it
 type Needs struct {
 	Node
 	Relation *Relation `parser:"'needs' @@"`
+	Words    string    `parser:"@Text?"`
 }
 
 // Relation is what can be claimed or needed.
@@ -32,6 +34,10 @@ type Relation struct {
 	On         *Ref    `parser:"| 'on' @@"`
 	Inside     *Ref    `parser:"| 'inside' @@"`
 	Outside    *Ref    `parser:"| 'outside' @@"`
+	Same       *Ref    `parser:"| 'same' 'side' 'of' @@"`
+	As         *Ref    `parser:"'as' @@"`
+	Other      *Ref    `parser:"| 'other' 'side' 'of' @@"`
+	From       *Ref    `parser:"'from' @@"`
 	Between    *Ref    `parser:"| 'between' @@"`
 	And        *Ref    `parser:"'and' @@"`
 	Midpoint   *Ref    `parser:"| 'midpoint' 'of' @@"`

@@ -103,6 +103,7 @@ var Forms = []Form{
 	{"named constructions", "needs", "a needs line", []Example{
 		{"needs P on m", "says what must hold of a construction's parameters"},
 		{"needs AB = CD", "says it in any form of a claim"},
+		{"needs angle ABP < 90° \"{P} before {B}\"", "words it for who calls it"},
 	}},
 	{"loci", "locus", "a locus", []Example{
 		{"locus k 3 from A", "draws all the points at a distance from a point: a circle"},
@@ -222,6 +223,7 @@ var claimLines = []Example{
 	{"claim k touches m", "states that a circle touches a thing; at T, inside or outside say more"},
 	{"claim P between A and B", "states that a point lies between two others"},
 	{"claim P inside k", "states that a point lies inside a circle or a figure; or outside"},
+	{"claim P same side of m as Q", "states that two points lie on one side of a line; other side of m from Q is the contrary"},
 	{"claim c inside k", "states that a whole circle lies in another"},
 	{"claim X midpoint of AB", "states that a point halves a straight"},
 	{"claim O centre of k", "states that a point is the centre of a circle"},

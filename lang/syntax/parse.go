@@ -158,6 +158,8 @@ func (s *Statement) unquote() {
 		strip(&s.Instructions.Text)
 	case s.Sentence != nil:
 		strip(&s.Sentence.Text)
+	case s.Needs != nil:
+		strip(&s.Needs.Words)
 	case s.Step != nil:
 		strip(&s.Step.Caption)
 	}
