@@ -225,7 +225,7 @@ func (j *judge) crowding(slot int, t *thing) float64 {
 		case t.hidden || o.hidden:
 			sum += 0.1 * short(math.Sqrt(d2), limit)
 		default:
-			sum += 0.5 * short(math.Sqrt(d2), limit)
+			sum += 1.2 * short(math.Sqrt(d2), limit)
 		}
 	}
 	return sum

@@ -64,14 +64,18 @@ func newSight(p *program.Program) *sight {
 			if t.hidden {
 				continue
 			}
-			s.straights = append(s.straights, i)
-			if ends := slot.Between; ends != nil && len(s.joins) < mostJoins {
-				t.a, t.b = min(ends[0], ends[1]), max(ends[0], ends[1])
-				if pair := [2]int{t.a, t.b}; !drawn[pair] {
-					drawn[pair] = true
+			if ends := slot.Between; ends != nil {
+				pair := [2]int{min(ends[0], ends[1]), max(ends[0], ends[1])}
+				if drawn[pair] {
+					continue // over the other one: nothing new to see
+				}
+				drawn[pair] = true
+				if len(s.joins) < mostJoins {
+					t.a, t.b = pair[0], pair[1]
 					s.joins = append(s.joins, i)
 				}
 			}
+			s.straights = append(s.straights, i)
 		}
 	}
 	return s
