@@ -89,7 +89,7 @@ func below(sheet *page.Format, frames []layout.Frame) ([]*svg.Doc, error) {
 	sheet.Head = sheet.Heading(sheet.Title)
 	return setSteps(sheet, frames, func(name string, f layout.Frame) (page.Block, error) {
 		drawing, err := sheet.Drawing(name, f.Doc, sheet.Text)
-		return page.Together(drawing, sheet.Paragraph(f.Caption, 0)), err
+		return page.Together(drawing, sheet.Paragraph(svg.Lowered(f.Caption), 0)), err
 	})
 }
 
@@ -97,7 +97,7 @@ func below(sheet *page.Format, frames []layout.Frame) ([]*svg.Doc, error) {
 func beside(sheet *page.Format, frames []layout.Frame) ([]*svg.Doc, error) {
 	return setSteps(sheet, frames, func(name string, f layout.Frame) (page.Block, error) {
 		return sheet.Facing(sheet.Wide()/3, func(column *page.Format) page.Block {
-			return page.Together(column.Heading(sheet.Title), column.Paragraph(f.Caption, 0))
+			return page.Together(column.Heading(sheet.Title), column.Paragraph(svg.Lowered(f.Caption), 0))
 		}, name, f.Doc)
 	})
 }

@@ -257,7 +257,7 @@ func (s *paperSet) question(f *page.Format, t *task, variant int) page.Block {
 		}
 		text += " " + s.said.Say(key, caption.Texts{"n": strconv.Itoa(marks)})
 	}
-	return f.Numbered(strconv.Itoa(t.number)+".", text, hang)
+	return f.Numbered(strconv.Itoa(t.number)+".", svg.Lowered(text), hang)
 }
 
 // title is: Task 3
@@ -297,7 +297,7 @@ func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
 		}
 		parts := []page.Block{s.question(f, t, variant), drawing}
 		for _, a := range t.variants[variant].Answers() {
-			parts = append(parts, f.Paragraph(s.answerLine(t, variant, a), hang))
+			parts = append(parts, f.Paragraph(svg.Lowered(s.answerLine(t, variant, a)), hang))
 		}
 		if blocks, err = s.with(blocks, f, t, variant, page.Together(parts...)); err != nil {
 			return nil, err

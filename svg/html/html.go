@@ -124,7 +124,7 @@ func newFrame(s, before Step, number int) (frame, error) {
 	if err := drawing.Write(&b, svg.Options{}); err != nil {
 		return frame{}, err
 	}
-	return frame{number, svg.Unbroken(s.Caption), template.HTML(b.String()), strings.Join(s.tools(), " ")}, nil
+	return frame{number, svg.Unbroken(svg.Lowered(s.Caption)), template.HTML(b.String()), strings.Join(s.tools(), " ")}, nil
 }
 
 // marked is the groups of the drawing, with the dots, words and marks that are not

@@ -13,7 +13,7 @@ const lead = 2.1
 
 // line is one line of words.
 func (f *Format) line(text string, size int) svg.Text {
-	return svg.Text{Runs: []svg.Run{{Text: text}}, Size: size, Fill: black, Sans: f.Sans}
+	return svg.Text{Runs: svg.Sentence(text), Size: size, Fill: black, Sans: f.Sans}
 }
 
 // Paragraph is words in the text's size, broken into lines that a page takes
