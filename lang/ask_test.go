@@ -64,3 +64,23 @@ func TestMeasuredTies(t *testing.T) {
 		t.Errorf("42.5 mm are measured %s", answers[0].Measured)
 	}
 }
+
+// TestAskPlainestRoots has nested roots come out without a square under them: in a
+// circle of radius R = 8/√7 a regular pentagon has the side R√((5 − √5)/2) (Euclid
+// XIII.10) and the area 5/2 R² sin 72°.
+func TestAskPlainestRoots(t *testing.T) {
+	source := `figure "ask"
+given triangle ABC with AB = 6, BC = 5, CA = 4
+k, O by circumcircle(A, B, C)
+P[1 to 4] by pentagon(k, A)
+`
+	got, r := lang.Ask("ask.trm", []byte(source), []string{"AP1", "area of AP1P2P3P4"})
+	if r.Figure == nil {
+		t.Fatal(r.Problems[0].Text)
+	}
+	for i, want := range []string{"4√(70 − 14√5)/7 cm", "40√(10 + 2√5)/7 cm²"} {
+		if got[i].Exact != want {
+			t.Errorf("%s = %s, want %s", got[i].Expr, got[i].Exact, want)
+		}
+	}
+}

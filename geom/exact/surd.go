@@ -1,6 +1,7 @@
 package exact
 
 import (
+	"math/big"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -96,13 +97,33 @@ func (s *surd) gather(t *tower, x *element) bool {
 	if !ok {
 		return false
 	}
-	n := f.num.n
+	root := inner.takeSquare()
+	n := f.num.n.mul(root)
 	if t.sign(b) < 0 {
 		n = n.neg()
 	}
 	size, _ := t.enclose(e, 64).lo.Float64()
-	s.terms = append(s.terms, surdTerm{n: n, inner: &inner, size: size})
+	out, _ := new(big.Float).SetInt(root.big()).Float64()
+	s.terms = append(s.terms, surdTerm{n: n, inner: &inner, size: size / out / out})
 	return s.gather(t, a)
+}
+
+// takeSquare takes the largest square out of a sum under a root, and returns its
+// root: terms whose own roots were simplified can share one that their elements
+// do not.
+func (s *surd) takeSquare() integer {
+	if !s.den.isOne() || len(s.terms) == 0 {
+		return one
+	}
+	shared := s.terms[0].n
+	for _, term := range s.terms[1:] {
+		shared = shared.gcd(term.n)
+	}
+	root, _ := shared.abs().squarePart()
+	for i := range s.terms {
+		s.terms[i].n = s.terms[i].n.quo(root).quo(root)
+	}
+	return root
 }
 
 // highestNested is the highest level in x whose radicand is not rational.
