@@ -69,7 +69,7 @@ func (c *checkCmd) Run(e *env) error {
 	t.unread(failed)
 	var rows strings.Builder
 	table := tabwriter.NewWriter(&rows, 0, 0, 2, ' ', 0)
-	claims, tasks := 0, 0
+	claims, tasks, unclaimed := 0, 0, "nothing is claimed in it"
 	work := func(in input) *drawing {
 		d, text := e.compileInput(in)
 		switch {
@@ -94,6 +94,9 @@ func (c *checkCmd) Run(e *env) error {
 			c.refute(e, table, d)
 		}
 		claims += len(d.Claims)
+		if d.Figure == nil {
+			unclaimed = "it holds constructions only; what they claim is proved at every call"
+		}
 		if d.Worksheet != nil {
 			tasks += len(d.Worksheet.Tasks)
 		}
@@ -105,7 +108,7 @@ func (c *checkCmd) Run(e *env) error {
 	} else if tasks > 0 && e.status == exitGood {
 		fmt.Fprintf(e.stderr, "%s: %s can be set\n", printable(list[0].path), counted(tasks, "task"))
 	} else if claims == 0 && e.status == exitGood {
-		fmt.Fprintf(e.stderr, "%s: nothing is claimed in it\n", printable(list[0].path))
+		fmt.Fprintf(e.stderr, "%s: %s\n", printable(list[0].path), unclaimed)
 	}
 	return nil
 }

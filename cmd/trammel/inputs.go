@@ -132,7 +132,7 @@ const maxSource = 1 << 20
 
 var (
 	errTooLarge   = errors.New("larger than 1 MiB, the most that a source may be")
-	errNotText    = errors.New("not a text: it holds zero bytes")
+	errNotText    = errors.New("not a text in UTF-8: it holds zero bytes, as UTF-16 does; save the file as UTF-8")
 	errNotRegular = errors.New("not a file that can be read as a source")
 )
 

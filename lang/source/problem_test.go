@@ -38,3 +38,13 @@ func TestSpan(t *testing.T) {
 		t.Errorf("%q", s.Text())
 	}
 }
+
+// TestLineEnds reads lines that end as they do on any machine.
+func TestLineEnds(t *testing.T) {
+	for _, text := range []string{"one\ntwo\n", "one\r\ntwo\r\n", "one\rtwo\r"} {
+		f := NewFile("x.trm", text)
+		if f.Line(1) != "one" || f.Line(2) != "two" {
+			t.Errorf("%q: lines %q and %q", text, f.Line(1), f.Line(2))
+		}
+	}
+}

@@ -17,8 +17,12 @@ type File struct {
 }
 
 // NewFile prepares text for look-ups by line. A byte order mark is left out.
+// Lines may end in \n, in \r\n or, as on old machines, all in \r.
 func NewFile(name, text string) *File {
 	text = strings.TrimPrefix(text, "\ufeff")
+	if !strings.Contains(text, "\n") {
+		text = strings.ReplaceAll(text, "\r", "\n")
+	}
 	f := &File{Name: name, Text: text, lines: []int{0}}
 	for i := 0; i < len(text); i++ {
 		if text[i] == '\n' {

@@ -202,6 +202,7 @@ var givenLines = []Example{
 	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, kite, trapezium, isosceles trapezium"},
 	{"given quadrilateral ABCD", "makes any quadrilateral; with data such as AB = 5, angle B = 100° of what they settle"},
 	{"given length a = 4", "shows a length as a bar of its own"},
+	{"given length a = about 4", "shows one that is meant of any length"},
 	{"given A about (2, 3)", "draws it there, and means any place"},
 	{"given B about 6 from A", "draws it with that measurement, and means any; so do radius about 3, angle BAC = about 50°"},
 	{"given triangle ABC with AB = about 6, AC = about 5, angle A = 40°", "makes a triangle of which some data are as they happen to be drawn"},
