@@ -6,6 +6,7 @@ import (
 	"errors"
 	"math/big"
 	"path/filepath"
+	"slices"
 
 	"trammel/geom/figure"
 	"trammel/lang/caption"
@@ -36,6 +37,7 @@ type Result struct {
 
 	tree   *syntax.File
 	loader *loader
+	asks   []string           // what is to be worked out
 	tried  map[string]attempt // what came of its choices, by their values
 }
 
@@ -64,13 +66,17 @@ func compile(path string, text []byte, o check.Options) *Result {
 	out := &Result{Files: []string{path}}
 	loader := newLoader(path, &out.Problems)
 	tree := syntax.Parse(file, &out.Problems)
+	out.tree, out.loader, out.asks = tree, loader, o.Asks
 	if check.IsWorksheet(tree) {
 		out.Worksheet = check.Sheet(tree, &out.Problems)
 	} else if p := check.Check(tree, loader, &out.Problems, o); p != nil {
+		sound := !out.Problems.Failed()
 		out.run(p)
+		if sound {
+			out = out.settled()
+		}
 	}
-	out.tree, out.loader = tree, loader
-	out.Files = append(out.Files, loader.read...)
+	out.Files = append(slices.Clip(out.Files), loader.read...)
 	out.Problems.Sort()
 	return out
 }

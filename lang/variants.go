@@ -261,8 +261,8 @@ func (d *dealer) attempt(set []int) (a attempt) {
 // with resolves the source with the picks: on the given inputs, or on those that
 // solve chooses when there are none.
 func (r *Result) with(picks map[string]int, inputs []*big.Rat) (*Result, string) {
-	out := &Result{Files: r.Files, tree: r.tree, loader: r.loader}
-	p := check.Check(r.tree, r.loader.again(&out.Problems), &out.Problems, check.Options{Picks: picks})
+	out := &Result{Files: r.Files, tree: r.tree, loader: r.loader, asks: r.asks}
+	p := check.Check(r.tree, r.loader.again(&out.Problems), &out.Problems, check.Options{Picks: picks, Asks: r.asks})
 	if p == nil || out.Problems.Failed() {
 		return nil, firstError(out.Problems)
 	}

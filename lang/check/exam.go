@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math/big"
 	"slices"
 
@@ -18,6 +19,7 @@ const maxValues = 10_000
 func (s *scope) choose(c *syntax.Choose) {
 	first, last, by, ok := s.choiceRange(c)
 	if !ok || !s.plainName(c.Name) {
+		s.c.lost.names[c.Name.Name] = true
 		return
 	}
 	v := program.Varied{Name: c.Name.Name, Span: s.span(c.Node), Word: s.c.prog.UnitWord(first.dim)}
@@ -34,6 +36,9 @@ func (s *scope) choose(c *syntax.Choose) {
 			return
 		}
 		v.Values = append(v.Values, x)
+	}
+	if end := v.Values[len(v.Values)-1]; end.Cmp(last.rat) != 0 {
+		s.c.problems.Warn(v.Span, fmt.Sprintf("the last value is %s: the next would be over %s", numeral(end), numeral(last.rat)), "say a last value that the steps come to")
 	}
 	v.Picked = (len(v.Values) - 1) / 2
 	if i, ok := s.c.picks[v.Name]; ok && i < len(v.Values) {
@@ -68,6 +73,10 @@ func (s *scope) choiceRange(c *syntax.Choose) (first, last, by expr, ok bool) {
 			return first, last, by, false
 		}
 	}
+	if first.angle != last.angle {
+		s.fail(c.Node, "the values go from %s to %s", first.kindWord(), last.kindWord()).Help = "say what kind both are of, such as: choose α from 40° to 70° by 5°"
+		return first, last, by, false
+	}
 	if first, last, ok = s.agree(first, last, "counted on to"); !ok {
 		return first, last, by, false
 	}
@@ -76,7 +85,7 @@ func (s *scope) choiceRange(c *syntax.Choose) (first, last, by expr, ok bool) {
 	}
 	switch {
 	case last.rat.Cmp(first.rat) <= 0:
-		s.fail(c.Node, "the last value is not more than the first, so there is nothing to choose").Help = "such as: choose a from 4 to 8 by 1/2"
+		s.fail(c.Node, "the last value, %s, is not more than the first, %s, so there is nothing to choose", numeral(last.rat), numeral(first.rat)).Help = "such as: choose a from 4 to 8 by 1/2"
 	case by.rat.Sign() <= 0:
 		s.fail(c.Node, "the values go up by %s, and it must be more than 0", by.rat.RatString())
 	case new(big.Rat).Add(first.rat, by.rat).Cmp(last.rat) > 0:
@@ -157,6 +166,9 @@ func (s *scope) task(t *syntax.Task) {
 // placesKnown tells whether every {a} of a task's text is a choice made above it.
 func (s *scope) placesKnown(t *syntax.Task) bool {
 	for _, place := range program.Places(t.Text) {
+		if s.c.lost.has(place) {
+			return false
+		}
 		if !slices.ContainsFunc(s.c.prog.Varied, func(v program.Varied) bool { return v.Name == place }) {
 			s.fail(t.Node, "{%s} stands for no choice made above", place).Help = "choose " + place + " first: choose a from 4 to 8 by 1/2"
 			return false

@@ -158,7 +158,7 @@ var Forms = []Form{
 	{"pencil", "bold", "a bold line", []Example{{"bold ABCA, k", "draws things as results"}}},
 	{"pencil", "dashed", "a dashed line", []Example{{"dashed AB, CD", "draws things dashed"}}},
 	{"exam", "choose", "a choice", []Example{
-		{"choose a from 4 to 8 by 1/2", "lets each variant have its own value; a picture by itself takes the middle one"},
+		{"choose a from 4 to 8 by 1/2", "lets each variant have its own value; a picture by itself takes the middle one, or what is nearest to it and makes a figure"},
 		{"choose α from 40° to 70° by 5°", "the same of an angle, or of lengths in mm or cm; {α} in a task brings the unit that was typed here"},
 	}},
 	{"exam", "task", "a task", []Example{
