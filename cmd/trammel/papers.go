@@ -174,7 +174,7 @@ func unset(t *task, variant int, err error) error {
 	if errors.As(err, &refused) {
 		return &unsetTask{t, t.dealt(variant) + t.From + ": " + refused.Text, refused.Help}
 	}
-	return &unsetTask{t, t.dealt(variant) + err.Error(), "give the worksheet larger paper, the task less room, or the figure smaller measurements or a smaller unit"}
+	return &unsetTask{t, t.dealt(variant) + err.Error(), "give the worksheet larger paper, the task less room, or the figure smaller measurements; with a smaller unit its centimetres are no longer those of the paper"}
 }
 
 // format is the sheet of a paper.
@@ -287,7 +287,7 @@ func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
 	f := s.format(variant)
 	blocks := []page.Block{f.Heading(s.said.Say("sheet.answers", caption.Texts{"title": s.Worksheet.Title}))}
 	for _, t := range s.tasks {
-		doc, _, err := layout.Draw(s.figure(t, variant), layout.Options{})
+		doc, _, err := layout.Draw(s.figure(t, variant), layout.Options{Tight: true})
 		if err != nil {
 			return nil, unset(t, variant, err)
 		}

@@ -229,6 +229,7 @@ func TestSheetFaults(t *testing.T) {
 		`task "t" from "mute.trm", room 250 mm`:    `sheet.trm:2:1: error: task 1 takes`,
 		`given A (0, 0)`:                           `a worksheet sets tasks, and draws nothing itself`,
 		`task "t" from "bisect.trm", hint 2 steps`: `sheet.trm:2:1: error: bisect.trm: a hint has fewer steps than the construction: 2 is not less than 2`,
+		`task "t" from "bisect.trm", hint 1 step`:  `sheet.trm:2:1: error: bisect.trm: a hint of 1 draws all that is to be constructed`,
 		`task "円." from "mute.trm"`:                `sheet.trm:2:1: error: the letter 円 is in none of the faces inside trammel`,
 		`task "t" from "mute.trm", hint 1000000`:   `error`,
 	} {
@@ -311,6 +312,28 @@ func TestSamePages(t *testing.T) {
 	}
 	if film := svgtest.Run(t, "pdftotext", filepath.Join(made, "sheet-film.pdf"), "-"); strings.Count(film, "Variant") != 24 {
 		t.Errorf("24 films, each with its variant:\n%s", film)
+	}
+}
+
+// TestInkOnPaper: on the papers a figure for slides takes the room of its ink, and
+// has no margin for a screen's shape.
+func TestInkOnPaper(t *testing.T) {
+	tall := "given A (0, 0)\ngiven B (0, 9)\nM, n by bisect(A, B)\n"
+	for _, theme := range []string{"", "theme slide\n"} {
+		f := lang.Compile("t.trm", []byte("figure \"t\"\n"+theme+tall)).Figure
+		wide := func(d *svg.Doc, err error) bool {
+			if err != nil {
+				t.Fatal(err)
+			}
+			return d.Width > d.Height
+		}
+		film, err := layout.Film(f, nil, layout.Options{})
+		given, err2 := layout.Handout(f, 0, layout.Options{})
+		whole, _, err3 := layout.Draw(f, layout.Options{Tight: true})
+		screen, _, err4 := layout.Draw(f, layout.Options{})
+		if wide(film, err) || wide(given, err2) || wide(whole, err3) || wide(screen, err4) != (theme != "") {
+			t.Errorf("%q: film %d × %d, handout %d × %d, answer %d × %d", theme, film.Width, film.Height, given.Width, given.Height, whole.Width, whole.Height)
+		}
 	}
 }
 

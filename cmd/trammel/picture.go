@@ -80,7 +80,8 @@ func (p *pictures) settle() error {
 func (s style) lay(f *figure.Figure, id string) ([]layout.Frame, []layout.Warning, error) {
 	o := layout.Options{ID: id}
 	if s.Steps || s.Format == "html" {
-		return layout.Frames(f, layout.FrameOptions{Options: o, Tools: s.Tools && s.Format != "html", Tight: s.Format == "pdf"})
+		o.Tight = s.Format == "pdf" // its pages have the shape
+		return layout.Frames(f, layout.FrameOptions{Options: o, Tools: s.Tools && s.Format != "html"})
 	}
 	doc, warnings, err := layout.Draw(f, o)
 	return []layout.Frame{{Doc: doc}}, warnings, err

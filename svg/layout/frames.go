@@ -20,7 +20,6 @@ type Frame struct {
 type FrameOptions struct {
 	Options
 	Tools bool // show the compasses and the straightedge at work
-	Tight bool // no wider for a screen's shape, since a page will have that
 }
 
 // Frames draws f step by step, all on one paper at one scale. What is new in a

@@ -21,6 +21,7 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 	if err != nil {
 		return nil, err
 	}
+	full.theme.screen = false
 	begin := firstAct(f)
 	last, err := hintEnd(f, begin, hint)
 	if err != nil {
@@ -60,7 +61,38 @@ func hintEnd(f *figure.Figure, begin, parts int) (last int, err error) {
 			"show fewer steps, or say in full after the name of a construction, which makes more of them",
 		}
 	}
-	return ends[parts-1], nil
+	last = ends[parts-1]
+	if onlyJoinsAfter(f, last) && !onlyJoinsAfter(f, begin-1) {
+		return 0, &Refusal{
+			fmt.Sprintf("a hint of %d draws all that is to be constructed: after it there are joins at most", parts),
+			"show fewer steps, or say in full after the name of a construction, which makes more of them",
+		}
+	}
+	return last, nil
+}
+
+// onlyJoinsAfter tells whether all that is drawn after a step is straights through
+// two points that are there by then.
+func onlyJoinsAfter(f *figure.Figure, last int) bool {
+	there := map[vec]bool{}
+	later := false
+	note := func(t *figure.Thing, at *geom.Point) {
+		switch shown := t.Role == figure.Given || t.Step <= last; {
+		case shown && at != nil:
+			there[roughly(*at)] = true
+		case !shown:
+			later = later || at == nil || !there[roughly(*at)]
+		}
+	}
+	for _, p := range f.Points {
+		note(&p.Thing, &p.At)
+	}
+	for _, c := range f.Circles {
+		note(&c.Thing, nil)
+	}
+	return !later && !slices.ContainsFunc(f.Straights, func(s *figure.Straight) bool {
+		return s.Role != figure.Given && s.Step > last && throughFewer(s, there)
+	})
 }
 
 // givenSteps are the steps that lay given things and nothing else.
@@ -164,6 +196,7 @@ func Film(f *figure.Figure, bands []figure.Band, o Options) (*svg.Doc, error) {
 	if err != nil {
 		return nil, err
 	}
+	full.theme.screen = false
 	d := &drawing{fig: f, theme: full.theme, scale: full.scale, hooks: full.hooks}
 	d.inkStraights(slices.DeleteFunc(slices.Clone(full.record.straights), func(r ruled) bool { return r.owner.Role != figure.Given }))
 	d.inkCircles(full.record.circles)

@@ -15,7 +15,8 @@ import (
 
 // Options are what the drawing needs beyond the figure.
 type Options struct {
-	ID string // prefix of every id in the file
+	ID    string // prefix of every id in the file
+	Tight bool   // no wider for a screen's shape, since it goes on a page
 }
 
 // Warning is a blemish that the layout could not avoid.
@@ -44,6 +45,7 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	if err := d.refuseTouch(); err != nil {
 		return nil, nil, err
 	}
+	d.theme.screen = d.theme.screen && !o.Tight
 	doc, err := d.frame()
 	if err != nil {
 		return nil, nil, err
