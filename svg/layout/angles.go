@@ -33,7 +33,8 @@ const (
 	arcLength = 4.5 // an arc shorter than this gets a greater radius
 	bandApart = 1.4
 	farStep   = 20.0 // arcs step outward so far at most
-	legPart   = 0.4  // of the shorter arm: no arc is larger
+	legPart   = 0.4  // of the shorter arm: no arc is larger,
+	roundPart = 0.75 // but for one that goes round those of its parts
 )
 
 func (d *drawing) corner(a figure.Angle) corner {
@@ -74,8 +75,11 @@ func (d *drawing) drawAngles() {
 	wanted := d.arcsWanted()
 	sort.SliceStable(wanted, func(i, j int) bool {
 		a, b := wanted[i], wanted[j]
-		if (a.roomy > 0) != (b.roomy > 0) {
+		switch {
+		case (a.roomy > 0) != (b.roomy > 0):
 			return b.roomy > 0
+		case a.roomy > 0:
+			return a.sweep < b.sweep-0.001
 		}
 		return a.sweep > b.sweep+0.001
 	})
@@ -136,6 +140,42 @@ func (d *drawing) roomFor(m figure.AngleLabel, c corner) float64 {
 		least = min(least, clear/math.Sin(min(to-from, math.Pi)/2)-l.reach(u)-d.mm(arcToText))
 	}
 	return max(least, 1)
+}
+
+// sizeApart is how many millimetres the arc of a divided angle keeps from those
+// of its parts, with which it must not be counted.
+const sizeApart = 4.0
+
+// beyondParts is the least radius at which the arc of a divided angle lies
+// outside of the marks and the sizes of its parts.
+func (d *drawing) beyondParts(w wanted) float64 {
+	least := 0.0
+	for _, b := range d.bands {
+		if b.group >= 0 && b.group != w.group && w.holds(b.corner) {
+			least = max(least, b.hi+d.mm(sizeApart), b.hi+d.sizeRoom(b.corner))
+		}
+	}
+	return least
+}
+
+// sizeRoom is how far the size of an angle reaches beyond its mark, with a gap on
+// both sides; 0 if it is not written.
+func (d *drawing) sizeRoom(c corner) float64 {
+	for _, m := range d.fig.Marks {
+		if m, ok := m.(figure.AngleLabel); ok && d.corner(m.Angle).same(c) {
+			if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "", m.Step); ok {
+				return 2*l.reach(way(c.middle())) + 2*d.mm(arcToText)
+			}
+		}
+	}
+	return 0
+}
+
+// holds tells whether o is a part of c.
+func (c corner) holds(o corner) bool {
+	const slack = 0.001
+	from := turn(o.from - c.from + slack)
+	return c.at == o.at && !c.same(o) && from+o.sweep <= c.sweep+2*slack
 }
 
 // ways are those of the arms and of the straights that leave the vertex
@@ -289,8 +329,10 @@ func (d *drawing) drawAngleArcs(w wanted) {
 // outward past other marks at the vertex and other ink while the arms allow,
 // else inward.
 func (d *drawing) radius(w wanted, thick float64) float64 {
-	most := float64(legPart*d.arm(w.corner)) - thick
-	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep, w.roomy-thick), most)
+	arm := d.arm(w.corner)
+	round := d.beyondParts(w)
+	most := max(float64(legPart*arm), min(round, roundPart*arm)) - thick
+	first := min(max(d.mm(arcRadius), d.mm(arcLength)/w.sweep, w.roomy-thick, round), most)
 	most = min(most, first+d.mm(farStep))
 	best, least := first, math.MaxInt
 	try := func(r float64) bool {

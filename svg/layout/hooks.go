@@ -14,13 +14,14 @@ import (
 // given length. An angle's mark and its size share a1. A mark says its kind too,
 // and so do words that are no name.
 const (
-	tickHook   = "tick"
-	arrowHook  = "arrow"
-	squareHook = "square"
-	arcHook    = "arc"
-	lengthHook = "length"
-	angleHook  = "angle"
-	noteHook   = "note"
+	tickHook      = "tick"
+	arrowHook     = "arrow"
+	squareHook    = "square"
+	arcHook       = "arc"
+	lengthHook    = "length"
+	angleHook     = "angle"
+	noteHook      = "note"
+	dimensionHook = "dimension"
 )
 
 // hooks numbers the things of a figure, kind by kind.

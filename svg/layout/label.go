@@ -78,6 +78,19 @@ func (l *label) from(p vec, s box) float64 {
 	return least
 }
 
+// off is how far a stroke or a dot is from the words at s, to within their
+// roundness: it is measured from the corners of the hull, and from the stroke's ends.
+func (l *label) off(o shape, s box) float64 {
+	least, by := math.Inf(1), s.lo.sub(l.ink.lo)
+	for _, p := range l.hull {
+		least = min(least, off(o, p.add(by)))
+	}
+	if g, ok := o.(segment); ok {
+		least = min(least, l.from(g.a, s), l.from(g.b, s))
+	}
+	return least
+}
+
 // request makes a label without spots; false for one without ink.
 func (d *drawing) request(s string, name bool, height svg.Micrometre, what string, step int) (*label, bool) {
 	t := d.text(svg.Label(s, name), height)

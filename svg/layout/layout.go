@@ -72,7 +72,7 @@ func laidOut(f *figure.Figure) (*drawing, error) {
 	return best, nil
 }
 
-// amiss counts the labels without a clear place, the marks on foreign ink and
+// amiss counts the labels without a place clear of all lines, the marks on foreign ink and
 // the paper that is too small.
 func (d *drawing) amiss() int {
 	n := d.fouled
@@ -80,7 +80,7 @@ func (d *drawing) amiss() int {
 		n++
 	}
 	for i, l := range d.labels {
-		if l.unclear() || d.overlapped(i) != nil {
+		if !l.spots[l.at].clear() || d.overlapped(i) != nil {
 			n++
 		}
 	}
@@ -120,20 +120,21 @@ type drawing struct {
 	texts    []svg.Text // placed words
 	warnings []Warning
 
-	hooks     map[*figure.Thing]string
-	record    record
-	marking   int // the step whose mark is being drawn
-	tools     []svg.Path
-	corners   []corner                // the angles that are marked or labelled
-	ruled     map[*figure.Thing]ruled // straights as drawn
-	joins     []segment               // those with both their ends
-	struck    map[vec][]int           // arcs by the meetings that they are used at, in order
-	centres   []vec                   // of the circles
-	ground    *grid                   // what is inked so far
-	angleText svg.Micrometre          // height of the labels of angles
-	effort    int                     // spent on placing labels
-	dodging   int                     // spent on placing marks
-	fouled    int                     // foreign ink that marks touch
+	hooks      map[*figure.Thing]string
+	record     record
+	marking    int // the step whose mark is being drawn
+	tools      []svg.Path
+	corners    []corner                // the angles that are marked or labelled
+	ruled      map[*figure.Thing]ruled // straights as drawn
+	joins      []segment               // those with both their ends
+	struck     map[vec][]int           // arcs by the meetings that they are used at, in order
+	centres    []vec                   // of the circles
+	ground     *grid                   // what is inked so far
+	dimensions map[segment]segment     // lines beside segments, for the lengths of these
+	angleText  svg.Micrometre          // height of the labels of angles
+	effort     int                     // spent on placing labels
+	dodging    int                     // spent on placing marks
+	fouled     int                     // foreign ink that marks touch
 }
 
 // stroke is a curve with its ink. Owner is nil for a mark.

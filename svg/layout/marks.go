@@ -22,6 +22,7 @@ func (d *drawing) drawMarks() {
 			d.drawArrows(m)
 		}
 	}
+	d.drawDimensions()
 }
 
 // tiny is the least size in millimetres that can be marked.

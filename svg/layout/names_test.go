@@ -73,8 +73,8 @@ func TestLengthAtMiddle(t *testing.T) {
 	}
 }
 
-// TestPieceAndWhole writes the length of a piece and that of the whole on
-// different sides.
+// TestPieceAndWhole writes the length of a piece beside it and that of the whole
+// at a line of its own, on the other side, as long as the whole.
 func TestPieceAndWhole(t *testing.T) {
 	s := newSketch("a piece")
 	s.point("A", 0, 0, giv)
@@ -84,7 +84,17 @@ func TestPieceAndWhole(t *testing.T) {
 	s.join("ABCA", giv)
 	s.length("AB", "6.5")
 	s.length("AM", "3.25")
-	_, named := labelled(t, s)
+	d, named := labelled(t, s)
+	var line segment
+	for _, k := range d.strokes {
+		if g, ok := k.curve.(segment); ok && strings.HasPrefix(k.hook, dimensionHook) && g.length() > line.length() {
+			line = g
+		}
+	}
+	whole := named["6.5"].chosen()
+	if line.length() != 60*mm || line.a.y < d.mm(dimensionGaps[0]) || math.Abs(whole.centre().x-30*mm) > mm || whole.off(line) > 2*mm {
+		t.Errorf("the whole has the line %v and its length at %v", line, whole.centre())
+	}
 	if a, b := named["6.5"].chosen().centre().y, named["3.25"].chosen().centre().y; a < 0 || b > 0 {
 		t.Errorf("the whole is written at %v and its piece at %v", a, b)
 	}
@@ -104,7 +114,7 @@ func TestWarnings(t *testing.T) {
 	}
 	beside := newSketch("two dots")
 	beside.point("M", 0, 0, giv).Label.Pin = figure.Pin{Set: true, Clock: 3}
-	beside.point("N", 0.5, 0.25, giv)
+	beside.point("N", 0.25, 0.2, giv)
 	for _, tt := range []struct {
 		name   string
 		figure *sketch

@@ -15,6 +15,7 @@ const (
 	costDoubt   = 200 // or all but as near
 	costLabels  = 4000
 	costClose   = 60  // labels closer than a letter apart
+	costWord    = 400 // and those on one line, closer than two words
 	costMixed   = 150 // a length nearer to another label than to its own middle
 )
 
@@ -26,6 +27,7 @@ const (
 	signInk      = 1.8 // of a length from a mark, which beside a number looks like a minus sign
 	clearLabel   = 0.5 // from another label, at least
 	comfortLabel = 1.6
+	wordApart    = 2   // from one on the same line, lest the two be read as one word
 	nearer       = 0.7 // by which a label should be nearer to its own
 )
 
@@ -100,7 +102,7 @@ func (d *drawing) price(l *label, s *spot) {
 	if !l.round {
 		s.own = l.away(s.box)
 	}
-	s.reach = d.mm(comfortLabel)
+	s.reach = d.mm(wordApart)
 	if l.middle {
 		s.reach = max(s.reach, s.own)
 	}
@@ -139,7 +141,7 @@ func (l *label) away(b box) float64 {
 	case l.pointed:
 		return l.from(l.home, b)
 	case l.base != nil:
-		return b.off(*l.base)
+		return l.off(*l.base, b)
 	}
 	return 0
 }
@@ -167,16 +169,21 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		}
 	case l.base != nil && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
 		g, ok := o.shape.(segment)
-		switch {
-		case ok && l.base.along(g) || !o.touches(s.grow(s.own+d.mm(nearer)/2)):
+		if ok && l.base.along(g) || !o.touches(s.grow(s.own+d.mm(nearer)/2)) {
 			return 0
-		case o.thin && o.touches(s.box):
-			return 0 // it will be broken there
-		case !o.touches(s.grow(s.own)):
-			return costDoubt
 		}
-		s.lost = s.lost || o.touches(s.grow(max(0, s.own-d.mm(nearer))))
-		return 2 * costMixed
+		switch far := l.off(o.shape, s.box); {
+		case o.thin && o.touches(s.box) && s.own < d.mm(1.1*sideGaps[0].gap): // it will be broken there
+			return 0
+		case far > s.own+d.mm(nearer)/2:
+			return 0
+		case far > s.own:
+			return costDoubt
+		case far > s.own-d.mm(nearer) && !l.middle:
+			return 2 * costMixed
+		}
+		s.lost = true
+		return costLost
 	}
 	return 0
 }
@@ -235,16 +242,18 @@ func (d *drawing) constrainedFirst() []*label {
 
 // clash is what two labels at these spots cost each other.
 func (d *drawing) clash(a, b *spot) int {
-	reach, cost := max(a.reach, b.reach), 0
+	reach, cost := max(a.reach, b.reach, d.mm(wordApart)), 0
 	switch {
 	case !a.grow(reach).overlaps(b.box):
 		return 0
 	case a.grow(d.least(clearLabel)).overlaps(b.box):
 		return costLabels
+	case a.level(b.box) && a.grow(d.mm(wordApart)).overlaps(b.box):
+		cost = costWord
 	case a.grow(d.mm(comfortLabel)).overlaps(b.box):
 		cost = costClose
 	}
-	if reach > d.mm(comfortLabel) {
+	if reach > d.mm(wordApart) {
 		cost += costMixed
 	}
 	return cost

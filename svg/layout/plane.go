@@ -90,6 +90,12 @@ func (b box) overlaps(c box) bool {
 	return b.lo.x <= c.hi.x && c.lo.x <= b.hi.x && b.lo.y <= c.hi.y && c.lo.y <= b.hi.y
 }
 
+// level tells whether the middle of each box is between the top and the bottom of the other.
+func (b box) level(c box) bool {
+	off := math.Abs(b.centre().y - c.centre().y)
+	return 2*off <= min(b.size().y, c.size().y)
+}
+
 func (b box) union(c box) box {
 	return box{vec{min(b.lo.x, c.lo.x), min(b.lo.y, c.lo.y)}, vec{max(b.hi.x, c.hi.x), max(b.hi.y, c.hi.y)}}
 }

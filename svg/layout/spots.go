@@ -15,7 +15,7 @@ const (
 	costNarrow = 50  // for a narrow sector, where there is a wide one
 	costInside = 60  // for the inner side of a figure or circle
 	costWithin = 150 // for standing in another angle
-	costOff    = 160 // for the wrong side of an angle
+	costOff    = 500 // for the wrong side of an angle
 	costFar    = 75  // for each millimetre farther from a point than is customary
 )
 
@@ -224,6 +224,9 @@ func (d *drawing) joined(a, b vec) []vec {
 func (d *drawing) lengthSpots(l *label, m figure.LengthLabel) []spot {
 	s := segment{d.place(m.A), d.place(m.B)}
 	sides := d.sides(s.a, s.b)
+	if line, ok := d.dimensions[s]; ok {
+		return d.along(l, line, sides)
+	}
 	if d.isPiece(s) {
 		sides[0], sides[1] = sides[1], sides[0]
 	}
@@ -262,7 +265,7 @@ func (d *drawing) along(l *label, s segment, sides [2]float64) []spot {
 // of the segment are seen at each end.
 const (
 	costBroken = 400
-	leastSeen  = 6.0
+	leastSeen  = 3.5
 )
 
 // within appends spots in the segment itself, which is broken for them: for words
@@ -430,7 +433,9 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 		for i, out := range []float64{0, 2, 4, 7} {
 			n := way(arm + side*math.Pi/2)
 			p := c.at.add(way(arm).times(r + d.mm(out))).add(n.times(l.reach(n) + d.mm(0.9)))
-			spots = append(spots, l.spotAt(p, costOff+i*15, c.at))
+			at := l.spotAt(p, costOff+i*15, c.at)
+			at.lost = true
+			spots = append(spots, at)
 		}
 	}
 	return spots

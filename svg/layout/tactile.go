@@ -238,4 +238,5 @@ func (d *drawing) called(s stroke) string {
 
 var markNames = map[string]string{
 	tickHook: "a tick", arrowHook: "an arrow", squareHook: "the square of a right angle", arcHook: "the arc of an angle",
+	dimensionHook: "the line of a length",
 }

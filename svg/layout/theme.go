@@ -69,11 +69,20 @@ func themed(thin, given, result, bold int, faint string) theme {
 
 // themes are those a figure can ask for by name.
 var themes = map[string]theme{
-	"textbook":    themed(250, 350, 500, 700, grey),
-	"exam":        themed(250, 350, 500, 700, black),
+	"textbook":    printed(grey),
+	"exam":        printed(black),
 	"slide":       slide(),
 	"tactile":     tactile(),
 	"large-print": sans(enlarged(themed(250, 500, 700, 1000, black), 1.4, 5000, 5000)),
+}
+
+// printed is for a page: lines as a book has them, and smaller type for a figure
+// that has no room for the usual one.
+func printed(faint string) theme {
+	t := themed(250, 350, 500, 700, faint)
+	small := enlarged(t, 0.8, 2500, 1800)
+	t.smaller = &small
+	return t
 }
 
 // enlarged sets larger letters and marks.
