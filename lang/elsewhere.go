@@ -13,59 +13,74 @@ import (
 type elsewhere struct {
 	figures int            // that stand
 	refuted [][][]*big.Rat // by claim, inputs with which it fails
+	cleared []int          // by claim, figures in which it seemed to fail in floats only
 }
 
 // The other figures. Each is worked out in floats, which is quick, and one in which a
 // claim seems to fail by enclosures too: by these alone a claim is refuted.
 const (
-	elsewhereSeed  = 2
-	mostFigures    = 200    // that stand
-	leastFigures   = 30     // however long the figure is
-	elsewhereSteps = 60_000 // in all figures together
-	drawsOfFigure  = 4      // for each one that is to stand, as arcs may not meet
-	mostRefuting   = 8      // figures of one claim, of which the most legible is drawn
+	elsewhereSeed = 2
+	mostFigures   = 200    // at random, that stand
+	randomSteps   = 24_000 // in all of these together
+	aroundSteps   = 12_000 // around special positions
+	mostRefuting  = 8      // figures of one claim, of which the most legible is drawn
+	mostCleared   = 40     // of one claim: floats are no use for it, and enclosures had their say
 )
 
 // far finds the other figures of the source: at random, and on all sides of special
 // positions, where a length or an angle of a claim may come to be taken the other way
 // in a region so small that chance does not find it.
 func (r *Result) far() *elsewhere {
-	if r.other != nil {
-		return r.other
+	if r.other == nil {
+		n := len(r.program.Claims)
+		r.other = &elsewhere{refuted: make([][][]*big.Rat, n), cleared: make([]int, n)}
+		r.other.figures = r.lookFar()
+		r.lookAround()
 	}
-	r.other = &elsewhere{refuted: make([][][]*big.Rat, len(r.program.Claims))}
-	want := min(max(elsewhereSteps/(len(r.program.Steps)+1), leastFigures), mostFigures)
+	return r.other
+}
+
+func (r *Result) lookFar() (figures int) {
 	random := rand.New(rand.NewPCG(elsewhereSeed, stream))
 	size, _ := spread(r.state)
-	for draw := 0; draw < want*drawsOfFigure && r.other.figures < want; draw++ {
-		inputs := r.draw(random, draw, size)
-		if t, err := eval.Try(r.program, inputs, eval.Roughly); err == nil {
-			r.other.figures++
-			r.refute(t, inputs)
+	draws := randomSteps / (len(r.program.Steps) + 1)
+	for draw := 0; draw < draws && figures < mostFigures; draw++ {
+		if r.stands(r.draw(random, draw, size)) {
+			figures++
 		}
 	}
-	r.lookAround()
-	return r.other
+	return figures
 }
 
 // lookAround tries figures hardly and a little off special positions.
 func (r *Result) lookAround() {
-	for _, p := range r.specials() {
-		for _, part := range []int64{1 << 20, 1 << 6} {
+	left := aroundSteps / (len(r.program.Steps) + 1)
+	for _, part := range []int64{1 << 20, 1 << 6} {
+		for _, p := range r.specials() {
 			for _, inputs := range r.around(p, big.NewRat(1, part)) {
-				if t, err := eval.Try(r.program, inputs, eval.Roughly); err == nil {
-					r.refute(t, inputs)
+				if left--; left < 0 {
+					return
 				}
+				r.stands(inputs)
 			}
 		}
 	}
+}
+
+// stands tells whether there is such a figure, and notes which claims fail in it.
+func (r *Result) stands(inputs []*big.Rat) bool {
+	t, err := eval.Try(r.program, inputs, eval.Roughly)
+	if err == nil {
+		r.refute(t, inputs)
+	}
+	return err == nil
 }
 
 // refute notes the claims that fail in a rough trial, and in enclosures too.
 func (r *Result) refute(rough *eval.Trial, inputs []*big.Rat) {
 	var sure *eval.Trial
 	for i, c := range r.program.Claims {
-		if !isFalse(rough.Failed[c.Step]) || len(r.other.refuted[i]) == mostRefuting {
+		if !isFalse(rough.Failed[c.Step]) || len(r.other.refuted[i]) == mostRefuting || r.other.cleared[i] == mostCleared {
 			continue
 		}
 		if sure == nil {
@@ -77,6 +92,8 @@ func (r *Result) refute(rough *eval.Trial, inputs []*big.Rat) {
 		}
 		if isFalse(sure.Failed[c.Step]) {
 			r.other.refuted[i] = append(r.other.refuted[i], inputs)
+		} else {
+			r.other.cleared[i]++
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package exact
 
 import (
+	"math"
 	"math/big"
 	"strconv"
 	"strings"
@@ -118,6 +119,9 @@ func (x *Mixed) Constructible() (*Real, bool) {
 
 // Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
 func (x *Mixed) Sign() int {
+	if len(x.c) == 1 {
+		return x.c[0].Sign()
+	}
 	if s, ok := x.enclose(64).sign(); ok {
 		return s
 	}
@@ -169,7 +173,19 @@ func (x *Mixed) enclose(prec uint) enclosure {
 }
 
 // Float is x to within a few units in the last place; it decides nothing.
-func (x *Mixed) Float() float64 { return floatOf(x.enclose) }
+func (x *Mixed) Float() float64 {
+	if len(x.c) == 1 {
+		return x.c[0].Float()
+	}
+	if x.field.rough {
+		sum := 0.0
+		for k := len(x.c) - 1; k >= 0; k-- {
+			sum = sum*math.Pi + x.c[k].Float()
+		}
+		return sum
+	}
+	return floatOf(x.enclose)
+}
 
 // Decimal is x correctly rounded to that many places after the point.
 func (x *Mixed) Decimal(places int) string {
