@@ -48,6 +48,10 @@ const (
 // It cuts at the latest joints first, where the least is left above the cut,
 // and goes down joint by joint; first with the roots of fractions as they are,
 // then with those among the joints as free as others. False means nothing.
+//
+// Images of the whole graph modulo many primes would decide nothing more: that one is not
+// 0 an enclosure tells as well, and that all are 0 proves x to be 0 only when the primes
+// outgrow its norm, whose length doubles with each root.
 func (x *Real) isIdentity() bool {
 	if _, ok := x.enclose(seemingBits).sign(); ok {
 		return false

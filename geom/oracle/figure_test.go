@@ -76,7 +76,7 @@ func (s *sketch) add(how string, p geom.Point, at place) {
 		s.questions = append(s.questions, question{s.name + ": " + how, whole(0), "not where the oracles have it"})
 	}
 	if at.x.roots()+at.y.roots() <= 2*mostRoots {
-		s.marks = append(s.marks, mark{p, at})
+		s.marks = append(s.marks, marked(p, at))
 	}
 }
 

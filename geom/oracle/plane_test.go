@@ -75,7 +75,13 @@ type mark struct {
 
 // mark puts a point at exact coordinates.
 func (w *world) mark(x, y *term) mark {
-	return mark{geom.Point{X: w.real(x), Y: w.real(y)}, place{x, y}}
+	return marked(geom.Point{X: w.real(x), Y: w.real(y)}, place{x, y})
+}
+
+// marked is a point as a figure holds it, where its numbers may be cut.
+func marked(p geom.Point, at place) mark {
+	p.X.Field().Joint(p.X, p.Y)
+	return mark{p, at}
 }
 
 func join(a, b mark) geom.Line { return geom.Through(a.p, b.p) }

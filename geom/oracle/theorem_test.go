@@ -59,17 +59,17 @@ func (s *sketch) met(a, b, c, d mark) mark {
 	if err != nil {
 		panic(noRoom(err.Error()))
 	}
-	return mark{p, crossing(a.at, b.at, c.at, d.at)}
+	return marked(p, crossing(a.at, b.at, c.at, d.at))
 }
 
 func footOf(a, b, c mark) mark {
 	u := a.at.to(b.at)
 	t := a.at.to(c.at).dot(u).over(u.norm2())
-	return mark{join(a, b).Foot(c.p), a.at.plus(u.times(t))}
+	return marked(join(a, b).Foot(c.p), a.at.plus(u.times(t)))
 }
 
 func midpoint(a, b mark) mark {
-	return mark{geom.Midpoint(a.p, b.p), a.at.plus(b.at).times(fraction(1, 2))}
+	return marked(geom.Midpoint(a.p, b.p), a.at.plus(b.at).times(fraction(1, 2)))
 }
 
 func centreOf(a, b, c mark) mark {
@@ -77,7 +77,7 @@ func centreOf(a, b, c mark) mark {
 	if !ok {
 		panic(noRoom("three points are on a line"))
 	}
-	return mark{circle.C, circling(a.at, b.at, c.at)}
+	return marked(circle.C, circling(a.at, b.at, c.at))
 }
 
 // second is where the line from a through b meets the circle about c through a
@@ -91,9 +91,9 @@ func second(a, b, c mark) mark {
 	}
 	at := a.at.plus(u.times(t))
 	if t.about > 0 {
-		return mark{found[1], at}
+		return marked(found[1], at)
 	}
-	return mark{found[0], at}
+	return marked(found[0], at)
 }
 
 func onLine(name string, a, b, c mark) question {
@@ -225,9 +225,9 @@ func radicalAxes(s *sketch, moved func(mark) mark) question {
 		k := c.centre.at.to(c.on.at).dot(u).over(u.norm2())
 		at := c.centre.at.plus(u.times(k)).times(whole(2)).plus(c.on.at.times(whole(-1)))
 		if found[0].Equal(c.on.p) {
-			return mark{found[1], at}
+			return marked(found[1], at)
 		}
-		return mark{found[0], at}
+		return marked(found[0], at)
 	}
 	o := s.corners(3)
 	// Circle i passes through corners i and i+1: its centre is on their bisector.
@@ -257,7 +257,7 @@ func tangents(s *sketch, moved func(mark) mark) question {
 	if err != nil || len(found) != 2 {
 		panic(noRoom("no tangents"))
 	}
-	touch := moved(mark{found[0], around(k.centre.at, k.r2(), half.centre.at, half.r2(), 1)})
+	touch := moved(marked(found[0], around(k.centre.at, k.r2(), half.centre.at, half.r2(), 1)))
 	u, w := far.at.to(touch.at), far.at.to(k.centre.at)
 	return isZero("", u.cross(w).square().minus(k.r2().times(u.norm2())), func() bool { return geom.LineTouches(join(far, touch), k.circle()) })
 }
