@@ -79,3 +79,24 @@ func TestWhere(t *testing.T) {
 		t.Errorf("three are in %s", got)
 	}
 }
+
+// TestIdleActs: what is given or joined already makes no step of its own, and the
+// last of a figure without reasons says that it is finished.
+func TestIdleActs(t *testing.T) {
+	for text, want := range map[string][]string{
+		"given circle k centre O radius 2\ngiven P 7 from O\nS, T, s, t by tangents(k, P) in full\n": {"Given", "Draw the line through O and P.", "Find the midpoint", "With centre M", "Draw the line", "Draw the line", "The figure is finished."},
+		"given A (0, 0)\ngiven B 6 from A\njoin AB\njoin BA\nclaim AB = 6\n":                         {"Given", "Join A to B.", "Then AB = 6 cm."},
+		"given A (0, 0)\ngiven B 6 from A\njoin AB\nbold AB\nlabel AB length\n":                      {"Given", "Join A to B.", "The figure is finished."},
+	} {
+		f := lang.Compile("t.trm", []byte("figure \"t\"\n"+text)).Figure
+		frames, _, err := layout.Frames(f, layout.FrameOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, frame := range frames {
+			if i >= len(want) || !strings.HasPrefix(frame.Caption, want[i]) {
+				t.Errorf("%s: step %d is %q, want %q", text, i+1, frame.Caption, want)
+			}
+		}
+	}
+}

@@ -37,6 +37,16 @@ type Teller interface {
 	Steps(tag string) []string
 	// Written says what is written at a part of the figure, "" of other marks.
 	Written(tag string, m Mark) string
+	// Finished says that the figure is.
+	Finished(tag string) string
+}
+
+// Finished says in the figure's language that it is finished.
+func (f *Figure) Finished() string {
+	if f.Tell == nil {
+		return f.Title
+	}
+	return f.Tell.Finished(f.Language)
 }
 
 // Captions are the steps in words, in the figure's language.

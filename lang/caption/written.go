@@ -12,6 +12,9 @@ type Teller struct{ Program *program.Program }
 // Steps are the captions of its acts: see Of.
 func (t Teller) Steps(tag string) []string { return Of(t.Program, tag) }
 
+// Finished says that the figure is, where its last act is no reason.
+func (t Teller) Finished(tag string) string { return messagesFor(tag).fill("finished", nil) }
+
 // Written says what is written at a part of the figure: a length, the size of an
 // angle, words.
 func (t Teller) Written(tag string, m figure.Mark) string {

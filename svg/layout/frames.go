@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trammel/geom/figure"
@@ -26,7 +27,7 @@ type FrameOptions struct {
 // frame is black and heavy, and has the word "new" in its class; what went before
 // recedes; every label keeps its place. The last frame is the finished drawing, just
 // as Draw has it but for the room that tools take; its caption is the reasons that
-// end the figure, or else the title. An error is a *Refusal.
+// end the figure, or else that it is finished. An error is a *Refusal.
 func Frames(f *figure.Figure, o FrameOptions) ([]Frame, []Warning, error) {
 	finished, warnings, err := Draw(f, o.Options)
 	if err != nil {
@@ -37,7 +38,7 @@ func Frames(f *figure.Figure, o FrameOptions) ([]Frame, []Warning, error) {
 		return nil, nil, err
 	}
 	full.theme.screen = full.theme.screen && !o.Tight
-	parts := partsOf(f)
+	parts := full.parts()
 	size := full.extent()
 	sheets := make([]*drawing, len(parts))
 	for i, p := range parts {
@@ -85,6 +86,39 @@ type part struct {
 	also        map[int]bool // later steps whose ink is there too
 }
 
+// parts are the steps of the frames. An act that adds no ink, such as a join of
+// what is joined already, makes none.
+func (full *drawing) parts() []part {
+	var kept []part
+	for _, p := range partsOf(full.fig) {
+		if n := len(kept); n > 0 && full.idle(p) {
+			kept[n-1].last = p.last
+			continue
+		}
+		kept = append(kept, p)
+	}
+	return kept
+}
+
+// idle tells whether a part is acts that leave the paper as it was.
+func (full *drawing) idle(p part) bool {
+	if s := full.fig.Steps; p.finished || s[p.first].Given || s[p.first].Reason {
+		return false
+	}
+	d, r := full.upTo(p), &full.record
+	in := func(step int) bool { return p.first <= step && step <= p.last }
+	dots := map[vec]bool{}
+	for _, o := range d.dots {
+		dots[o.c.snap()] = dots[o.c.snap()] || !in(o.owner.Step)
+	}
+	return !slices.ContainsFunc(d.strokes, func(s stroke) bool { return in(s.step) }) &&
+		!slices.ContainsFunc(d.dots, func(o dot) bool { return in(o.owner.Step) && !dots[o.c.snap()] }) &&
+		!slices.ContainsFunc(d.labels, func(l *label) bool { return in(l.step) }) &&
+		!slices.ContainsFunc(r.shades, in) &&
+		!slices.ContainsFunc(r.hatchings, func(h hatching) bool { return in(h.step) }) &&
+		!slices.ContainsFunc(r.bars, func(b bar) bool { return in(b.owner.Step) })
+}
+
 // partsOf gathers the steps that are told together. Last comes the finished
 // drawing: with the reasons that end the figure, or by itself.
 func partsOf(f *figure.Figure) []part {
@@ -102,7 +136,7 @@ func partsOf(f *figure.Figure) []part {
 		parts[n-1].finished = true
 		return parts
 	}
-	end := part{caption: f.Title, finished: true}
+	end := part{caption: f.Finished(), finished: true}
 	if n > 0 {
 		end.first, end.last, end.line = parts[n-1].last+1, parts[n-1].last, parts[n-1].line
 	}

@@ -23,7 +23,7 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 	}
 	full.theme.screen = false
 	begin := firstAct(f)
-	last, err := hintEnd(f, begin, hint)
+	last, err := full.hintEnd(begin, hint)
 	if err != nil {
 		return nil, err
 	}
@@ -45,9 +45,9 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 }
 
 // hintEnd is the last step of the first so many parts from a step on.
-func hintEnd(f *figure.Figure, begin, parts int) (last int, err error) {
+func (full *drawing) hintEnd(begin, parts int) (last int, err error) {
 	var ends []int
-	for _, p := range partsOf(f) {
+	for _, p := range full.parts() {
 		if p.last >= begin && !p.finished {
 			ends = append(ends, p.last)
 		}
@@ -62,7 +62,7 @@ func hintEnd(f *figure.Figure, begin, parts int) (last int, err error) {
 		}
 	}
 	last = ends[parts-1]
-	if onlyJoinsAfter(f, last) && !onlyJoinsAfter(f, begin-1) {
+	if f := full.fig; onlyJoinsAfter(f, last) && !onlyJoinsAfter(f, begin-1) {
 		return 0, &Refusal{
 			fmt.Sprintf("a hint of %d draws all that is to be constructed: after it there are joins at most", parts),
 			"show fewer steps, or say in full after the name of a construction, which makes more of them",

@@ -366,6 +366,8 @@ func (t told) Steps(tag string) []string {
 	return all
 }
 
+func (t told) Finished(tag string) string { return "Finished in " + tag + "." }
+
 func (t told) Written(tag string, m figure.Mark) string {
 	switch m := m.(type) {
 	case figure.LengthLabel:
