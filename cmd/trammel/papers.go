@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"math/big"
@@ -340,29 +339,6 @@ func (s *paperSet) filmOf(variant int) ([]page.Block, error) {
 		}
 	}
 	return blocks, nil
-}
-
-// table is the answers of all variants (RFC 4180): what was dealt, and what comes out.
-func (s *paperSet) table() []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.UseCRLF = true
-	w.Write([]string{"variant", "task", "figure", "name", "exact", "decimal", "measured"})
-	for variant := range s.n {
-		for _, t := range s.tasks {
-			row := func(name, exact, decimal, measured string) {
-				w.Write([]string{strconv.Itoa(variant + 1), strconv.Itoa(t.number), t.From, name, exact, decimal, measured})
-			}
-			for _, v := range t.variants[variant].Varied() {
-				row(v.Name, v.Value, "", "")
-			}
-			for _, a := range t.variants[variant].Answers() {
-				row(a.Expr, a.Exact, a.Decimal, a.Measured)
-			}
-		}
-	}
-	w.Flush()
-	return b.Bytes()
 }
 
 func micrometres(millimetres *big.Rat) int {

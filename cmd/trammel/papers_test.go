@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -92,8 +93,8 @@ func TestVariantPapers(t *testing.T) {
 	}
 	dealt := map[string]string{}
 	for _, row := range rows[1:] {
-		if row[1] == "2" && len(row[3]) == 1 {
-			dealt[row[0]] += row[3] + row[4] + " "
+		if row[1] == "2" && len(row[4]) == 1 {
+			dealt[row[0]] += row[4] + row[5] + " "
 		}
 	}
 	seen := map[string]bool{}
@@ -312,6 +313,38 @@ func TestSamePages(t *testing.T) {
 	}
 	if film := svgtest.Run(t, "pdftotext", filepath.Join(made, "sheet-film.pdf"), "-"); strings.Count(film, "Variant") != 24 {
 		t.Errorf("24 films, each with its variant:\n%s", film)
+	}
+}
+
+// TestTable: numbers stand by themselves, beside their units, names are in the
+// language of the papers, and tasks without answers are there with their marks.
+func TestTable(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"a.trm": "figure \"t\"\nchoose a from 40 mm to 60 mm by 10 mm\ngiven triangle ABC with AB = a, angle A = 90°, AC = 2.5\njoin ABCA\ntask \"t\" for 3 marks\nanswer angle BAC, area of ABC, AB : AC, BC\n",
+		"b.trm": "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\nM, n by bisect(A, B)\n",
+		"w.trm": "worksheet \"t\"\nlanguage de\ntask from \"a.trm\"\ntask \"u\" from \"b.trm\"\n",
+	} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	made, said, status := sheets(t, filepath.Join(folder, "w.trm"))
+	if status != exitGood {
+		t.Fatal(said)
+	}
+	data, err := os.ReadFile(filepath.Join(made, "w-answers.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"Fassung,Aufgabe,Figur,Punkte,Name,genau,Wert,Einheit,gemessen,gemessen in",
+		"1,1,a.trm,3,,,,,,", "1,1,a.trm,,a,50,50,mm,,", "1,1,a.trm,,Winkel BAC,90,90,°,90,°",
+		"1,1,a.trm,,Flächeninhalt von ABC,25/4,6.25,cm²,6.25,cm²", "1,1,a.trm,,AB : AC,2,2,,2,",
+		"1,1,a.trm,,BC,5√5/2,5.59017,cm,56,mm", "1,2,b.trm,,,,,,,", "",
+	}
+	if got := strings.Split(string(data), "\r\n"); !slices.Equal(got, want) {
+		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 }
 

@@ -41,6 +41,9 @@ a source that names figures:
                                                       table too: week3-answers.csv
 
 In variants, what a figure says with choose is dealt anew; nothing else differs.
+The table is for spreadsheets: UTF-8, cells parted by commas, numbers with a decimal
+point and their units beside them; a row for each task with its marks, and one for
+each value that was dealt or is asked for.
 `
 }
 

@@ -116,7 +116,7 @@ func TestPrintSize(t *testing.T) {
 	if status != exitGood {
 		t.Fatal(said)
 	}
-	dealt := regexp.MustCompile(`(?m)^(\d),1,a.trm,a,([0-9.]+)`).FindAllStringSubmatch(readFile(t, filepath.Join(made, "sheet-answers.csv")), -1)
+	dealt := regexp.MustCompile(`(?m)^(\d),1,a.trm,,a,([0-9.]+)`).FindAllStringSubmatch(readFile(t, filepath.Join(made, "sheet-answers.csv")), -1)
 	pages := pagesOf(t, filepath.Join(made, "sheet.pdf"))
 	if len(dealt) != 3 || len(pages) != 6 {
 		t.Fatalf("%d variants on %d pages: %v", len(dealt), len(pages), dealt)
