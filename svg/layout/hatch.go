@@ -3,7 +3,6 @@ package layout
 import (
 	"math"
 
-	"trammel/geom/figure"
 	"trammel/geom/region"
 	"trammel/svg"
 )
@@ -25,16 +24,19 @@ func (d *drawing) drawHatches() {
 	ink := d.inkExtent()
 	rising := true
 	for _, m := range d.fig.Marks {
-		h, ok := m.(figure.Hatch)
-		if !ok {
+		areas, step := d.areas(m)
+		if len(areas) == 0 {
 			continue
 		}
-		strokes := d.hatch(h.Region, ink, rising)
+		var strokes []segment
+		for _, r := range areas {
+			strokes = append(strokes, d.hatch(r, ink, rising)...)
+		}
 		if len(strokes) == 0 {
-			d.warn(h.Step, "nothing of the hatched region shows within the figure", "draw what bounds it")
+			d.warn(step, "nothing of the hatched region shows within the figure", "draw what bounds it")
 		}
 		d.hatches = append(d.hatches, strokes...)
-		d.record.hatchings = append(d.record.hatchings, hatching{strokes, h.Step})
+		d.record.hatchings = append(d.record.hatchings, hatching{strokes, step})
 		rising = !rising
 	}
 }
@@ -55,7 +57,8 @@ func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {
 		angle = -angle
 	}
 	var out []segment
-	for apart := d.mm(hatchApart); apart >= d.mm(hatchClosest) && len(out) < 3; apart /= 2 {
+	_, closest := d.hatchPen()
+	for apart := d.mm(hatchApart); apart >= closest && len(out) < 3; apart /= 2 {
 		out = out[:0]
 		for _, s := range r.Hatch(b, angle, apart/d.scale) {
 			g := segment{vec{s.X1, -s.Y1}.times(d.scale).snap(), vec{s.X2, -s.Y2}.times(d.scale).snap()}
@@ -95,8 +98,12 @@ func (d *drawing) hatchCosts() {
 }
 
 // clearHatches breaks the hatching around words, which are placed by now, and
-// around dots.
+// around dots; for fingers around all that is inked.
 func (d *drawing) clearHatches() {
+	if d.theme.gap > 0 {
+		d.hatches = d.textured(d.hatches)
+		return
+	}
 	for _, l := range d.labels {
 		d.clearHatch(l.spots[l.at].grow(d.mm(hatchGap)))
 	}
@@ -123,7 +130,8 @@ func (d *drawing) clearHatch(b box) {
 
 // hatchItems are the strokes as the drawing has them.
 func (d *drawing) hatchItems() []svg.Item {
-	ink := svg.Ink{Stroke: black, Width: whole(d.mm(hatchWidth))}
+	width, _ := d.hatchPen()
+	ink := svg.Ink{Stroke: black, Width: whole(width)}
 	var items []svg.Item
 	for _, h := range d.hatches {
 		items = append(items, svg.Path{Ink: ink, Start: h.a.xy(), Pieces: []svg.Piece{{To: h.b.xy()}}})

@@ -140,10 +140,10 @@ func (d *drawing) chevrons(g segment, at vec, count int) []curve {
 	return list
 }
 
-// drawShades fills the shaded areas, under everything else.
+// drawShades fills the shaded areas, under everything else. Those for fingers are hatched.
 func (d *drawing) drawShades() {
 	for _, m := range d.fig.Marks {
-		if s, ok := m.(figure.Shade); ok {
+		if s, ok := m.(figure.Shade); ok && d.theme.gap == 0 {
 			d.shades, d.record.shades = append(d.shades, d.shade(s)), append(d.record.shades, s.Step)
 		}
 	}
@@ -204,7 +204,8 @@ func (d *drawing) bar(m *figure.Measure, left float64, y *float64) bar {
 	base := vec{left, *y + d.mm(1.2)}.snap()
 	tip := base.add(vec{length, 0})
 	end := vec{0, d.mm(1)}
-	at := base.mid(tip).sub(vec{ink.centre().x, d.mm(1.8) + ink.hi.y})
+	over := d.mm(1) + max(d.mm(0.8), d.theme.gap+d.theme.given.half())
+	at := base.mid(tip).sub(vec{ink.centre().x, over + ink.hi.y})
 	at.x = max(at.x, left-ink.lo.x)
 	t.At, t.Class = at.xy(), d.hooks[&m.Thing]
 	*y += d.mm(5)

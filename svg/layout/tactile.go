@@ -60,8 +60,10 @@ func (d *drawing) unfit() []string {
 			list = append(list, fmt.Sprintf("%s has no braille for %s", l.what, string(unknown)))
 		}
 	}
-	if len(d.shades) > 0 {
-		list = append(list, "a shade cannot be felt, and hatching can: shade where inside ABC")
+	for _, h := range d.record.hatchings {
+		if len(d.textured(h.strokes)) == 0 {
+			list = append(list, fmt.Sprintf("a shaded area has no room for strokes %.1f mm apart", d.theme.gap/mm))
+		}
 	}
 	for _, c := range d.crowded() {
 		list = append(list, fmt.Sprintf("%s and %s are %.1f mm apart, and need %.1f mm", c.a, c.b, max(0, c.gap)/mm, d.theme.gap/mm))
