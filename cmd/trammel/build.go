@@ -56,6 +56,9 @@ func (c *buildCmd) Run(e *env) error {
 	if err := c.checkDeps(); err != nil {
 		return err
 	}
+	if c.Steps || c.Format == "html" {
+		e.noteWords(string(c.Language))
+	}
 	list, failed, err := sources(c.Sources)
 	if err != nil {
 		return err

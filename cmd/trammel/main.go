@@ -112,6 +112,9 @@ func run(e *env, args []string) int {
 // where a flag wants its value.
 var noValue = regexp.MustCompile(`expected \S+ value but got ".*`)
 
+// belowZero is how kong takes a negative number where a flag wants its value.
+var belowZero = regexp.MustCompile(`expected \S+ value but got "(-[0-9.]+)".*`)
+
 // finish turns the error of a whole run into its exit code.
 func (e *env) finish(err error) int {
 	var usage *usageError
@@ -121,7 +124,8 @@ func (e *env) finish(err error) int {
 		e.complain("", usage.text, usage.hint)
 		e.raise(exitUsage)
 	default: // kong's own
-		e.complain("", noValue.ReplaceAllString(err.Error(), "a value is missing"), `"trammel help" shows the commands`)
+		text := belowZero.ReplaceAllString(err.Error(), "$1 is less than 0, and what is wanted is not")
+		e.complain("", noValue.ReplaceAllString(text, "a value is missing"), `"trammel help" shows the commands`)
 		e.raise(exitUsage)
 	}
 	return e.status

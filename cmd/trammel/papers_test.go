@@ -231,6 +231,7 @@ func TestSheetFaults(t *testing.T) {
 		`given A (0, 0)`:                           `a worksheet sets tasks, and draws nothing itself`,
 		`task "t" from "bisect.trm", hint 2 steps`: `sheet.trm:2:1: error: bisect.trm: a hint has fewer steps than the construction: 2 is not less than 2`,
 		`task "t" from "bisect.trm", hint 1 step`:  `sheet.trm:2:1: error: bisect.trm: a hint of 1 draws all that is to be constructed`,
+		`task "" from "bisect.trm"`:                `sheet.trm:2:1: error: the task has no text`,
 		`task "円." from "mute.trm"`:                `sheet.trm:2:1: error: the letter 円 is in none of the faces inside trammel`,
 		`task "t" from "mute.trm", hint 1000000`:   `error`,
 	} {

@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"trammel/lang"
+	"trammel/lang/caption"
 	"trammel/lang/source"
 )
 
@@ -23,6 +24,15 @@ func (e *env) complain(name, text, help string) {
 	if help != "" {
 		fmt.Fprintf(e.stderr, "%s %s\n", e.paint("1;34", "help:"), printable(help))
 	}
+}
+
+// noteWords warns of a language whose numbers are known and words are not.
+func (e *env) noteWords(tag string) {
+	spoken := caption.In(tag).Tag()
+	if tag == "" || strings.HasPrefix(tag+"-", spoken+"-") {
+		return
+	}
+	fmt.Fprintf(e.stderr, "%s there are no words in %s: they are in English, and the numbers as in %[2]s\n", e.paint("1;35", "warning:"), tag)
 }
 
 // fail reports an error about a file and raises the exit code to suit.

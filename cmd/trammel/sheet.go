@@ -1,6 +1,9 @@
 package main
 
 import (
+	"cmp"
+	"errors"
+	"os"
 	"path/filepath"
 
 	"trammel/lang"
@@ -55,7 +58,7 @@ func (c *sheetCmd) Run(e *env) error {
 	if c.Source == stdio && c.Out == "" {
 		return &usageError{"papers from the standard input have no folder to go to", "say one: -o papers/"}
 	}
-	if err := c.inBounds(); err != nil {
+	if err := errors.Join(c.inBounds(), c.papers.used(), c.placed()); err != nil {
 		return err
 	}
 	in := input{filepath.Clean(c.Source), filepath.Base(c.Source), true}
@@ -65,8 +68,23 @@ func (c *sheetCmd) Run(e *env) error {
 		e.complain(in.name(), "this is no worksheet", `a worksheet begins with: worksheet "title"; trammel build draws a figure`)
 		e.raise(exitSource)
 	}
+	if d.Worksheet != nil {
+		e.noteWords(cmp.Or(string(c.Language), d.Worksheet.Language))
+	}
 	for _, name := range d.written {
 		e.print(printable(name) + "\n")
+	}
+	return nil
+}
+
+// placed refuses what is no folder.
+func (c *sheetCmd) placed() error {
+	info, err := os.Stat(c.Out)
+	switch {
+	case c.Out == stdio:
+		return &usageError{"papers are several files, and the standard output is one", "name a folder: -o papers/"}
+	case err == nil && !info.IsDir():
+		return &usageError{c.Out + " is a file, and the papers go to a folder", "name a folder: -o papers/"}
 	}
 	return nil
 }
@@ -86,6 +104,17 @@ var allPapers = papers{Seed: 1, Film: true, Slip: 2, Turn: 2}
 func (p papers) inBounds() error {
 	if p.Slip <= 0 || p.Slip > 20 || p.Turn <= 0 || p.Turn > 45 {
 		return &usageError{"the tolerance of a film is more than 0, and at most 20 mm and 45°", ""}
+	}
+	return nil
+}
+
+// used refuses what has no effect on the papers that are made.
+func (p papers) used() error {
+	switch {
+	case !p.Film && (p.Slip != allPapers.Slip || p.Turn != allPapers.Turn):
+		return &usageError{"--slip and --turn are for the film, and none is made", "say --film too"}
+	case p.Variants == 0 && p.Seed != allPapers.Seed:
+		return &usageError{"--seed is for variants, and none are made", "say how many: --variants 30"}
 	}
 	return nil
 }

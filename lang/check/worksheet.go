@@ -3,6 +3,7 @@ package check
 import (
 	"math/big"
 	"slices"
+	"strings"
 
 	"trammel/geom/figure"
 	"trammel/lang/program"
@@ -103,6 +104,10 @@ func (s *scope) setTask(t *syntax.Task) (SetTask, bool) {
 	out := SetTask{Span: s.span(t.Node), From: t.From, Text: t.Text}
 	if t.From == "" {
 		s.fail(t.Node, "the task names no figure").Help = `say the file: task "Bisect AB." from "bisect.trm"`
+		return out, false
+	}
+	if strings.HasPrefix(out.Span.Text(), `task ""`) {
+		s.fail(t.Node, "the task has no text").Help = "leave the quotes out for the figure's own words, or write what is to be done"
 		return out, false
 	}
 	var ok bool
