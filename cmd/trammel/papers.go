@@ -298,6 +298,11 @@ func (s *paperSet) answersOf(variant int) ([]page.Block, error) {
 		for _, a := range t.variants[variant].Answers() {
 			parts = append(parts, f.Paragraph(svg.Lowered(s.answerLine(t, variant, a)), hang))
 		}
+		if line := s.workLine(t, variant); line != "" {
+			small := *f
+			small.Text = f.Text * 4 / 5
+			parts = append(parts, small.Paragraph(line, hang))
+		}
 		if blocks, err = s.with(blocks, f, t, variant, page.Together(parts...)); err != nil {
 			return nil, err
 		}
@@ -313,6 +318,28 @@ func (s *paperSet) answerLine(t *task, variant int, a lang.Answer) string {
 		return a.Expr + ": " + a.Problem
 	}
 	return s.said.Say("sheet.answer", caption.Texts{"answer": numbers(sentence(a)), "measured": numbers(a.Measured)})
+}
+
+// workLine is with which tools a task's figure is made, and, where those are
+// straightedge and compasses, how many operations that takes.
+func (s *paperSet) workLine(t *task, variant int) string {
+	r := t.variants[variant]
+	var tools []string
+	for _, use := range r.ToolUses() {
+		if use.Tool != "outright" {
+			tools = append(tools, s.said.Say("sheet."+use.Tool, nil))
+		}
+	}
+	if len(tools) == 0 {
+		return ""
+	}
+	line := s.said.Say("sheet.tools", caption.Texts{"tools": strings.Join(tools, ", ")})
+	if o := r.Operations(); o.Beyond == 0 && o.Simplicity() > 0 {
+		line += " " + s.said.Say("sheet.counts", caption.Texts{
+			"symbol": o.String(), "simplicity": strconv.Itoa(o.Simplicity()), "exactitude": strconv.Itoa(o.Exactitude()),
+		})
+	}
+	return line
 }
 
 // filmOf is what a marker lays over the pupil's work: a page for each task.

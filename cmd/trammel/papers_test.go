@@ -349,6 +349,33 @@ func TestTable(t *testing.T) {
 	}
 }
 
+// TestWorkLine: the answers tell the tools of each task, and the operations where
+// they are straightedge and compasses.
+func TestWorkLine(t *testing.T) {
+	svgtest.Tool(t, "pdftotext")
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"a.trm": "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\narc c centre A radius AB\narc d centre B radius c\nc meets d at C above AB\njoin AC, BC\n",
+		"b.trm": "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\njoin AB\ntake C 4 from A at 50° to AB\njoin AC\n",
+		"w.trm": "worksheet \"t\"\nlanguage de\ntask \"t\" from \"a.trm\"\ntask \"u\" from \"b.trm\"\n",
+	} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	made, said, status := sheets(t, filepath.Join(folder, "w.trm"))
+	if status != exitGood {
+		t.Fatal(said)
+	}
+	text := svgtest.Run(t, "pdftotext", "-layout", filepath.Join(made, "w-answers.pdf"), "-")
+	// By hand: AB into the compasses from A (2 C1), C3; the leg on B (C1), C3; two joins of 2 R1 + R2.
+	for _, want := range []string{"Werkzeuge: Lineal ohne Skala, Zirkel. Schritte nach Lemoine: 4R1 + 2R2 + 3C1 + 2C3, Einfachheit 11, Genauigkeit 7.", "Winkelmesser."} {
+		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
+			t.Errorf("the answers lack %q:\n%s", want, text)
+		}
+	}
+}
+
 // TestInkOnPaper: on the papers a figure for slides takes the room of its ink, and
 // has no margin for a screen's shape.
 func TestInkOnPaper(t *testing.T) {
