@@ -376,6 +376,26 @@ func TestWorkLine(t *testing.T) {
 	}
 }
 
+// TestRepeats: more papers than sets of values are warned of, with what was left out.
+func TestRepeats(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"a.trm": "figure \"t\"\nchoose a from 5 to 8\ngiven A (0, 0)\ngiven B 9 from A\narc k centre A radius a\narc l centre B radius 4\nk meets l at C above AB\ntask \"t {a}\"\n",
+		"w.trm": "worksheet \"t\"\ntask from \"a.trm\"\n",
+	} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for n, want := range map[string]bool{"2": false, "9": true} {
+		_, said, status := sheets(t, filepath.Join(folder, "w.trm"), "--variants", n)
+		got := strings.Contains(said, "w.trm:2:1: warning: task 1 repeats: ") && strings.Contains(said, "left out: a = 5: ")
+		if status != exitGood || got != want {
+			t.Errorf("%s variants: %s", n, said)
+		}
+	}
+}
+
 // TestInkOnPaper: on the papers a figure for slides takes the room of its ink, and
 // has no margin for a screen's shape.
 func TestInkOnPaper(t *testing.T) {

@@ -73,10 +73,32 @@ func (s *paperSet) resolveTask(t *task) bool {
 		return s.checkTools(t) && s.checkWords(t)
 	}
 	var problems source.List
-	t.variants, _, problems = first.Variants(s.n, s.Seed+uint64(t.number)<<32)
+	var passed []lang.PassedOver
+	t.variants, passed, problems = first.Variants(s.n, s.Seed+uint64(t.number)<<32)
 	s.Problems = append(s.Problems, problems...)
+	s.warnOfRepeats(t, passed)
 	return !problems.Failed() && s.checkTools(t) && s.checkWords(t)
 }
+
+// warnOfRepeats tells that there are fewer sets of values than papers, and which
+// were left out.
+func (s *paperSet) warnOfRepeats(t *task, passed []lang.PassedOver) {
+	different := map[string]bool{}
+	for _, v := range t.variants {
+		different[fmt.Sprint(v.Values)] = true
+	}
+	if n := len(different); n == 0 || n == len(t.variants) || len(t.variants[0].Values) == 0 {
+		return
+	}
+	help := "choose from more values"
+	for _, p := range passed[:min(len(passed), mostLeftOut)] {
+		help += "; left out: " + p.String()
+	}
+	s.Problems.Warn(t.Span, fmt.Sprintf("%s repeats: %s of values for %d papers", t.name(), counted(len(different), "set"), len(t.variants)), help)
+}
+
+// mostLeftOut is how many sets of values that are not dealt are named.
+const mostLeftOut = 3
 
 // figureOf resolves the figure that a task sets, as it is built; tasks that set
 // the same one share it. It is nil if the file cannot be read.
