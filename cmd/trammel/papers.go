@@ -227,7 +227,7 @@ func (s *paperSet) tasksOf(variant int) ([]page.Block, error) {
 	blocks[len(blocks)-1] = s.spaced(blocks[len(blocks)-1])
 	for _, t := range s.tasks {
 		fig := s.figure(t, variant)
-		doc, err := layout.Handout(fig, t.Hint, layout.Options{})
+		doc, err := layout.Handout(fig, t.Hint, layout.Options{Asked: t.asked(variant)})
 		if err != nil {
 			return nil, unset(t, variant, err)
 		}

@@ -218,6 +218,7 @@ func TestSheetFaults(t *testing.T) {
 	put("mute.trm", "figure \"t\"\ngiven A (0, 0)\n")
 	put("wide.trm", "figure \"t\"\ngiven A (0, 0)\ngiven B 30 from A\njoin AB\ntask \"Draw AB.\"\n")
 	put("bisect.trm", "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\nM, n by bisect(A, B)\njoin AM\n")
+	put("centre.trm", "figure \"t\"\ngiven A (0, 0)\ngiven B (6, 0)\nM, n by bisect(A, B)\ncircle k centre M through A cuts n at X left of AB\njoin AX\nanswer AM\n")
 	put("part.trm", "construction same(point P) gives point Q\n  take Q on P\nend\n")
 	for sheet, want := range map[string]string{
 		`task from "none.trm"`:                     `sheet.trm:2:1: error: none.trm cannot be read: no such file or folder`,
@@ -231,6 +232,7 @@ func TestSheetFaults(t *testing.T) {
 		`given A (0, 0)`:                           `a worksheet sets tasks, and draws nothing itself`,
 		`task "t" from "bisect.trm", hint 2 steps`: `sheet.trm:2:1: error: bisect.trm: a hint has fewer steps than the construction: 2 is not less than 2`,
 		`task "t" from "bisect.trm", hint 1 step`:  `sheet.trm:2:1: error: bisect.trm: a hint of 1 draws all that is to be constructed`,
+		`task "t" from "centre.trm", hint 1 step`:  `sheet.trm:2:1: error: centre.trm: a hint of 1 draws all that is to be measured`,
 		`task "" from "bisect.trm"`:                `sheet.trm:2:1: error: the task has no text`,
 		`task "円." from "mute.trm"`:                `sheet.trm:2:1: error: the letter 円 is in none of the faces inside trammel`,
 		`task "t" from "mute.trm", hint 1000000`:   `error`,

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"trammel/lang"
@@ -28,6 +29,17 @@ func (t *task) words(variant int) (text string, marks int) {
 		marks = t.Marks
 	}
 	return text, marks
+}
+
+// pointName is the name of a point in an expression.
+var pointName = regexp.MustCompile(`\p{Lu}[0-9]*['′]*`)
+
+// asked are the points by which the answers are measured.
+func (t *task) asked(variant int) (names []string) {
+	for _, a := range t.variants[variant].Answers() {
+		names = append(names, pointName.FindAllString(a.Expr, -1)...)
+	}
+	return names
 }
 
 // name is what messages call the task.

@@ -23,7 +23,7 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 	}
 	full.theme.screen = false
 	begin := firstAct(f)
-	last, err := full.hintEnd(begin, hint)
+	last, err := full.hintEnd(begin, hint, o.Asked)
 	if err != nil {
 		return nil, err
 	}
@@ -45,7 +45,7 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 }
 
 // hintEnd is the last step of the first so many parts from a step on.
-func (full *drawing) hintEnd(begin, parts int) (last int, err error) {
+func (full *drawing) hintEnd(begin, parts int, asked []string) (last int, err error) {
 	var ends []int
 	for _, p := range full.parts() {
 		if p.last >= begin && !p.finished {
@@ -68,7 +68,25 @@ func (full *drawing) hintEnd(begin, parts int) (last int, err error) {
 			"show fewer steps, or say in full after the name of a construction, which makes more of them",
 		}
 	}
+	if allDrawn(full.fig, asked, last) {
+		return 0, &Refusal{fmt.Sprintf("a hint of %d draws all that is to be measured", parts), "show fewer steps"}
+	}
 	return last, nil
+}
+
+// allDrawn tells whether of the named points those that are not given are there
+// after a step.
+func allDrawn(f *figure.Figure, names []string, last int) bool {
+	drawn := false
+	for _, p := range f.Points {
+		if p.Role != figure.Given && slices.Contains(names, p.Name) {
+			if p.Step > last {
+				return false
+			}
+			drawn = true
+		}
+	}
+	return drawn
 }
 
 // onlyJoinsAfter tells whether all that is drawn after a step is straights through

@@ -15,8 +15,9 @@ import (
 
 // Options are what the drawing needs beyond the figure.
 type Options struct {
-	ID    string // prefix of every id in the file
-	Tight bool   // no wider for a screen's shape, since it goes on a page
+	ID    string   // prefix of every id in the file
+	Asked []string // for a handout, the names of the points that are asked for
+	Tight bool     // no wider for a screen's shape, since it goes on a page
 }
 
 // Warning is a blemish that the layout could not avoid.
