@@ -19,9 +19,9 @@ arc c centre X radius any cuts AB at L and R`))
 		told[c.Name] = c.Range
 	}
 	for name, want := range map[string]string{
-		"X":     "from (2.75, 0) to (5.25, 0)",
+		"X":     "from (2.50, 0) to (5.50, 0)",
 		"P":     "from (0.08, 4.64) to (7.92, 4.64) or from (5.04, 0.08) to (5.04, 7.92)",
-		"arc c": "0.14 to 3.2",
+		"arc c": "0.12 to 3.2",
 	} {
 		if told[name] != want {
 			t.Errorf("%s: %q, want %q", name, told[name], want)

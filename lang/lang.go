@@ -83,7 +83,7 @@ func compile(path string, text []byte, o check.Options) *Result {
 
 // run resolves the Program on inputs that solve chooses.
 func (out *Result) run(p *program.Program) {
-	out.resolve(p, solve.Inputs(p))
+	out.resolve(p, choose(p))
 }
 
 // resolve runs the Program; mistakes found before do not keep it from finding more.
