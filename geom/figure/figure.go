@@ -18,6 +18,9 @@ type Figure struct {
 	Theme string   // one of Themes; "" is the textbook's
 	// Language is the tag of a known locale; "" is English.
 	Language string
+	// Chance tells that places were left to chance, which may fall otherwise with
+	// another unit.
+	Chance bool
 
 	// Everything drawn, in the order of drawing.
 	Points    []*Point

@@ -12,6 +12,7 @@ func Figure(st *program.State, tell figure.Teller) *figure.Figure {
 	f := &figure.Figure{
 		Title: p.Title, Unit: p.Unit, Paper: p.Paper, Theme: p.Theme, Language: p.Language,
 		Marks: st.Marks, Claims: st.Claims, Steps: steps(p), Tell: tell,
+		Chance: len(p.Inputs) > 0,
 	}
 	for i, slot := range p.Slots {
 		if slot.Ink != nil && st.Values[i] != nil {

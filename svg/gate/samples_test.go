@@ -36,9 +36,10 @@ func TestSamples(t *testing.T) {
 	t.Logf("%d labels in %d figures", labels, samples.Count)
 }
 
-// TestThemes finds no fault in any example with larger type.
+// TestThemes finds no fault in any example with larger type, nor in any that is not
+// refused as too close for fingers.
 func TestThemes(t *testing.T) {
-	measured := 0
+	measured, raised := 0, 0
 	err := filepath.WalkDir("../../examples", func(path string, e fs.DirEntry, err error) error {
 		if err != nil || filepath.Ext(path) != ".trm" {
 			return err
@@ -49,7 +50,13 @@ func TestThemes(t *testing.T) {
 			return err // a worksheet, or constructions
 		}
 		measured++
-		for _, theme := range []string{"slide", "large-print"} {
+		for _, theme := range []string{"slide", "large-print", "tactile"} {
+			if theme == "tactile" {
+				if _, _, err := layout.Draw(figure.As(theme, ""), layout.Options{}); err != nil {
+					continue
+				}
+				raised++
+			}
 			name := theme + "-" + strings.TrimSuffix(filepath.Base(path), ".trm")
 			r, err := gate.Measure(name, bytes.NewReader(picture(t, name, figure.As(theme, ""), string(text))))
 			if err != nil {
@@ -61,8 +68,8 @@ func TestThemes(t *testing.T) {
 		}
 		return nil
 	})
-	if err != nil || measured < 100 {
-		t.Errorf("%d examples are measured: %v", measured, err)
+	if err != nil || measured < 100 || raised < 30 {
+		t.Errorf("%d examples are measured, %d of them raised: %v", measured, raised, err)
 	}
 }
 

@@ -319,6 +319,9 @@ func (d *drawing) drawAngleArcs(w wanted) {
 		return
 	}
 	d.breakFor(d.angleArcs(w, r), passes(w.at))
+	if !d.free(w, r, r+thick) {
+		d.fouled++
+	}
 	for _, a := range d.angleArcs(w, r) {
 		d.mark(arcHook+" "+d.cornerHook(w.corner), a)
 	}

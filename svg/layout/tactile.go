@@ -59,6 +59,12 @@ func (d *drawing) unfit() []string {
 		if unknown := svg.Unbrailled(l.text.Runs); len(unknown) > 0 {
 			list = append(list, fmt.Sprintf("%s has no braille for %s", l.what, string(unknown)))
 		}
+		if l.spots[l.at].lost {
+			list = append(list, l.what+" has no room beside its own, and stands nearer to something else")
+		}
+	}
+	if d.fouled > 0 {
+		list = append(list, "marks touch what they do not belong to")
 	}
 	for _, h := range d.record.hatchings {
 		if len(d.textured(h.strokes)) == 0 {
@@ -71,27 +77,39 @@ func (d *drawing) unfit() []string {
 	return list
 }
 
+// The largest sheet that is raised, in micrometres: A3 of ISO 216.
+const (
+	sheetShort = 297 * mm
+	sheetLong  = 420 * mm
+)
+
 // touchable names the least whole unit, up to eight times this one, with which
-// nothing is too close.
+// nothing is too close, if a sheet has room for that.
 func (d *drawing) touchable() string {
 	from := math.Floor(d.scale / mm)
 	for step, unit := 1.0, from+1; unit <= 8*from+8; unit += step {
-		if step = max(1, math.Floor(unit/10)); d.enlarged(unit) == nil {
+		step = max(1, math.Floor(unit/10))
+		e := d.enlarged(unit)
+		size := withMargin(e.extent())
+		switch {
+		case min(size.x, size.y) > sheetShort || max(size.x, size.y) > sheetLong:
+			return "leave something out: no unit would do on a sheet of A3"
+		case len(e.unfit()) > 0:
+		case d.fig.Chance:
+			return fmt.Sprintf("try unit %.0f mm, which would do if nothing that is left to chance moves", unit)
+		default:
 			return fmt.Sprintf("unit %.0f mm would do", unit)
 		}
 	}
 	return "leave something out"
 }
 
-// enlarged is what is wrong with the drawing when a unit is that many millimetres.
-func (d *drawing) enlarged(unit float64) []string {
+// enlarged is the drawing when a unit is that many millimetres.
+func (d *drawing) enlarged(unit float64) *drawing {
 	larger := *d.fig
 	larger.Unit = new(big.Rat).SetFloat64(unit)
-	e, err := newDrawing(&larger)
-	if err != nil {
-		return []string{err.Error()}
-	}
-	return e.laid().unfit()
+	e := &drawing{fig: &larger, theme: d.theme, scale: unit * mm, hooks: d.hooks}
+	return e.laid()
 }
 
 // felt is something on the paper and what it is called.
