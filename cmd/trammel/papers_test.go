@@ -157,6 +157,24 @@ func TestLateGivens(t *testing.T) {
 	}
 }
 
+// TestHintsCountInk: an act that adds no ink, such as taking a centre that is given,
+// is no step of a hint.
+func TestHintsCountInk(t *testing.T) {
+	f := lang.Compile("t.trm", []byte("figure \"t\"\ngiven circle k centre O radius 2\ngiven P 7 from O\nS, T, s, t by tangents(k, P) in full\n")).Figure
+	before := 0
+	for hint := range 3 {
+		d, err := layout.Handout(f, hint, layout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := itemsOf(d); n <= before {
+			t.Errorf("a hint of %d shows %d things, one less shows %d", hint, n, before)
+		} else {
+			before = n
+		}
+	}
+}
+
 // TestJoinsToDraw: joins of given points are on the pupil's paper before a
 // construction, and are not where they are the construction.
 func TestJoinsToDraw(t *testing.T) {

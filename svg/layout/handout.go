@@ -47,8 +47,8 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 // hintEnd is the last step of the first so many parts from a step on.
 func (full *drawing) hintEnd(begin, parts int, asked []string) (last int, err error) {
 	var ends []int
-	for _, p := range full.parts() {
-		if p.last >= begin && !p.finished {
+	for _, p := range partsOf(full.fig) {
+		if p.last >= begin && !p.finished && !full.idle(p) {
 			ends = append(ends, p.last)
 		}
 	}
