@@ -148,6 +148,12 @@ func (s segment) dist(p vec) float64 {
 	return p.dist(s.a.add(u.times(along)))
 }
 
+// parts tells whether p and q lie on different sides of the line of s.
+func (s segment) parts(p, q vec) bool {
+	u := s.b.sub(s.a)
+	return u.cross(p.sub(s.a))*u.cross(q.sub(s.a)) < 0
+}
+
 // along tells whether o lies on the same line as s.
 func (s segment) along(o segment) bool {
 	u := s.a.to(s.b)

@@ -422,7 +422,11 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 			u := way(c.middle() + float64(part*c.sweep))
 			p := c.at.add(u.times(r + d.mm(out) + l.reach(u)))
 			far := max(0, i-6) // out there it would be read as another angle's
-			spots = append(spots, l.spotAt(p, i*14+far*far*14+price(math.Abs(part)*200)+doubt(others, p.sub(c.at)), c.at))
+			at := l.spotAt(p, i*14+far*far*14+price(math.Abs(part)*200)+doubt(others, p.sub(c.at)), c.at)
+			if d.shut(c.at, p) {
+				at.cost, at.lost = at.cost+costOff, true
+			}
+			spots = append(spots, at)
 		}
 	}
 	for _, arm := range []float64{c.from, c.from + c.sweep} {
@@ -439,6 +443,18 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 		}
 	}
 	return spots
+}
+
+// shut tells whether a straight that is not faint lies between the vertex and p: what
+// stands beyond it is not read as the size of the angle.
+func (d *drawing) shut(vertex, p vec) bool {
+	way, found := segment{vertex, p}, false
+	d.ground.near(way.bounds(), func(o *obstacle) bool {
+		g, ok := o.shape.(segment)
+		found = ok && o.weight != costMark && !o.thin && g.dist(vertex) > touching && g.parts(vertex, p) && way.parts(g.a, g.b)
+		return !found
+	})
+	return found
 }
 
 // mostBands bounds the marks of one vertex that are looked at.
