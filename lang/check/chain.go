@@ -165,14 +165,21 @@ func (s *scope) link(a []expr, op string, b []expr, n syntax.Node) (relation, bo
 		}
 		x, y, p, q := a[i], a[i+1], b[i], b[i+1]
 		links = append(links, func(st *program.State) (verdict, error) {
-			for _, e := range []expr{x, y, p, q} {
+			v, err := l(st)
+			if err != nil {
+				return v, err
+			}
+			terms := []expr{y, q} // what is divided by
+			if v.holds {
+				terms = []expr{x, y, p, q}
+			}
+			for _, e := range terms {
 				if err := s.refuseNothing(st, e); err != nil {
 					return verdict{}, err
 				}
 			}
-			v, err := l(st)
-			if err != nil || v.holds {
-				return v, err
+			if v.holds {
+				return v, nil
 			}
 			return no("the first ratio is %s and the second %s%s", ratioText(st, x, y), ratioText(st, p, q), ratioGap(st, x, y, p, q)), nil
 		})
