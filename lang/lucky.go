@@ -14,8 +14,8 @@ import (
 const mostHands = 5
 
 // choose chooses what is left to chance. A choice by which the figure comes out
-// unlucky, with what only looks right or a crossing too flat to draw, is made again from other plain
-// values; if none is better, the first stays, and its warnings are told.
+// unlucky, with what only looks right or a crossing too flat to draw, is made again
+// from other plain values; if none is better, the first stays, and its warnings are told.
 func choose(p *program.Program) solve.Choice {
 	first := solve.Inputs(p)
 	if len(first.Troubles) > 0 || !slices.ContainsFunc(p.Inputs, leftToChance) {

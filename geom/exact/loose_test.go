@@ -46,7 +46,7 @@ func TestLoosen(t *testing.T) {
 	if c, _ = turned(c, s, c2, s2); c.Equal(f.Int(-1).Mul(f.ratio(1, 2))) {
 		t.Error("40° has not been freed")
 	}
-	if c, _ = at(75, 1); f.Loosened(big.NewRat(75, 1)) != 0 {
+	if at(75, 1); f.Loosened(big.NewRat(75, 1)) != 0 {
 		t.Error("75° has been freed")
 	}
 	if !f.IsLoose() || NewField().IsLoose() {

@@ -66,7 +66,8 @@ func (c *checker) outermost(slot int) int {
 
 // nameCurves has captions call lines and circles by what a reader sees. One
 // without a letter goes by its points: a line by two that it was drawn through, a
-// circle by its centre, or as the circle, if there is one only. Where they do not tell it, it gets its letter, if it is spoken of.
+// circle by its centre, or as the circle, if there is one only. Where they do not
+// tell it, it gets its letter, if it is spoken of.
 func (c *checker) nameCurves() {
 	spoken := map[int]bool{}
 	for slot := range c.spoken {
