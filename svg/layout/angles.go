@@ -233,33 +233,58 @@ var squareSizes = [2][]float64{{1, 0.8, 0.65}, {0.5}}
 func (d *drawing) drawSquare(m figure.RightAngle) {
 	d.marking = m.Step
 	c := d.corner(m.Angle)
-	side := min(d.mm(square), 0.35*c.leg)
+	side := d.squareSide(c.at)
 	if !d.roomy(side, m.Step) {
 		return
 	}
-	best, at, least := []curve{}, c, math.MaxInt
+	own := d.besides(c.at)
+	best, at, least := [2]segment{}, c, math.MaxInt
 	for _, sizes := range squareSizes {
 		for _, q := range d.quadrants(m, c) {
 			for _, size := range sizes {
 				mark := squareAt(c.at, q.a.times(side*size), q.b.times(side*size))
-				if n := d.touched(mark, markClear, passes(c.at)); n < least {
+				if n := d.touched([]curve{mark[0], mark[1]}, markClear, own); n < least {
 					best, at, least = mark, q.corner, n
 				}
 			}
 		}
 	}
-	d.breakFor(best, passes(c.at))
+	d.breakFor([]curve{best[0], best[1]}, own)
 	hook := squareHook + " " + d.cornerHook(c)
 	for _, s := range best {
 		d.mark(hook, s)
+		d.squares[s] = c.at
 	}
 	d.bands = append(d.bands, band{at, 0, side * math.Sqrt2, -1})
 }
 
+// squareSide is the side of the squares at a vertex: they share their sides, and so
+// they are of one size, which the shortest arm decides.
+func (d *drawing) squareSide(at vec) float64 {
+	side := d.mm(square)
+	for _, m := range d.fig.Marks {
+		if m, ok := m.(figure.RightAngle); ok && d.place(m.Vertex) == at {
+			side = min(side, 0.35*d.corner(m.Angle).leg)
+		}
+	}
+	return side
+}
+
+// besides tells what a square does not keep off: what passes through its vertex, and
+// the squares beside it, with which it shares its sides. Fingers want them apart.
+func (d *drawing) besides(at vec) func(o *obstacle) bool {
+	through := passes(at)
+	return func(o *obstacle) bool {
+		g, _ := o.shape.(segment)
+		beside, ok := d.squares[g]
+		return through(o) || ok && beside == at && d.theme.gap == 0
+	}
+}
+
 // squareAt has its near corner at v and two sides along p and q.
-func squareAt(v, p, q vec) []curve {
+func squareAt(v, p, q vec) [2]segment {
 	far := v.add(p).add(q).snap()
-	return []curve{segment{v.add(p).snap(), far}, segment{far, v.add(q).snap()}}
+	return [2]segment{{v.add(p).snap(), far}, {far, v.add(q).snap()}}
 }
 
 // quadrants are the arms of the right angles at the vertex of c where a square

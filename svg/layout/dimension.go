@@ -11,7 +11,6 @@ const dimensionEnd = 2.0
 // drawDimensions gives the length of a segment that points divide a line of its own
 // beside the whole: at the segment it would be read as the length of a part.
 func (d *drawing) drawDimensions() {
-	d.dimensions = map[segment]segment{}
 	for _, m := range d.fig.Marks {
 		m, ok := m.(figure.LengthLabel)
 		if !ok || m.Pin.Set {
@@ -21,14 +20,23 @@ func (d *drawing) drawDimensions() {
 		if !d.divided(s) {
 			continue
 		}
-		if line, ok := d.dimension(s); ok {
-			d.marking = m.Step
-			d.dimensions[s] = line
-			for _, c := range d.dimensionStrokes(line) {
-				d.drawDimension(c, dimensionHook+" "+d.lineHooks(s))
-			}
+		d.marking = m.Step
+		d.dimensioned(s)
+	}
+}
+
+// dimensioned is the line beside s, which is drawn if it was not yet and there is room.
+func (d *drawing) dimensioned(s segment) (line segment, ok bool) {
+	if line, ok = d.dimensions[s]; ok {
+		return line, true
+	}
+	if line, ok = d.dimension(s); ok {
+		d.dimensions[s] = line
+		for _, c := range d.dimensionStrokes(line) {
+			d.drawDimension(c, dimensionHook+" "+d.lineHooks(s))
 		}
 	}
+	return line, ok
 }
 
 // divided tells whether a point that shows, or the end of another length, lies

@@ -7,6 +7,7 @@ import "math"
 const (
 	markClear  = 0.3
 	markBetter = 1.3
+	markApart  = 3.0 // from a mark on the same line, with which it would be read as one
 )
 
 // contact is the distance in micrometres under which ink touches ink.
@@ -81,8 +82,11 @@ const (
 // far along it touches least, and how much that is.
 func (d *drawing) slide(ab segment, reach float64, mark func(at vec) []curve) (place vec, touches int) {
 	u, c := ab.a.to(ab.b), ab.a.mid(ab.b)
+	if u.x < 0 || u.x == 0 && u.y > 0 {
+		u = u.times(-1) // so that parallel ones slide alike
+	}
 	room := max(0, min(ab.length()/2-reach, ab.length()*slidePart))
-	own := onLine(ab)
+	own, beside := onLine(ab), notBeside(ab)
 	least := math.Inf(1)
 	for step := 0.0; step < least && step <= room; step += d.mm(0.25) {
 		for _, way := range [2]float64{step, -step} {
@@ -91,6 +95,9 @@ func (d *drawing) slide(ab segment, reach float64, mark func(at vec) []curve) (p
 			cost := float64(n)*costOn*mm + step
 			if cost < least {
 				cost += float64(d.touched(mark(p), markBetter, own)-n) * costAside * mm
+			}
+			if cost < least && n == 0 && d.touched(mark(p), markApart, beside) > 0 {
+				cost += costAside * mm
 			}
 			if cost < least {
 				place, touches, least = p, n, cost
@@ -105,5 +112,13 @@ func onLine(ab segment) func(o *obstacle) bool {
 	return func(o *obstacle) bool {
 		g, ok := o.shape.(segment)
 		return ok && ab.along(g)
+	}
+}
+
+// notBeside tells what is no mark across the line of ab.
+func notBeside(ab segment) func(o *obstacle) bool {
+	return func(o *obstacle) bool {
+		g, ok := o.shape.(segment)
+		return !ok || o.weight != costMark || ab.dist(g.a.mid(g.b)) > touching && ab.dist(g.a) > touching && ab.dist(g.b) > touching
 	}
 }

@@ -133,14 +133,61 @@ func TestTickBesideArrow(t *testing.T) {
 	s.arrows(1, "AB", "CD")
 	d := drawn(t, s)
 	for _, tick := range d.marksOf(tickHook) {
-		if gap := d.clearOf(d.marksOf(arrowHook), tick, 350); gap < 1*mm {
+		if gap := d.clearOf(d.marksOf(arrowHook), tick, 350); gap < 2.5*mm {
 			t.Errorf("a tick and an arrow are %.0f µm apart", gap)
 		}
+	}
+	if wings := d.marksOf(arrowHook); (wings[0].b.x < 30*mm) != (wings[2].b.x < 40*mm) {
+		t.Errorf("the arrows slid to different ends: %v", wings)
 	}
 	for i, g := range d.marksOf(arrowHook) {
 		if ahead := g.b.sub(g.a).x > 0; ahead != (i%2 == 0) {
 			t.Errorf("wing %d runs from %v to %v: an arrow points left", i, g.a, g.b)
 		}
+	}
+}
+
+// TestSquaresAlike gives the squares round one vertex one size, the one that suits
+// the shortest arm.
+func TestSquaresAlike(t *testing.T) {
+	s := cross()
+	s.at["F"] = s.pt(2, 0)
+	for _, corner := range []string{"FON", "NOW", "WOS", "SOF"} {
+		s.right(corner)
+	}
+	square := drawn(t, s).marksOf(squareHook)
+	if len(square) != 8 {
+		t.Fatalf("%d strokes of squares", len(square))
+	}
+	for _, g := range square {
+		if math.Abs(g.length()-square[0].length()) > 2 {
+			t.Errorf("the sides of squares are %.0f and %.0f µm", g.length(), square[0].length())
+		}
+	}
+}
+
+// TestTicksOfWhole sets the ticks of a whole whose parts are ticked on a line beside
+// it, and those of the parts on the whole.
+func TestTicksOfWhole(t *testing.T) {
+	s := newSketch("whole")
+	s.point("A", 0, 0, giv)
+	s.point("B", 6, 0, giv)
+	s.point("M", 3, 0, giv)
+	s.point("C", 3, 5.2, giv)
+	s.join("ABCA", giv)
+	s.ticks(1, "AM", "MB")
+	s.ticks(2, "AB", "BC", "CA")
+	beside, on := 0, 0
+	for _, tick := range drawn(t, s).marksOf(tickHook) {
+		switch y := tick.a.mid(tick.b).y; {
+		case math.Abs(y) < 10:
+			on++
+		case y > 5*mm:
+			beside++
+		}
+	}
+	if on != 2 || beside != 2 {
+		t.Errorf("%d ticks stand on AB and %d beside it, not 2 and 2", on, beside)
 	}
 }
 

@@ -52,10 +52,7 @@ func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {
 	if !bounded {
 		b = region.Box{Left: ink.lo.x / d.scale, Bottom: -ink.hi.y / d.scale, Right: ink.hi.x / d.scale, Top: -ink.lo.y / d.scale}
 	}
-	angle := math.Pi / 4
-	if !rising {
-		angle = -angle
-	}
+	angle := d.hatchAngle(box{vec{b.Left, -b.Top}.times(d.scale), vec{b.Right, -b.Bottom}.times(d.scale)}, rising)
 	var out []segment
 	_, closest := d.hatchPen()
 	for apart := d.mm(hatchApart); apart >= closest && len(out) < 3; apart /= 2 {
@@ -68,6 +65,39 @@ func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {
 		}
 	}
 	return out
+}
+
+// hatchAngles are the slopes of hatching in degrees, the usual one first. Where a
+// straight runs along it, hatching looks ragged or doubles the straight, and so it
+// turns until they cross by hatchTurn.
+var hatchAngles = []float64{45, 30, 60}
+
+const hatchTurn = 12.0
+
+// hatchAngle is the first of the slopes that no straight across the area runs
+// along, or else the one that crosses them best.
+func (d *drawing) hatchAngle(area box, rising bool) float64 {
+	best, most := 0.0, -1.0
+	for _, degrees := range hatchAngles {
+		angle := degrees * math.Pi / 180
+		if !rising {
+			angle = -angle
+		}
+		least := math.Pi
+		for _, s := range d.strokes {
+			if g, ok := s.curve.(segment); ok && s.owner != nil && g.touches(area) {
+				off := apart(2*g.a.to(g.b).angle(), 2*angle) / 2
+				least = min(least, off)
+			}
+		}
+		if least >= hatchTurn*math.Pi/180 {
+			return angle
+		}
+		if least > most {
+			best, most = angle, least
+		}
+	}
+	return best
 }
 
 // hatchCost is for words that stand on hatching where there is room elsewhere.

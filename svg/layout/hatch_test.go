@@ -106,6 +106,26 @@ func TestHatchEven(t *testing.T) {
 	}
 }
 
+// TestHatchTurns turns the hatching of an area that a straight crosses along it.
+func TestHatchTurns(t *testing.T) {
+	s := newSketch("square")
+	for name, at := range map[string][2]float64{"A": {0, 0}, "B": {5, 0}, "C": {5, 5}, "D": {0, 5}} {
+		s.at[name] = s.pt(at[0], at[1])
+	}
+	s.join("AC", giv)
+	s.Marks = append(s.Marks, figure.Hatch{Region: region.Region{region.Inside(s.points("ABCD"))}})
+	d := drawn(t, s)
+	d.drawHatches()
+	for _, h := range d.hatches {
+		if slope := apart(h.a.to(h.b).angle(), math.Pi/4); min(slope, math.Pi-slope) < 0.2 {
+			t.Fatalf("the stroke %v runs along the diagonal", h)
+		}
+	}
+	if len(d.hatches) < 10 {
+		t.Errorf("%d strokes", len(d.hatches))
+	}
+}
+
 // TestHatchWords reads the finished drawing: words stand clear of the hatching.
 func TestHatchWords(t *testing.T) {
 	doc, warnings, err := Draw(&meadow().Figure, Options{ID: "meadow"})

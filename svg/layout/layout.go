@@ -116,7 +116,8 @@ type drawing struct {
 	shades   []svg.Path
 	hatches  []segment
 	bands    []band
-	gaps     []gapAt // that marks ask for
+	squares  map[segment]vec // strokes of the squares of right angles, by their vertices
+	gaps     []gapAt         // that marks ask for
 	labels   []*label
 	texts    []svg.Text // placed words
 	warnings []Warning
@@ -131,7 +132,7 @@ type drawing struct {
 	struck     map[vec][]int           // arcs by the meetings that they are used at, in order
 	centres    []vec                   // of the circles
 	ground     *grid                   // what is inked so far
-	dimensions map[segment]segment     // lines beside segments, for the lengths of these
+	dimensions map[segment]segment     // lines beside segments, for the lengths and ticks of these
 	angleText  svg.Micrometre          // height of the labels of angles
 	effort     int                     // spent on placing labels
 	dodging    int                     // spent on placing marks

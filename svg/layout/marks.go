@@ -11,6 +11,7 @@ import (
 // come first, since they cannot move; what slides along a segment then keeps
 // clear of them.
 func (d *drawing) drawMarks() {
+	d.squares, d.dimensions = map[segment]vec{}, map[segment]segment{}
 	d.drawAngles()
 	for _, m := range d.fig.Marks {
 		switch m := m.(type) {
@@ -54,8 +55,9 @@ var tickSizes = [5]float64{1, 0.75, 0.6, 0.5, 0.42}
 func (d *drawing) drawTicks(m figure.Ticks) {
 	var roomy []segment
 	for _, s := range m.Segments {
-		if g := (segment{d.place(s.A), d.place(s.B)}); d.roomy(g.length(), m.Step) {
-			roomy = append(roomy, g)
+		g := segment{d.place(s.A), d.place(s.B)}
+		if d.roomy(g.length(), m.Step) {
+			roomy = append(roomy, d.base(g, m))
 		}
 	}
 	var best [][]curve
@@ -76,6 +78,37 @@ func (d *drawing) drawTicks(m figure.Ticks) {
 			d.mark(tickHook, c)
 		}
 	}
+}
+
+// base is what the ticks of a segment stand on: the segment, or a line beside it
+// where others on a part of it would be counted with them.
+func (d *drawing) base(g segment, m figure.Ticks) segment {
+	if !d.partTicked(g, m.Count) {
+		return g
+	}
+	line, ok := d.dimensioned(g)
+	if !ok {
+		d.warn(m.Step, "ticks of a whole and of its parts stand on one line, and would be counted together", "mark the whole or the parts, or claim instead")
+		return g
+	}
+	return line
+}
+
+// partTicked tells whether a part of g has ticks of another class.
+func (d *drawing) partTicked(g segment, count int) bool {
+	for _, m := range d.fig.Marks {
+		m, ok := m.(figure.Ticks)
+		if !ok || m.Count == count {
+			continue
+		}
+		for _, s := range m.Segments {
+			part := segment{d.place(s.A), d.place(s.B)}
+			if g.dist(part.a) < touching && g.dist(part.b) < touching && part.length() < g.length()-touching {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // tickApart is the distance between the ticks of one mark.
