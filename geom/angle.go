@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+
+	"trammel/geom/exact"
 )
 
 // Angle is a sum of corner angles, each times a fraction, and of degrees. It is
@@ -60,25 +62,51 @@ func (a Angle) Mul(k *big.Rat) Angle {
 // Float is the size in degrees; it decides nothing.
 func (a Angle) Float() float64 { return a.approx * 180 / math.Pi }
 
-// Cmp is the sign of a - b, exactly. The error says which angle in degrees has
-// no exact cosine here.
+// Gap is a - b in degrees, as a float even where that is very little; it decides nothing.
+func (a Angle) Gap(b Angle) float64 {
+	d := a.Add(b.Mul(big.NewRat(-1, 1)))
+	if math.Abs(d.approx) <= d.slip() {
+		if s, radians := d.enclosed(); s != 0 {
+			d.approx = radians
+		}
+	}
+	return d.Float()
+}
+
+// Cmp is the sign of a - b, exactly. The error says why equal angles cannot be shown to be so.
 func (a Angle) Cmp(b Angle) (int, error) {
 	whole := a.Add(b.Mul(big.NewRat(-1, 1))).merged().whole().loosened()
 	if math.Abs(whole.approx) > whole.slip() {
 		return sign(whole.approx), nil
 	}
+	if len(whole.turns) == 0 {
+		return whole.degrees.Sign(), nil
+	}
+	if whole.count() <= mostTurns {
+		if dir, err := whole.direction(); err == nil {
+			return dir.Y.Sign(), nil // so near to zero the direction tells the size's sign
+		}
+	}
+	if s, _ := whole.enclosed(); s != 0 {
+		return s, nil
+	}
 	if whole.count() > mostTurns {
 		return 0, fmt.Errorf("not decided: more than %d turns of angles would have to be added up", mostTurns)
 	}
-	dir, err := whole.direction()
-	if err != nil {
-		return 0, fmt.Errorf("not decided: the two angles are the same to 7 decimals of a degree, and one of them has no exact cosine here (whole degrees, tenths, minutes and their halvings have)")
+	return 0, fmt.Errorf("not decided: the two angles are the same to 1200 decimals of a degree, and one of them has no exact cosine here (whole degrees, tenths, minutes and their halvings have)")
+}
+
+// enclosed is the sign of a and its size in radians, where enclosures can tell it
+// from 0; else both are 0.
+func (a Angle) enclosed() (sign int, radians float64) {
+	if len(a.turns) == 0 {
+		return a.degrees.Sign(), a.approx
 	}
-	if dir == nil {
-		return whole.degrees.Sign(), nil
+	var turns []exact.Turn
+	for _, t := range a.turns {
+		turns = append(turns, exact.Turn{Times: t.k, X: t.dir.X, Y: t.dir.Y})
 	}
-	// So near to zero the direction tells the size's sign.
-	return dir.Y.Sign(), nil
+	return a.turns[0].dir.X.Field().SumOfTurns(turns, a.degrees)
 }
 
 // loosened is a with the degrees as they are in a field that has made them free.
@@ -156,30 +184,39 @@ func near(u, v Vector) bool {
 	return math.Abs(math.Remainder(a-b, 2*math.Pi)) < 1e-6
 }
 
-// whole is a positive multiple of a whose turns are whole: its sign is a's. A
-// factor common to all turns is taken out where there are very many: it may
-// leave degrees that have no exact cosine.
+// whole is a positive multiple of a whose turns are whole: its sign is a's. Its
+// degrees have an exact cosine if there need not be too many turns for that; where
+// there are anyway, a factor common to all turns is taken out.
 func (a Angle) whole() Angle {
-	den, common := big.NewInt(1), new(big.Int)
+	den := big.NewInt(1)
 	for _, t := range a.turns {
-		g := new(big.Int).GCD(nil, nil, den, t.k.Denom())
-		den.Mul(den, new(big.Int).Quo(t.k.Denom(), g))
+		den.Mul(den, new(big.Int).Quo(t.k.Denom(), gcd(den, t.k.Denom())))
 	}
 	out := a.Mul(new(big.Rat).SetInt(den))
+	if more := out.Mul(new(big.Rat).SetInt(withoutCosine(out.degrees))); more.count() <= mostTurns {
+		return more
+	}
 	if out.count() <= mostTurns {
 		return out
 	}
+	common := new(big.Int)
 	for _, t := range out.turns {
-		common.GCD(nil, nil, common, new(big.Int).Abs(t.k.Num()))
+		common = gcd(common, new(big.Int).Abs(t.k.Num()))
 	}
 	return out.Mul(new(big.Rat).SetFrac(big.NewInt(1), common))
 }
 
-// direction is a vector at the angle a, whose turns are whole; nil when a is degrees only.
+// withoutCosine is the least number of times so many degrees that are a multiple of
+// minutes or their halvings.
+func withoutCosine(degrees *big.Rat) *big.Int {
+	odd := new(big.Int).Rsh(degrees.Denom(), degrees.Denom().TrailingZeroBits())
+	return odd.Quo(odd, gcd(odd, big.NewInt(15)))
+}
+
+func gcd(a, b *big.Int) *big.Int { return new(big.Int).GCD(nil, nil, a, b) }
+
+// direction is a vector at the angle a, which has turns, whole ones.
 func (a Angle) direction() (*Vector, error) {
-	if len(a.turns) == 0 {
-		return nil, nil
-	}
 	f := a.turns[0].dir.X.Field()
 	out := Vector{f.Int(1), f.Int(0)}
 	for _, t := range a.turns {

@@ -90,6 +90,13 @@ func TestAngleCmp(t *testing.T) {
 		{"1e-30 of a whole turn left", reflex("1,0 0,0 1,1e-30"), degrees("360"), -1},
 		{"many degrees and one corner", corner("3,4 0,0 1,0"), degrees("53.1301023"), 1}, // arccos 3/5 = 53.1301023541559787…°
 		{"and on the other side", corner("3,4 0,0 1,0"), degrees("53.1301024"), -1},
+		{"arccos 3/5 to 16 decimals", corner("3,4 0,0 1,0"), degrees("53.1301023541559787"), 1}, // 53.13010235415597870314…°, by arbitrary precision
+		{"and on the other side", corner("3,4 0,0 1,0"), degrees("53.1301023541559788"), -1},
+		{"10^-60 more than 45°", degrees("45." + strings.Repeat("0", 59) + "1"), corner("1,0 0,0 1,1"), 1},
+		{"of a reflex angle", reflex("3,4 0,0 1,0"), degrees("306.8698976458440212968"), 1},
+		{"in the second quadrant", corner("-3,4 0,0 1,0"), degrees("126.8698976458440212969"), -1},
+		{"a 17-gon's, nearly", corner("0.932472229404355804573115891821,0.361241666187152948744714596183 0,0 1,0"), degrees("360/17"), -1}, // cosine and sine cut off: by PARI/GP 2.6·10^-29° less
+		{"1001 and a little more", sum("1001", tan("2"), "1001", tan("3")), degrees("45045.00000000000000000001"), -1},
 		{"1001 times", sum("1001", tan("2"), "1001", tan("3")), degrees("45045"), 0},
 		{"a million times", sum("1000000", corner("3,4 0,0 1,0")), sum("1000000", corner("6,8 0,0 2,0")), 0},
 	}
@@ -102,14 +109,14 @@ func TestAngleCmp(t *testing.T) {
 	}
 }
 
-// arccos 3/5 is no sum of halved tenths of degrees: to 16 decimals it can only
-// be told apart by numbers that do not end.
+// TestAngleUndecided has angles that are equal, in more than can be added up, and a
+// difference less than can be seen.
 func TestAngleUndecided(t *testing.T) {
 	tests := []struct {
 		name, want string
 		a, b       geom.Angle
 	}{
-		{"too near", "not decided: the two angles are the same to", corner("3,4 0,0 1,0"), degrees("53.1301023541559787")},
+		{"too near", "not decided: the two angles are the same to 1200 decimals", corner("1,0 0,0 1,1"), degrees("45." + strings.Repeat("0", 1300) + "1")},
 		{"too many", "not decided: more than 1000 turns of angles would have to be added up",
 			sum("601", tan("2"), "601", tan("3"), "4", tan("5")), sum("27090", degrees("1"), "1", tan("239"))},
 	}

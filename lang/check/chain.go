@@ -334,8 +334,7 @@ func difference(st *program.State, a, b expr, at, bt string) (int, func() string
 			case b.rat != nil && b.rat.Sign() == 0:
 				return fmt.Sprintf("%s is %s°", at, sig(x.Float()))
 			}
-			d := x.Add(y.Mul(big.NewRat(-1, 1)))
-			return fmt.Sprintf("%s − %s is %s°", at, bt, sig(d.Float()))
+			return fmt.Sprintf("%s − %s is %s°", at, bt, sig(x.Gap(y)))
 		}, err
 	}
 	x, err := a.value(st)

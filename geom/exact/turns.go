@@ -1,0 +1,84 @@
+package exact
+
+import "math/big"
+
+// Turn is so many times the angle from the x axis anticlockwise to (X, Y), which
+// lies from 0° up to 360°.
+type Turn struct {
+	Times *big.Rat
+	X, Y  *Real
+}
+
+// SumOfTurns is the sign of a sum of turns and degrees, of which there may be any
+// number, whole or not, and its size in radians; the sign is 0 where enclosures cannot
+// tell it, as where the sum is 0. A field whose angles have been loosened, or that is
+// rough, cannot tell.
+func (f *Field) SumOfTurns(turns []Turn, degrees *big.Rat) (sign int, radians float64) {
+	if f.rough || f.IsLoose() {
+		return 0, 0
+	}
+	for prec := uint(128); prec <= mostBits; prec *= 2 {
+		ratio := new(big.Rat).Quo(degrees, big.NewRat(180, 1))
+		sum := encloseRat(ratio, prec).mul(f.enclosePi(prec), prec)
+		for _, t := range turns {
+			sum = sum.add(t.enclose(f, prec), prec)
+		}
+		if s, ok := sum.sign(); ok {
+			radians, _ = sum.lo.Float64()
+			return s, radians
+		}
+	}
+	return 0, 0
+}
+
+// enclose bounds a turn in radians. In the quadrant that begins n right angles
+// on, the angle is n·π/2 + π/4 + arctan (y - x)/(y + x).
+func (t Turn) enclose(f *Field, prec uint) enclosure {
+	x, y, eighths := t.X, t.Y, int64(1)
+	for x.Sign() <= 0 || y.Sign() < 0 {
+		x, y = y, x.Neg()
+		eighths += 2
+	}
+	u, v := x.enclose(prec), y.enclose(prec)
+	rest := v.add(u.neg(), prec).quo(v.add(u, prec), prec).arctan(prec)
+	start := encloseRat(big.NewRat(eighths, 4), prec).mul(f.enclosePi(prec), prec)
+	return start.add(rest, prec).mul(encloseRat(t.Times, prec), prec)
+}
+
+func encloseRat(r *big.Rat, prec uint) enclosure {
+	return encloseRatio(whole(r.Num()), whole(r.Denom()), prec)
+}
+
+// halvings is how often an arctangent is halved before its series is summed.
+const halvings = 8
+
+// arctan is 2·arctan x/(1 + √(1 + x²)), again and again, and then Gregory's series,
+// whose terms have alternating signs and shrink, so that the first one left out bounds
+// the rest.
+func (x enclosure) arctan(prec uint) enclosure {
+	if x.isEverything() {
+		return x
+	}
+	unit := encloseInteger(one, prec)
+	for range halvings {
+		hypotenuse := x.mul(x, prec).add(unit, prec).sqrt(prec)
+		x = x.quo(hypotenuse.add(unit, prec), prec)
+	}
+	power, square := x, x.mul(x, prec).neg()
+	sum := x
+	for k := int64(3); ; k += 2 {
+		power = power.mul(square, prec)
+		term := power.quo(encloseInteger(integer{k: k}, prec), prec)
+		if isBelow(term.lo, -int(prec)) && isBelow(term.hi, -int(prec)) {
+			sum = sum.add(term.join(term.neg()), prec)
+			return sum.mul(encloseInteger(integer{k: 1 << halvings}, prec), prec)
+		}
+		sum = sum.add(term, prec)
+	}
+}
+
+// join is the least enclosure that holds both.
+func (x enclosure) join(y enclosure) enclosure {
+	x.widen(y.lo, y.hi)
+	return x
+}
