@@ -16,7 +16,6 @@ type missed struct {
 const (
 	mostCoefficientBits = 2048 * 8192
 	mostWork            = 400_000_000
-	mostWorkOfAll       = 500_000_000 // of a field, in all its decisions
 )
 
 func (t *tower) checkWork() {
@@ -46,11 +45,11 @@ func (f *Field) spend(fraction int, run func()) (spent *exhausted) {
 			panic(e)
 		}
 	}()
-	if f.worked > min(4*f.most, mostWorkOfAll) {
-		return &exhausted{"more than all decisions of one figure may cost together"}
+	if why := f.account.overdrawn(f.most); why != "" {
+		return &exhausted{why}
 	}
 	f.tower.work, f.tower.limit = 0, f.most/fraction
-	defer func() { f.worked += f.tower.work }()
+	defer func() { f.account.worked += f.tower.work }()
 	f.settled(run)
 	return nil
 }

@@ -25,7 +25,7 @@ type Field struct {
 	cosines map[angle][2]*Real // by angle, each once
 	golden  *Real              // √(10 + 2√5), once needed
 	pi      enclosure
-	worked  int  // spent on decisions so far
+	account account
 	most    int  // that one decision may cost
 	spent   bool // some decision would have cost the tower too much
 	luck    int  // identities found, less those sought in vain
@@ -59,7 +59,7 @@ func (f *Field) Trust(bits uint) { f.trust = bits }
 
 // Limit lowers what a decision of the field may cost, in products of two
 // machine words: some 10 ns each. What costs more is Undecided, and so is
-// everything once four times that has been spent.
+// what a figure or a claim comes to in the end, by a multiple of that (see account).
 func (f *Field) Limit(work int) { f.most = min(work, mostWork) }
 
 // operation says how a node got its value from its operands.

@@ -56,6 +56,9 @@ func hangs(t *program.Trace, free []bool) bool {
 // Do runs one step.
 func Do(st *program.State, step *program.Step) error {
 	st.Step = step
+	if step.Proof {
+		st.Field.Claim()
+	}
 	return Guard(func() error { return step.Do(st) })
 }
 
