@@ -34,15 +34,15 @@ func (a arc) bounds() box {
 
 // touches holds when the arc starts in the box or comes in through an edge.
 func (a arc) touches(b box) bool {
-	if d := b.near(a.c); d > a.r {
-		return false
+	if b.near(a.c) > a.r || b.far(a.c) < a.r-1 {
+		return false // outside the circle, or inside
 	}
-	return b.holds(a.start()) || len(a.crossings(b)) > 0
+	var room [8]float64
+	return b.holds(a.start()) || len(a.crossings(b, room[:0])) > 0
 }
 
-// crossings are the angles at which the arc meets the edges of b.
-func (a arc) crossings(b box) []float64 {
-	var found []float64
+// crossings are the angles at which the arc meets the edges of b, appended to found.
+func (a arc) crossings(b box, found []float64) []float64 {
 	keep := func(d vec) {
 		if angle := d.angle(); a.spans(angle) {
 			found = append(found, angle)
@@ -78,7 +78,7 @@ func (a arc) leg(x float64) (float64, bool) {
 
 func (a arc) without(b box) []curve {
 	cuts := []span{}
-	for _, angle := range a.crossings(b) {
+	for _, angle := range a.crossings(b, nil) {
 		cuts = append(cuts, span{turn(angle - a.from), 0})
 	}
 	if len(cuts) == 0 {

@@ -12,6 +12,9 @@ type obstacle struct {
 	dot    int     // index into drawing.dots, -1 for a stroke
 }
 
+// within tells whether ink of o is in b.
+func (o *obstacle) within(b box) bool { return o.touches(b.grow(o.half)) }
+
 // grid finds the obstacles near a box: the paper is cut into cells, each with
 // the indices of the obstacles that enter it. Cells at the border reach beyond
 // it without end.
@@ -30,7 +33,7 @@ func newGrid(all []obstacle) *grid {
 	for _, o := range all {
 		whole = whole.union(o.bounds().grow(o.half))
 	}
-	g := &grid{cell: 4 * mm, cols: 1, rows: 1}
+	g := &grid{cell: 2.5 * mm, cols: 1, rows: 1}
 	if !whole.empty() {
 		size := whole.size()
 		g.lo, g.cell = whole.lo, max(g.cell, size.x/64, size.y/64)
@@ -50,7 +53,7 @@ func (g *grid) add(o obstacle) {
 	c := g.reach(o.bounds().grow(o.half))
 	for row := c.row; row <= c.lastRow; row++ {
 		for col := c.col; col <= c.lastCol; col++ {
-			if o.touches(g.square(col, row).grow(o.half)) {
+			if o.within(g.square(col, row)) {
 				g.cells[row*g.cols+col] = append(g.cells[row*g.cols+col], i)
 			}
 		}

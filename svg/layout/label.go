@@ -12,7 +12,7 @@ import (
 type label struct {
 	text    svg.Text
 	ink     box           // of the words, from the left end of the baseline
-	hull    []vec         // of the words, likewise
+	hull    hull          // of the words
 	owner   *figure.Thing // whose label it is; nil for that of a mark
 	home    vec           // the point it belongs to, when it is a point's
 	pointed bool          // home is set
@@ -40,7 +40,7 @@ type spot struct {
 	lost   bool    // another thing is nearer than its own
 	own    float64 // distance from what is labelled
 	reach  float64 // distance within which another label matters
-	way    float64 // direction from what is labelled
+	from   vec     // the place of what is labelled
 }
 
 // text is words in the type of the theme.
@@ -52,43 +52,6 @@ func (d *drawing) text(runs []svg.Run, height svg.Micrometre) svg.Text {
 func inkOf(t svg.Text) box {
 	m := svg.Measure(t)
 	return box{vec{float64(m.Left), float64(m.Top)}, vec{float64(m.Right), float64(m.Bottom)}}
-}
-
-// hullOf is the convex hull of the words, from the left end of the baseline.
-func hullOf(t svg.Text) []vec {
-	var round []vec
-	for _, p := range svg.Hull(t) {
-		round = append(round, vec{float64(p.X), float64(p.Y)})
-	}
-	return round
-}
-
-// from is how far p is from the words at s, 0 within their hull.
-func (l *label) from(p vec, s box) float64 {
-	p = p.sub(s.lo.sub(l.ink.lo))
-	least, inside := math.Inf(1), true
-	for i, a := range l.hull {
-		side := segment{a, l.hull[(i+1)%len(l.hull)]}
-		least = min(least, side.dist(p))
-		inside = inside && side.b.sub(a).cross(p.sub(a)) <= 0
-	}
-	if inside {
-		return 0
-	}
-	return least
-}
-
-// off is how far a stroke or a dot is from the words at s, to within their
-// roundness: it is measured from the corners of the hull, and from the stroke's ends.
-func (l *label) off(o shape, s box) float64 {
-	least, by := math.Inf(1), s.lo.sub(l.ink.lo)
-	for _, p := range l.hull {
-		least = min(least, off(o, p.add(by)))
-	}
-	if g, ok := o.(segment); ok {
-		least = min(least, l.from(g.a, s), l.from(g.b, s))
-	}
-	return least
 }
 
 // request makes a label without spots; false for one without ink.
@@ -166,12 +129,12 @@ func (d *drawing) requestMark(m figure.Mark) {
 func (d *drawing) addPinned(l *label, spots []spot, pin figure.Pin) {
 	if pin.Set {
 		nearest := math.Inf(1)
-		for _, s := range spots {
-			nearest = min(nearest, apart(s.way, clock(pin)))
+		for i := range spots {
+			nearest = min(nearest, apart(spots[i].way(), clock(pin)))
 		}
 		kept := spots[:0]
 		for _, s := range spots {
-			if apart(s.way, clock(pin)) < nearest+0.1 {
+			if apart(s.way(), clock(pin)) < nearest+0.1 {
 				kept = append(kept, s)
 			}
 		}
@@ -187,8 +150,11 @@ func clock(p figure.Pin) float64 { return turn(math.Pi/2 - float64(p.Clock*math.
 // spotAt centres a label's ink on c, in whole micrometres.
 func (l *label) spotAt(c vec, cost int, from vec) spot {
 	lo := c.sub(l.ink.size().times(0.5)).snap()
-	return spot{box: box{lo, lo.add(l.ink.size())}, cost: cost, way: c.sub(from).angle()}
+	return spot{box: box{lo, lo.add(l.ink.size())}, cost: cost, from: from}
 }
+
+// way is the direction of the spot from what is labelled.
+func (s *spot) way() float64 { return s.centre().sub(s.from).angle() }
 
 // reach is how far the label's centre is from its edge across the way u: a
 // label so far and a gap off a straight clears it by the gap.

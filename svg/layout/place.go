@@ -106,27 +106,37 @@ func (d *drawing) price(l *label, s *spot) {
 	if l.middle {
 		s.reach = max(s.reach, s.own)
 	}
-	d.ground.near(s.grow(max(d.mm(signInk), s.own+max(d.mm(nearer), s.own/4))+mm), func(o *obstacle) bool {
-		s.cost += d.strange(l, s, o)
-		switch {
-		case s.broken && l.runsAlong(o):
-		case o.touches(s.grow(d.least(clearInk) + o.half)):
-			s.cost += o.weight
-			if o.thin {
-				s.thin++
-			} else {
-				s.hits++
-			}
-		case l.middle && o.weight == costMark && o.touches(s.grow(d.mm(signInk)+o.half)):
-			s.cost += costSign
-		case d.owns(l, o):
-		case o.touches(s.grow(d.mm(tightInk) + o.half)):
-			s.cost += costTight
-		case o.touches(s.grow(d.mm(comfortInk) + o.half)):
-			s.cost += costNear
+	about := s.grow(max(d.mm(signInk), s.own+max(d.mm(nearer), s.own/4)))
+	d.ground.near(about, func(o *obstacle) bool {
+		if o.within(about) {
+			s.cost += d.strange(l, s, o) + d.inTheWay(l, s, o)
 		}
 		return s.cost < hopeless
 	})
+}
+
+// inTheWay is what it costs that ink lies under the label at s, or close by.
+func (d *drawing) inTheWay(l *label, s *spot, o *obstacle) int {
+	switch {
+	case s.broken && l.runsAlong(o):
+		return 0
+	case o.within(s.grow(d.least(clearInk))):
+		if o.thin {
+			s.thin++
+		} else {
+			s.hits++
+		}
+		return o.weight
+	case l.middle && o.weight == costMark && o.within(s.grow(d.mm(signInk))):
+		return costSign
+	case d.owns(l, o):
+		return 0
+	case o.within(s.grow(d.mm(tightInk))):
+		return costTight
+	case o.within(s.grow(d.mm(comfortInk))):
+		return costNear
+	}
+	return 0
 }
 
 // runsAlong tells that o is ink of the segment that l belongs to, or of its line.
@@ -153,13 +163,14 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 	case d.owns(l, o) || o.thin && !l.round && !l.faint:
 		return 0
 	case l.pointed && o.dot >= 0 && d.dots[o.dot].c != l.home:
-		switch far := l.from(d.dots[o.dot].c, s.box); {
+		switch far, near := l.within(d.dots[o.dot].c, s.box, s.own+max(d.mm(nearer), s.own/4)); {
+		case !near:
+			return 0
 		case far <= s.own:
 			s.lost = true
 			return costLost + price(costFarther*(s.own-far)/mm)
-		case far <= s.own+max(d.mm(nearer), s.own/4):
-			return costDoubt
 		}
+		return costDoubt
 	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
 		switch {
 		case o.touches(s.grow(s.own)):

@@ -57,7 +57,10 @@ func way(angle float64) vec {
 
 // turn brings an angle into [0, 2π).
 func turn(angle float64) float64 {
-	if angle = math.Mod(angle, fullway); angle < 0 {
+	if angle <= -fullway || fullway <= angle { // which is rare, and the remainder slow
+		angle = math.Mod(angle, fullway)
+	}
+	if angle < 0 {
 		angle += fullway
 	}
 	return angle
@@ -103,6 +106,11 @@ func (b box) union(c box) box {
 // near is how far p is from the box, 0 inside.
 func (b box) near(p vec) float64 {
 	return vec{max(b.lo.x-p.x, 0, p.x-b.hi.x), max(b.lo.y-p.y, 0, p.y-b.hi.y)}.len()
+}
+
+// far is how far p is from the farthest corner of the box.
+func (b box) far(p vec) float64 {
+	return vec{max(p.x-b.lo.x, b.hi.x-p.x), max(p.y-b.lo.y, b.hi.y-p.y)}.len()
 }
 
 // off is how far the box is from a segment, 0 where they touch.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -29,24 +30,56 @@ func (d *drawing) refine(l *label) {
 	case l.pointed && l.owner != nil && !l.pinned:
 		fine = d.fineAround(l)
 	}
-	var found []spot
-	for _, s := range fine {
-		if d.price(l, &s); s.clear() {
-			found = append(found, s)
-		}
+	l.spots = append(l.spots, d.clearest(l, fine)...)
+}
+
+// clearest are the clear ones among spots that cost least, so many as are kept. What a
+// spot costs by itself is a lower bound, so most need not be looked at.
+func (d *drawing) clearest(l *label, spots []spot) []spot {
+	order := make([]int, len(spots))
+	for i := range order {
+		order[i] = i
 	}
-	slices.SortStableFunc(found, func(a, b spot) int { return a.cost - b.cost })
-	l.spots = append(l.spots, found[:min(len(found), fineKept)]...)
+	slices.SortFunc(order, func(i, j int) int { return cmp.Or(spots[i].cost-spots[j].cost, i-j) })
+	var found []spot
+	for _, i := range order {
+		s := spots[i]
+		full := len(found) == fineKept
+		if full && s.cost >= found[fineKept-1].cost {
+			break
+		}
+		if !d.bare(&s) {
+			continue
+		}
+		if d.price(l, &s); !s.clear() {
+			continue
+		}
+		if full {
+			found = found[:fineKept-1]
+		}
+		at, _ := slices.BinarySearchFunc(found, s.cost+1, func(f spot, cost int) int { return f.cost - cost })
+		found = slices.Insert(found, at, s)
+	}
+	return found
+}
+
+// bare tells that no ink is under the spot.
+func (d *drawing) bare(s *spot) bool {
+	bare, under := true, s.grow(d.least(clearInk))
+	d.ground.near(under, func(o *obstacle) bool {
+		bare = !o.within(under)
+		return bare
+	})
+	return bare
 }
 
 // fineAround are the spots round a point.
 func (d *drawing) fineAround(l *label) []spot {
-	rays := d.raysAt(l.home)
+	ways := waysFrom(d.raysAt(l.home), 0, 2*directions)
 	var spots []spot
 	for gap := pointGaps[1].gap; gap < fineMost; gap += fineStep {
-		for i := range 2 * directions {
-			w := float64(i) * fullway / (2 * directions)
-			spots = append(spots, d.pointSpot(l, w, gap, price(costFar*max(0, gap-pointGaps[0].gap))+comfort(rays, w)))
+		for _, w := range ways {
+			spots = append(spots, l.spotTo(w, d.mm(gap), price(costFar*max(0, gap-pointGaps[0].gap))))
 		}
 	}
 	return spots

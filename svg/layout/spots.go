@@ -49,29 +49,43 @@ var pointGaps = []struct {
 const crowded = 6
 
 func (d *drawing) pointSpots(l *label, pin figure.Pin) []spot {
-	ways := make([]float64, directions)
-	for i := range ways {
-		ways[i] = float64(i) * fullway / directions
-	}
+	first, n := 0.0, directions
 	if pin.Set {
-		ways = []float64{clock(pin)}
+		first, n = clock(pin), 1
 	}
-	rays := d.raysAt(l.home)
-	gaps := pointGaps
+	gaps, rays := pointGaps, d.raysAt(l.home)
 	if len(rays) < crowded {
 		gaps = gaps[:len(gaps)-2]
 	}
-	var spots []spot
+	ways := waysFrom(rays, first, n)
+	spots := make([]spot, 0, len(gaps)*n)
 	for _, g := range gaps {
 		for _, w := range ways {
-			spots = append(spots, d.pointSpot(l, w, g.gap, g.cost+comfort(rays, w)))
+			spots = append(spots, l.spotTo(w, d.mm(g.gap), g.cost))
 		}
 	}
 	return spots
 }
 
-func (d *drawing) pointSpot(l *label, w, gap float64, cost int) spot {
-	return l.spotAt(l.home.add(way(w).times(l.beyond(way(w), d.mm(gap)))), cost, l.home)
+// outward is a way from a point, and what a place on it costs.
+type outward struct {
+	way  vec
+	cost int
+}
+
+// waysFrom are n ways round a point, of which these rays leave.
+func waysFrom(rays []float64, first float64, n int) []outward {
+	ways := make([]outward, n)
+	for i := range ways {
+		w := first + float64(i)*fullway/float64(n)
+		ways[i] = outward{way(w), comfort(rays, w)}
+	}
+	return ways
+}
+
+// spotTo is on a way from the point of the label.
+func (l *label) spotTo(w outward, gap float64, cost int) spot {
+	return l.spotAt(l.home.add(w.way.times(l.beyond(w.way, gap))), cost+w.cost, l.home)
 }
 
 // comfort is what a direction from a point costs, by the rays of ink that
