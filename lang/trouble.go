@@ -33,8 +33,8 @@ func troubleAt(list []solve.Trouble, step int) (found *trouble, last bool) {
 // the way of the values tried.
 func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source.List) {
 	in := p.Inputs[t.Input]
-	if len(t.Fails) == 1 {
-		t.reportAlone(p, inputs, problems)
+	if f, alone := t.stubborn(); alone {
+		t.reportAlone(f, p, inputs, problems)
 		return
 	}
 	lo, hi := t.Tried[0], t.Tried[len(t.Tried)-1]
@@ -54,6 +54,21 @@ func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source
 		}
 		prob.Notes = append(prob.Notes, source.Note{Span: p.Steps[f.Step].Span, Text: text})
 	}
+}
+
+// stubborn is the one step that fails for every value, where the others go well
+// for some: it is no matter of choosing.
+func (t *trouble) stubborn() (only solve.Fail, alone bool) {
+	if len(t.Fails) == 1 {
+		return t.Fails[0], true
+	}
+	n := 0
+	for _, f := range t.Fails {
+		if !f.Fits {
+			only, n = f, n+1
+		}
+	}
+	return only, n == 1
 }
 
 // beyond is how far past a bound a value is tried exactly, as a part of it.
@@ -97,8 +112,7 @@ func (t *trouble) fits(p *program.Program, inputs []*big.Rat, f solve.Fail, v *b
 }
 
 // reportAlone tells of the one step that fails for every value that was tried.
-func (t *trouble) reportAlone(p *program.Program, inputs []*big.Rat, problems *source.List) {
-	f := t.Fails[0]
+func (t *trouble) reportAlone(f solve.Fail, p *program.Program, inputs []*big.Rat, problems *source.List) {
 	before := len(*problems)
 	eval.Failure{Index: f.Step, Step: p.Steps[f.Step], Err: t.truly(p, inputs, f)}.Report(problems)
 	in := p.Inputs[t.Input].Span

@@ -11,9 +11,10 @@ import (
 
 // cond is a which-one phrase: a condition on a point among all that there are.
 type cond struct {
-	text string
-	span source.Span
-	test func(st *program.State, p geom.Point, all []geom.Point) (bool, error)
+	text  string
+	span  source.Span
+	picks bool // nearest and farthest: it compares places, and says nothing of one
+	test  func(st *program.State, p geom.Point, all []geom.Point) (bool, error)
 }
 
 // conds resolves the phrases that follow a name.
@@ -24,7 +25,7 @@ func (s *scope) conds(list []*syntax.Cond) ([]cond, bool) {
 		test, ok := s.condTest(c)
 		good = good && ok
 		span := s.span(c.Node)
-		out = append(out, cond{span.Text(), span, test})
+		out = append(out, cond{span.Text(), span, c.Nearest != nil || c.Farthest != nil, test})
 	}
 	return out, good
 }

@@ -208,7 +208,7 @@ func (s *scope) placeCond(pl *places, c *syntax.Cond) bool {
 		return false
 	}
 	span := s.span(c.Node)
-	pl.conds = append(pl.conds, cond{span.Text(), span, test})
+	pl.conds = append(pl.conds, cond{span.Text(), span, c.Nearest != nil || c.Farthest != nil, test})
 	var line *syntax.Ref
 	switch {
 	case c.Of != nil:
@@ -266,7 +266,7 @@ func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) 
 		return false
 	}
 	span := s.span(n)
-	pl.conds = append(pl.conds, cond{span.Text(), span, func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
+	pl.conds = append(pl.conds, cond{span.Text(), span, false, func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
 		got, err := test(st, p)
 		return got == side, err
 	}})
@@ -318,6 +318,11 @@ func (s *scope) settle(n syntax.Node, slot int, pl *places) {
 		return
 	}
 	conds, loci := pl.conds, pl.loci
+	for _, l := range loci {
+		if !l.isCircle && !l.on.circle && l.on.slot >= 0 {
+			s.c.metOn[slot] = append(s.c.metOn[slot], l.on.slot)
+		}
+	}
 	name := s.slot(slot).Name
 	tell := s.tellers(curve{}, curve{})
 	s.emit(n, func(st *program.State) error {
@@ -397,9 +402,11 @@ func (s *scope) spotOf(n syntax.Node, slot int, pl *places) (where spot, sure bo
 		return nil, false
 	case len(pl.fixed) == 1:
 		return pl.fixed[0], true
-	case len(pl.loci) > 1:
+	case len(pl.loci) > 1 && !s.sameLine(pl):
 		return s.crossLoci(pl.loci[0], pl.loci[1]), false
-	case len(pl.loci) == 1:
+	case s.picksFree(slot, pl):
+		return nil, false
+	case len(pl.loci) > 0:
 		return s.onLocus(n, slot, pl), true
 	case len(pl.free) > 0:
 		return pl.free[0], true
@@ -464,7 +471,7 @@ func (s *scope) crossLoci(a, b locus) spot {
 		}
 		ps, err := meetCurves(ca, cb)
 		if err != nil {
-			return nil, &program.Fault{Text: "there is no such point: " + err.Error()}
+			return nil, &program.Fault{Text: "there is no such point on " + a.called(s) + " and " + b.called(s) + ": " + err.Error(), Help: "leave out one of them, or change it"}
 		}
 		if ca.Straight != nil && b.isCircle && len(ps) == 2 && on(ca, st.Point(b.centre)) {
 			l, err := a.on.whole(st)
