@@ -3,6 +3,7 @@ package stdlib_test
 import (
 	"fmt"
 	"io/fs"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -71,7 +72,7 @@ var faults = []fault{
 	}},
 	{"c > 0", twoPlaces, []string{"F, X by fourth(A, B, 3, 4, 0)"}},
 	{"n > 1", twoPlaces, []string{"P by divide(A, B, 1)", "P by divide(A, B, 0)", "P by divide(A, B, -3)"}},
-	{"2 * a > AC", "given A (0, 0)\ngiven C (3, 4)", []string{"B, D by diamond(A, C, 5/2)"}},
+	{"a > half AC", "given A (0, 0)\ngiven C (3, 4)", []string{"B, D by diamond(A, C, 5/2)"}},
 	{"a + b > 3/2 AB", "given A (0, 0)\ngiven B (4, 0)", []string{"C by frommedians(A, B, 2, 4)"}},
 	{"a + 3/2 AB > b", "given A (0, 0)\ngiven B (4, 0)", []string{"C by frommedians(A, B, 2, 8)"}},
 	{"b + 3/2 AB > a", "given A (0, 0)\ngiven B (4, 0)", []string{"C by frommedians(A, B, 8, 2)"}},
@@ -141,7 +142,9 @@ func construction(call string) string {
 // results must not be blamed.
 func refuse(t *testing.T, f fault, name, call string) {
 	t.Helper()
-	src := "figure \"refused\"\n" + strings.TrimSpace(f.givens) + "\n" + call + "\n"
+	results, by, _ := strings.Cut(call, " by ")
+	call = results + " by " + ofCaller(by)
+	src := "figure \"refused\"\n" + ofCaller(strings.TrimSpace(f.givens)) + "\n" + call + "\n"
 	result := lang.Compile("case.trm", []byte(src))
 	want := name + " needs "
 	var errors source.List
@@ -153,13 +156,33 @@ func refuse(t *testing.T, f fault, name, call string) {
 	if len(errors) != 1 || !strings.Contains(errors[0].Text, want) || len(errors[0].Notes) != 1 {
 		t.Fatalf("want one error, %q; got\n%s%s", want, problems(errors), src)
 	}
-	if is, _, _ := strings.Cut(errors[0].Notes[0].Span.Text(), " \""); is != "needs "+f.needs {
+	if is := errors[0].Notes[0].Span.Text(); is != "needs "+f.needs {
 		t.Errorf("it is refused for %q, not for what it needs, %q", is, f.needs)
 	}
-	if at := errors[0].Span.Text(); !strings.HasPrefix(call, at) {
-		t.Errorf("the blame lies on %q, not on %q", at, call)
+	if at := errors[0].Span.Text(); !strings.Contains(call, at) {
+		t.Errorf("the blame lies on %q, not in %q", at, call)
+	}
+	if errors[0].Help == "" && !strings.Contains(errors[0].Text, " more than ") {
+		t.Errorf("nothing says how to mend %q", errors[0].Text)
+	}
+	for _, name := range names.FindAllString(errors[0].Text+" "+errors[0].Help, -1) {
+		if letters.ReplaceAllString(name, "") != "" && !introduced[name] {
+			t.Errorf("%s is told to a caller who has no such thing:\n%s\n%s", name, errors[0].Text, errors[0].Help)
+		}
 	}
 }
+
+var (
+	letter  = regexp.MustCompile(`\b[A-Za-z]\b`)
+	names   = regexp.MustCompile(`\b(?:[A-Z][A-Z0-9]*|[b-z]\d*)\b`)
+	letters = regexp.MustCompile(`[A-Za-z]7`)
+)
+
+// introduced are names that a help says the meaning of.
+var introduced = map[string]bool{"T": true, "L": true, "M": true, "N": true}
+
+// ofCaller is a source with names that no construction of the library has.
+func ofCaller(text string) string { return letter.ReplaceAllString(text, "${0}7") }
 
 // needs are the lines of a library file that say what must hold.
 func needs(t *testing.T, name string) []string {
@@ -172,6 +195,7 @@ func needs(t *testing.T, name string) []string {
 	for line := range strings.Lines(string(text)) {
 		if line = strings.TrimSpace(line); strings.HasPrefix(line, "needs ") {
 			line, _, _ = strings.Cut(line, " \"")
+			line = strings.TrimSuffix(line, " else")
 			out = append(out, line)
 		}
 	}

@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"math/big"
 
 	"trammel/geom"
@@ -303,57 +302,20 @@ func (s *scope) compare(a expr, op string, b expr) (relation, bool) {
 	if b.sum {
 		bt = "(" + bt + ")"
 	}
+	told := gap.difference
+	if s.needing {
+		told = gap.lack
+	}
 	return func(st *program.State) (verdict, error) {
-		sign, why, err := difference(st, a, b, at, bt)
+		g, err := gapOf(st, a, b)
 		if err != nil {
 			return verdict{}, err
 		}
-		if compares(sign, op) {
+		if compares(g.sign, op) {
 			return yes, nil
 		}
-		return no("%s", why()), nil
+		return no("%s", told(g, at, bt)), nil
 	}, true
-}
-
-// difference is the sign of a - b and the words for it.
-func difference(st *program.State, a, b expr, at, bt string) (int, func() string, error) {
-	if a.angle {
-		x, err := a.size(st)
-		if err != nil {
-			return 0, nil, err
-		}
-		y, err := b.size(st)
-		if err != nil {
-			return 0, nil, err
-		}
-		sign, err := x.Cmp(y)
-		return sign, func() string {
-			switch {
-			case sign == 0:
-				return fmt.Sprintf("%s and %s are equal", at, bt)
-			case b.rat != nil && b.rat.Sign() == 0:
-				return fmt.Sprintf("%s is %s°", at, sig(x.Float()))
-			}
-			return fmt.Sprintf("%s − %s is %s°", at, bt, sig(x.Gap(y)))
-		}, err
-	}
-	x, err := a.value(st)
-	if err != nil {
-		return 0, nil, err
-	}
-	y, err := b.value(st)
-	if err != nil {
-		return 0, nil, err
-	}
-	return x.Cmp(y), func() string {
-		if x.Cmp(y) == 0 {
-			return fmt.Sprintf("%s and %s are equal", at, bt)
-		}
-		if b.rat != nil && b.rat.Sign() == 0 {
-			return fmt.Sprintf("%s is %s", at, st.Measure(a.dim, x.Float()))
-		}
-		return fmt.Sprintf("%s − %s is %s", at, bt, st.Measure(a.dim, x.Sub(y).Float()))
-	}, nil
 }
 
 // knownChain decides a comparison of numbers that are known beforehand.

@@ -13,7 +13,9 @@ import (
 type need struct {
 	holds relation
 	said  refusal
+	help  string
 	span  source.Span
+	at    *source.Span // what is to blame
 }
 
 // needs emits the step that holds a call against what its construction needs of
@@ -59,7 +61,9 @@ func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax
 		if !ok {
 			return false
 		}
-		all = append(all, need{rel, in.refusal(def, one), one.Span(def.file)})
+		said, at := in.blaming(n, def, one)
+		span := s.span(at)
+		all = append(all, need{rel, said, in.mending(one), def.need(one), &span})
 	}
 	if len(all) == 0 {
 		return true
@@ -78,6 +82,21 @@ func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax
 		return nil
 	})
 	return true
+}
+
+// blaming words a need, and tells what is to blame: the call, or one argument.
+func (in *scope) blaming(n *syntax.Named, def *definition, one *syntax.Needs) (refusal, syntax.Node) {
+	if l := in.limited(def, one); l != nil {
+		return l.refusal(in), n.By.Args[l.param].Node
+	}
+	return in.refusal(def, one), n.Node
+}
+
+// need is where a construction says what must hold, without the words for its caller.
+func (def *definition) need(n *syntax.Needs) source.Span {
+	at := n.Span(def.file)
+	at.End = n.Relation.Span(def.file).End
+	return at
 }
 
 // handed is a parameter's slot inside, and the one that it takes its value from.
@@ -130,7 +149,7 @@ func (n need) check(st *program.State, name string) error {
 	if v.holds {
 		return nil
 	}
-	return &program.Fault{Text: n.said(v.why), Notes: []source.Note{note}}
+	return &program.Fault{Text: n.said(st, v.why), Help: n.help, Span: n.at, Notes: []source.Note{note}}
 }
 
 // numbersSuit decides the needs that speak of known numbers only, before the
@@ -142,8 +161,10 @@ func (s *scope) numbersSuit(n *syntax.Named, def *definition, in *scope) bool {
 		}
 		r := st.Needs.Relation
 		if holds, known := in.knownChain(append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...), opsOf(r.Chain)); known && !holds {
-			p := s.fail(n.Node, "%s", in.refusal(def, st.Needs)(in.knownValues(r)))
-			p.Notes = append(p.Notes, source.Note{Span: st.Needs.Span(def.file), Text: "what " + def.node.Name + " needs"})
+			said, at := in.blaming(n, def, st.Needs)
+			p := s.fail(at, "%s", said(nil, in.unlike(r)))
+			p.Help = in.mending(st.Needs)
+			p.Notes = append(p.Notes, source.Note{Span: def.need(st.Needs), Text: "what " + def.node.Name + " needs"})
 			return false
 		}
 	}

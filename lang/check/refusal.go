@@ -6,36 +6,68 @@ import (
 	"slices"
 	"strings"
 
-	"trammel/geom"
+	"trammel/lang/program"
 	"trammel/lang/syntax"
 )
 
 // refusal says that something does not hold that a construction needs: why it
-// does not is known when the program runs.
-type refusal func(why string) string
+// does not is known when the program runs. Of known numbers it is known before,
+// and there is no state.
+type refusal func(st *program.State, why string) string
 
 // refusal words a need in the caller's letters: P is 2.00 cm from m, and erect
 // needs P on m.
 func (in *scope) refusal(def *definition, n *syntax.Needs) refusal {
 	name := def.node.Name
 	if n.Words != "" {
-		said := placeShape.ReplaceAllStringFunc(n.Words, func(place string) string { return in.theirs(strings.Trim(place, "{}")) })
-		return func(string) string { return fmt.Sprintf("%s needs %s", name, said) }
+		said := in.spoken(n.Words)
+		return func(*program.State, string) string { return fmt.Sprintf("%s needs %s", name, said) }
 	}
 	if n.Relation.Not {
 		is, not := in.denied(n.Relation)
-		return func(string) string { return fmt.Sprintf("%s, and %s needs %s", is, name, not) }
+		return func(*program.State, string) string { return fmt.Sprintf("%s, and %s needs %s", is, name, not) }
 	}
-	wanted := in.theirs(in.span(n.Relation.Node).Text())
-	if in.placesApart(n.Relation) {
-		wanted = "different ones"
+	wanted := in.condition(n.Relation)
+	return func(_ *program.State, why string) string {
+		return fmt.Sprintf("%s, and %s needs %s", why, name, wanted)
 	}
-	return func(why string) string { return fmt.Sprintf("%s, and %s needs %s", why, name, wanted) }
+}
+
+// condition is the end of: A and B are one and the same place, and middle needs …
+func (in *scope) condition(r *syntax.Relation) string {
+	if in.placesApart(r) {
+		return "different ones"
+	}
+	if len(r.Chain) == 1 && moreOrLess[r.Chain[0].Op] != "" {
+		return "it to be " + moreOrLess[r.Chain[0].Op]
+	}
+	return in.theirs(in.span(r.Node).Text())
+}
+
+// moreOrLess is what a side must be beside the other.
+var moreOrLess = map[string]string{">": "more", "<": "less", "≥": "as much at least", "≤": "as much at most"}
+
+// spoken is a text of a construction with what the caller gives in its places {P}.
+func (in *scope) spoken(text string) string {
+	return placeShape.ReplaceAllStringFunc(text, func(place string) string { return in.theirs(strings.Trim(place, "{}")) })
+}
+
+// mending is what the caller can do where a need does not hold.
+func (in *scope) mending(n *syntax.Needs) string {
+	switch {
+	case n.Else != "":
+		return in.spoken(n.Else)
+	case in.placesApart(n.Relation):
+		return "name another point, or move one of the two"
+	case n.Relation.Not && n.Relation.Collinear != nil:
+		return "move one of them off the line of the others"
+	}
+	return ""
 }
 
 // placesAreParams reports a {X} in the words of a need that no caller gives.
 func (in *scope) placesAreParams(def *definition, n *syntax.Needs) {
-	for _, place := range placeShape.FindAllString(n.Words, -1) {
+	for _, place := range placeShape.FindAllString(n.Words+n.Else, -1) {
 		if !def.takes(strings.Trim(place, "{}")) {
 			in.fail(n.Node, "%s stands for no parameter of %s", place, def.node.Name).Help = "it reads: " + head(def)
 		}
@@ -109,20 +141,14 @@ func (s *scope) words(n syntax.Node) string {
 	return s.theirs(s.span(n).Text())
 }
 
-// callName notes what the caller calls a parameter.
+// callName notes what the caller calls a parameter: by its name, or by the number or
+// sum that is given for it.
 func (in *scope) callName(name string, arg *syntax.Expr, caller *scope) {
+	text := caller.theirs(caller.span(arg.Node).Text())
 	if r := plainExpr(arg); r != nil {
-		in.callers[name] = caller.theirs(caller.span(r.Node).Text())
+		text = caller.theirs(caller.span(r.Node).Text())
+	} else if len(arg.Tail) > 0 || len(arg.Head.Tail) > 0 {
+		text = "(" + text + ")"
 	}
-}
-
-// knownValues tells what the number parameters in a comparison are: "n is 1".
-func (in *scope) knownValues(r *syntax.Relation) string {
-	var out []string
-	for _, side := range append([]*syntax.Side{r.Left}, sidesOf(r.Chain)...) {
-		if ref := plainRef(side); ref != nil && ref.Name != "" {
-			out = append(out, in.theirs(ref.Name)+" is "+geom.TrimZeros(in.consts[ref.Name].RatString()))
-		}
-	}
-	return strings.Join(out, ", ")
+	in.callers[name] = text
 }

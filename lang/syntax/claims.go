@@ -7,12 +7,14 @@ type Claim struct {
 	Relation *Relation `parser:"@@"`
 }
 
-// Needs is: needs P on m · needs angle ABP < 90° "{P} before {B}" , what must
-// hold for a construction to be carried out, and how to say it
+// Needs is: needs P on m · needs angle ABP < 90° "{P} before {B}" else "swap {A}
+// and {C}" , what must hold for a construction to be carried out, how to say it,
+// and what to do where it does not
 type Needs struct {
 	Node
 	Relation *Relation `parser:"'needs' @@"`
 	Words    string    `parser:"@Text?"`
+	Else     string    `parser:"( 'else' @Text )?"`
 }
 
 // Relation is what can be claimed or needed.

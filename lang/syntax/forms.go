@@ -104,6 +104,7 @@ var Forms = []Form{
 		{"needs P on m", "says what must hold of a construction's parameters"},
 		{"needs AB = CD", "says it in any form of a claim"},
 		{"needs angle ABP < 90° \"{P} before {B}\"", "words it for who calls it"},
+		{"needs P on m else \"drop({m}, {P}) does it from a point off the line\"", "tells who calls it what to do instead"},
 	}},
 	{"loci", "locus", "a locus", []Example{
 		{"locus k 3 from A", "draws all the points at a distance from a point: a circle"},

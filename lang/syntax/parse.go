@@ -160,6 +160,7 @@ func (s *Statement) unquote() {
 		strip(&s.Sentence.Text)
 	case s.Needs != nil:
 		strip(&s.Needs.Words)
+		strip(&s.Needs.Else)
 	case s.Step != nil:
 		strip(&s.Step.Caption)
 	}

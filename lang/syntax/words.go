@@ -14,7 +14,7 @@ const keywordList = `
 	on at inside outside from towards
 	above below left of same side as other than nearest farthest between beyond
 	arc ray join produce cuts meets meet by off step in full brief unseen
-	claim here needs not congruent similar collinear concyclic concurrent
+	claim here needs else not congruent similar collinear concyclic concurrent
 	perpendicular midpoint bisects touches
 	locus equidistant where nearer
 	mark label size o'clock note near shade sector hide faint bold dashed
@@ -30,7 +30,7 @@ var shapes = wordSet("triangle square rectangle parallelogram rhombus kite trape
 var units = wordSet("mm cm deg")
 
 // textWords are the words after which a text stands.
-var textWords = wordSet("figure use step note task worksheet instructions")
+var textWords = wordSet("figure use step note task worksheet instructions else")
 
 func wordSet(list string) map[string]bool {
 	set := map[string]bool{}
