@@ -41,6 +41,28 @@ func ShortSurd(x Real) (string, bool) {
 	return s, true
 }
 
+// PrintedSurd is the exact text of x when a textbook would print that rather than
+// a rounded one: a whole number, a short decimal, or a fraction or surd of few digits
+// over one at most (common practice, no source).
+func PrintedSurd(x Real) (string, bool) {
+	s, ok := ShortSurd(x)
+	_, below, fraction := strings.Cut(s, "/")
+	whole := !fraction && !strings.Contains(s, "√")
+	return s, ok && (whole || digits(s) <= mostPrinted && digits(below) <= 1)
+}
+
+// mostPrinted is how many digits a printed fraction or surd has, at most: as in 2√13/3.
+const mostPrinted = 4
+
+func digits(s string) int {
+	return len(s) - len(strings.Map(func(r rune) rune {
+		if '0' <= r && r <= '9' {
+			return -1
+		}
+		return r
+	}, s))
+}
+
 // FiniteDecimal is r as a decimal; false if that needs more places.
 func FiniteDecimal(r *big.Rat, places int) (string, bool) {
 	text := r.FloatString(places)

@@ -55,3 +55,21 @@ func TestTrimZeros(t *testing.T) {
 		}
 	}
 }
+
+// TestPrintedSurd tells which lengths a textbook prints exactly; "" stands for a
+// rounded one (common practice, no source).
+func TestPrintedSurd(t *testing.T) {
+	for number, want := range map[string]string{
+		"7": "7", "12345": "12345", "3/2": "1.5", "3.125": "3.125", "1/3": "1/3", "22/7": "22/7", "72/95": "", "361/630": "",
+		"√2": "√2", "2√3": "2√3", "√181": "√181", "√37/2": "√37/2", "2√13/3": "2√13/3", "√181/10": "", "9√101/10": "", "√10217": "",
+		"33√5002/730": "", "1/2+√5/2": "(1 + √5)/2", "√2473/5": "", "√2+√3": "√3 + √2",
+	} {
+		got, ok := geom.PrintedSurd(num(number))
+		if !ok {
+			got = ""
+		}
+		if got != want {
+			t.Errorf("%s is printed as %q, want %q", number, got, want)
+		}
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"trammel/lang"
@@ -138,7 +139,7 @@ func printable(s string) string {
 		switch {
 		case r == utf8.RuneError && n == 1:
 			fmt.Fprintf(&b, `\x%02X`, s[0])
-		case strconv.IsPrint(r):
+		case strconv.IsPrint(r) || unicode.Is(unicode.Zs, r):
 			b.WriteRune(r)
 		default:
 			fmt.Fprintf(&b, `\u%04X`, r)

@@ -144,11 +144,12 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 	})
 }
 
-// lengthText is a length with its unit: exact when that is short, else to two places.
+// lengthText is a length with its unit: exact when that is simple, else to two
+// places, whose zeros tell that it is rounded.
 func lengthText(st *program.State, r geom.Real) string {
-	text, ok := geom.ShortSurd(r)
+	text, ok := geom.PrintedSurd(r)
 	if !ok {
-		text = geom.TrimZeros(r.Decimal(2))
+		text = r.Decimal(2)
 	}
 	unit := st.Program.UnitWord(1)
 	if unit == " units" {

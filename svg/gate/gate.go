@@ -16,7 +16,8 @@
 //     be short enough: the arc rises under 1.2 mm over it.
 //   - An arrowhead may touch the straights that run through its tip along its axis.
 //   - The square and the arc of an angle may touch what passes through the
-//     angle's vertex: the arms, and what divides the angle.
+//     angle's vertex: the arms, and what divides the angle. Squares of one vertex
+//     may share their sides.
 //   - A dot and the curves of the figure meet where they meet; they are not judged.
 //
 // Everything else that touches a mark is foreign to it: other curves, dots and
@@ -156,7 +157,7 @@ func (r *Report) marks(s *sheet) {
 			}
 		}
 		for _, o := range s.marks[:i] {
-			if gap, at := m.gap(o, touching); gap < touching {
+			if gap, at := m.gap(o, touching); gap < touching && !m.beside(o) {
 				r.fault(Foreign, m, o, at, gap)
 			}
 		}

@@ -84,6 +84,8 @@ var drawings = []struct {
 	{"an arrow on its line", cross + mark("arrow", "M38 19 L40 20 L38 21"), nil},
 	{"an arrow on another's line", cross + mark("arrow", "M29 18 L30 16 L31 18") + line("s3", "0.35", 20, 16.5, 40, 16.5), []Kind{Foreign}},
 	{"a square in its corner", cross + mark("square a1", "M33 20 L33 17 L30 17"), nil},
+	{"squares side by side", cross + mark("square a1", "M33 20 L33 17 L30 17") + mark("square a2", "M27 20 L27 17 L30 17"), nil},
+	{"squares of two vertices", cross + mark("square a1", "M33 20 L33 17 L30 17") + mark("square a2", "M36 20 L36 17 L33 17"), []Kind{Foreign}},
 	{"a square in no corner", cross + mark("square a1", "M34 21 L34 18 L31 18"), []Kind{Foreign}},
 	{"a square that a tangent's circle passes", cross + mark("square a1", "M33 20 L33 17 L30 17") + round("c1", 30, 11, 9), nil},
 	{"a square that another circle passes", cross + mark("square a1", "M33 20 L33 17 L30 17") + round("c1", 32, 10, 9), []Kind{Foreign}},

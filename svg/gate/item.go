@@ -118,11 +118,19 @@ func (i *item) belongs(o *item) bool {
 	case "arrow":
 		return o.straight() && o.passes(p[1]) && o.way().parallel(p[1].sub(p[0].mid(p[2]))) < square
 	case "square":
-		return o.passes(p[0].add(p[2]).sub(p[1]))
+		return o.passes(i.vertex())
 	case "arc":
 		return o.passes(i.round.c)
 	}
 	return false
+}
+
+// vertex is the corner of the angle that a square marks.
+func (i *item) vertex() xy { return i.corners[0].add(i.corners[2]).sub(i.corners[1]) }
+
+// beside tells whether both are squares of one vertex.
+func (i *item) beside(o *item) bool {
+	return i.what == "square" && o.what == "square" && i.vertex().dist(o.vertex()) < meets
 }
 
 // flattest is the rise in millimetres of an arc over its chord under which a

@@ -91,7 +91,7 @@ func (i *item) spans(p xy) bool {
 	if i.what != "square" {
 		return false
 	}
-	v := i.corners[0].add(i.corners[2]).sub(i.corners[1])
+	v := i.vertex()
 	w := p.sub(v)
 	return w.dot(i.corners[0].sub(v)) >= 0 && w.dot(i.corners[2].sub(v)) >= 0
 }

@@ -191,6 +191,30 @@ func TestTicksOfWhole(t *testing.T) {
 	}
 }
 
+// TestArrowsMatch sets the arrows of two parallels at one place, out of the angles'
+// marks at the crossings with a third line.
+func TestArrowsMatch(t *testing.T) {
+	s := newSketch("crossed")
+	for name, at := range map[string][2]float64{"A": {0, 0}, "B": {9, 0}, "C": {0, 3}, "D": {9, 3}, "E": {2, -2}, "F": {6, 6}, "P": {3, 0}, "Q": {4.5, 3}} {
+		s.at[name] = s.pt(at[0], at[1])
+	}
+	s.join("AB", giv)
+	s.join("CD", giv)
+	s.join("EF", giv)
+	s.arcs(1, "BPQ", "DQF", "CQP")
+	s.arrows(1, "AB", "CD")
+	d := drawn(t, s)
+	wings := d.marksOf(arrowHook)
+	if wings[0].b.x != wings[2].b.x {
+		t.Errorf("the arrows' tips are at %v and %v", wings[0].b, wings[2].b)
+	}
+	for _, v := range []string{"P", "Q"} {
+		if gap := wings[0].b.x - d.place(s.at[v]).x; math.Abs(gap) < 6*mm {
+			t.Errorf("an arrow is %.0f µm from %s, within an angle's mark", gap, v)
+		}
+	}
+}
+
 // TestTickOffCrossing moves ticks so far off a crossing that the line through
 // it is not read as one more.
 func TestTickOffCrossing(t *testing.T) {

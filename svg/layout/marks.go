@@ -65,7 +65,7 @@ func (d *drawing) drawTicks(m figure.Ticks) {
 	for _, size := range tickSizes {
 		marks, touches := make([][]curve, len(roomy)), 0
 		for i, g := range roomy {
-			at, n := d.slide(g, d.tickReach(g, m.Count), func(at vec) []curve { return d.ticks(g, at, m.Count, size) })
+			at, n := d.slide(slider{g, d.tickReach(g, m.Count), func(at vec) []curve { return d.ticks(g, at, m.Count, size) }})
 			marks[i], touches = d.ticks(g, at, m.Count, size), touches+n
 		}
 		if touches < least {
@@ -133,30 +133,43 @@ func (d *drawing) ticks(g segment, at vec, count int, size float64) []curve {
 	return list
 }
 
-// drawArrows draws open chevrons, all of them the way the first segment goes.
+// drawArrows draws open chevrons, all of them the way the first segment goes, and at
+// one place on all the segments where that is as clear as places of their own.
 func (d *drawing) drawArrows(m figure.Arrows) {
-	if len(m.Segments) == 0 {
+	all, own := d.arrows(m), 0
+	if len(all) == 0 {
 		return
 	}
-	first := m.Segments[0]
-	lead := d.place(first.A).to(d.place(first.B))
-	for _, s := range m.Segments {
-		a, b := d.place(s.A), d.place(s.B)
-		if a.to(b).dot(lead) < 0 {
-			a, b = b, a
+	places := make([]vec, len(all))
+	for i, s := range all {
+		at, touches := d.slide(s)
+		places[i], own = at, own+touches
+	}
+	if step, touches := d.slideAll(all); touches <= own {
+		for i, s := range all {
+			places[i] = s.at(step)
 		}
-		if d.roomy(a.dist(b), m.Step) {
-			d.drawChevrons(segment{a, b}, m.Count)
+	}
+	for i, s := range all {
+		for _, c := range s.mark(places[i]) {
+			d.mark(arrowHook, c)
 		}
 	}
 }
 
-func (d *drawing) drawChevrons(g segment, count int) {
-	reach := float64(float64(count-1)*d.mm(chevronGap))/2 + d.mm(chevron)
-	at, _ := d.slide(g, reach, func(at vec) []curve { return d.chevrons(g, at, count) })
-	for _, c := range d.chevrons(g, at, count) {
-		d.mark(arrowHook, c)
+// arrows are the marks of parallels on the segments that have room for them.
+func (d *drawing) arrows(m figure.Arrows) (all []slider) {
+	reach := float64(float64(m.Count-1)*d.mm(chevronGap))/2 + d.mm(chevron)
+	for i, s := range m.Segments {
+		g, first := segment{d.place(s.A), d.place(s.B)}, m.Segments[0]
+		if i > 0 && g.a.to(g.b).dot(d.place(first.A).to(d.place(first.B))) < 0 {
+			g.a, g.b = g.b, g.a
+		}
+		if d.roomy(g.length(), m.Step) {
+			all = append(all, slider{g, reach, func(at vec) []curve { return d.chevrons(g, at, m.Count) }})
+		}
 	}
+	return all
 }
 
 // chevrons are the strokes of an arrow about its place.
