@@ -34,7 +34,7 @@ type labeller struct {
 // line appends the runs of text under over bars.
 func (l *labeller) line(text []rune, over int) {
 	for i := 0; i < len(text); i++ {
-		if used := l.fraction(text, i, over); used > 0 {
+		if used := l.fraction(text, i, over) + l.index(text, i, over); used > 0 {
 			i += used - 1
 			continue
 		}
@@ -69,6 +69,23 @@ func (l *labeller) fraction(text []rune, i, over int) int {
 	l.runs = append(l.runs, Run{Top: l.term(text[i:slash]), Bottom: l.term(text[slash+1 : after]), Over: over})
 	return after - i
 }
+
+// index appends the index that _ begins, as in h_c, and tells how many signs it takes:
+// 0 where none does. A single letter is a quantity, more are a word.
+func (l *labeller) index(text []rune, i, over int) int {
+	end := i + 1
+	for end < len(text) && (unicode.IsLetter(text[end]) || unicode.IsDigit(text[end])) {
+		end++
+	}
+	if text[i] != '_' || i == 0 || !unicode.IsLetter(text[i-1]) || end == i+1 {
+		return 0
+	}
+	l.runs = append(l.runs, Run{Text: string(text[i+1 : end]), Sub: true, Italic: end == i+2 && hasCase(text[i+1]), Over: over})
+	return end - i
+}
+
+// hasIndex tells whether the letter at i has an index.
+func hasIndex(text []rune, i int) bool { return i+1 < len(text) && text[i+1] == '_' }
 
 func isFactor(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '√' || r == ')'
@@ -112,7 +129,7 @@ func (l *labeller) sign(text []rune, i, over int) {
 	case isIndexed(text, i):
 		r.Sub, r.Italic = unicode.IsDigit(text[i]), hasCase(text[i])
 	case hasCase(text[i]):
-		r.Italic = isGreek(text[i]) || l.variables && isQuantity(text, i)
+		r.Italic = isGreek(text[i]) || (l.variables || hasIndex(text, i)) && isQuantity(text, i)
 	}
 	if n := len(l.runs); n > 0 && !strings.HasSuffix(l.runs[n-1].Text, surd) {
 		if last := &l.runs[n-1]; last.Top == nil && last.Italic == r.Italic && last.Sub == r.Sub && last.Over == r.Over {
@@ -185,7 +202,7 @@ func isPoint(text []rune, i int) bool {
 func hasWord(text []rune) bool {
 	for i := 0; i < len(text); {
 		start, end := lettersAt(text, i)
-		if isWord(text[start:end]) && !followsNumber(text, start) {
+		if isWord(text[start:end]) && !followsNumber(text, start) && (start == 0 || text[start-1] != '_') {
 			return true
 		}
 		i = end + 1

@@ -134,11 +134,11 @@ var Forms = []Form{
 		{"mark AB parallel to CD", "sets the arrows of parallels"},
 	}},
 	{"marks", "label", "a label", []Example{
-		{`label AB "5 cm"`, "writes a text at a thing"},
+		{`label AB "5 cm"`, "writes a text at a thing; an underscore lowers what follows, as in h_c"},
 		{"label AB length", "writes the length of a straight at it"},
 		{"label angle ABC size", "writes the size of an angle in it"},
 		{"label reflex angle ABC size", "writes the size of the angle over 180°"},
-		{"label A at 10 o'clock", "says where the letter stands, as on a clock face"},
+		{"label A at 10 o'clock", "says where the letter stands, as on a clock face; of a length, a size and a name of a line too"},
 		{"label A below", "says on which side the letter stands"},
 		{"label m", "writes the name of a thing at it"},
 	}},
