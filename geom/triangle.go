@@ -27,6 +27,16 @@ type Impossible struct{ Fact, Help string }
 // Error is the fact.
 func (e *Impossible) Error() string { return e.Fact }
 
+// disagree is that data more than are needed do not agree.
+func disagree(format string, args ...any) error {
+	return unless("leave one of the data out, or make them agree", format, args...)
+}
+
+// unless is impossible with a way out.
+func unless(help, format string, args ...any) error {
+	return &Impossible{fmt.Sprintf(format, args...), help}
+}
+
 func impossible(format string, args ...any) error {
 	return &Impossible{Fact: fmt.Sprintf(format, args...)}
 }
@@ -227,7 +237,7 @@ func (d *TriangleData) sideAndAngles(f *exact.Field) ([3]Point, error) {
 		long := d.Side[i].Mul(sin[k]).Div(sin[i])
 		return turned(j, origin(f), Point{d.Side[i], f.Int(0)}, Point{long.Mul(cos[j]), long.Mul(sin[j])}), nil
 	}
-	return [3]Point{}, impossible("angles alone do not fix a triangle's size")
+	return [3]Point{}, unless("give a side too", "angles alone do not fix a triangle's size")
 }
 
 // thirdAngle completes the sum of 180°.
@@ -247,12 +257,12 @@ func (d *TriangleData) thirdAngle() error {
 	}
 	if missing < 0 {
 		if c != 0 {
-			return impossible("the angles of a triangle add up to 180°, and these to %s", sum)
+			return unless("leave one of them out", "the angles of a triangle add up to 180°, and these to %s", sum)
 		}
 		return nil
 	}
 	if c >= 0 {
-		return impossible("the two angles add up to %s, and in a triangle they stay under 180°", sum)
+		return unless("make one of them smaller", "the two angles add up to %s, and in a triangle they stay under 180°", sum)
 	}
 	rest := straight.Add(sum.Mul(big.NewRat(-1, 1)))
 	d.Angle[missing] = &rest
@@ -264,7 +274,7 @@ func (d *TriangleData) verify(ps [3]Point) error {
 	for i := range 3 {
 		j, k := (i+1)%3, (i+2)%3
 		if s := d.Side[i]; s != nil && !Dist2(ps[j], ps[k]).Equal(s.Mul(s)) {
-			return impossible("the other data make %s %s, and not %s", d.sideName(i), Show(Dist(ps[j], ps[k])), Show(s))
+			return disagree("the other data make %s %s, and not %s", d.sideName(i), Show(Dist(ps[j], ps[k])), Show(s))
 		}
 		if a := d.Angle[i]; a != nil {
 			is := Corner(ps[j], ps[i], ps[k], false)
@@ -273,7 +283,7 @@ func (d *TriangleData) verify(ps [3]Point) error {
 				return err
 			}
 			if c != 0 {
-				return impossible("the other data make the angle at %s %s, and not %s", d.Names[i], is, *a)
+				return disagree("the other data make the angle at %s %s, and not %s", d.Names[i], is, *a)
 			}
 		}
 	}

@@ -105,10 +105,10 @@ func TestImpossibleTriangles(t *testing.T) {
 		{"BC 0, CA 1, AB 1", "BC is 0, and a side must be more than 0", ""},
 		{"CA 4, AB 3, A 180", "the angle at A is 180°, and an angle of a triangle lies between 0° and 180°", ""},
 		{"CA 4, AB 3, A 0", "the angle at A is 0°, and an angle of a triangle lies between 0° and 180°", ""},
-		{"AB 1, A 100, B 80", "the two angles add up to 180°, and in a triangle they stay under 180°", ""},
-		{"AB 1, A 120, B 80", "the two angles add up to 200°, and in a triangle they stay under 180°", ""},
-		{"AB 1, A 60, B 60, C 50", "the angles of a triangle add up to 180°, and these to 170°", ""},
-		{"A 60, B 60, C 60", "angles alone do not fix a triangle's size", ""},
+		{"AB 1, A 100, B 80", "the two angles add up to 180°, and in a triangle they stay under 180°", "make one of them smaller"},
+		{"AB 1, A 120, B 80", "the two angles add up to 200°, and in a triangle they stay under 180°", "make one of them smaller"},
+		{"AB 1, A 60, B 60, C 50", "the angles of a triangle add up to 180°, and these to 170°", "leave one of them out"},
+		{"A 60, B 60, C 60", "angles alone do not fix a triangle's size", "give a side too"},
 		{"AB 10, BC 4, A 30", "no triangle has these data: BC is 4, and it must be at least 5 to reach from B to the other arm", ""},
 		{"CA 10, BC 4, A 30", "no triangle has these data: BC is 4, and it must be at least 5 to reach from C to the other arm", ""},
 		{"AB 10, BC 10, A 120", "no triangle has these data: opposite the angle at A, BC must be longer than AB, which is 10", ""},
@@ -118,10 +118,10 @@ func TestImpossibleTriangles(t *testing.T) {
 		{"CA 4√2, BC 5, A 45", "two triangles have these data: one with AB = 7, one with AB = 1", "give AB, or one more angle, or the kind: the first is acute, the second obtuse"},
 		{"AB 10, BC 6, A 30", "two triangles have these data: one with AC = √11 + 5√3, one with AC = 5√3 − √11", "give AC, or one more angle"},
 		{"AB 10, BC 9, A 60", "two triangles have these data: one with AC = 5 + √6, one with AC = 5 − √6", "give AC, or one more angle, or the kind: the first is acute, the second obtuse"},
-		{"BC 3, CA 4, AB 5, C 80", "the other data make AB ≈ 4.564, and not 5", ""}, // 9 + 16 − 24 cos 80°
-		{"CA 4, AB 3, A 90, BC 6", "the other data make BC 5, and not 6", ""},
-		{"CA 4, AB 3, A 90, B 60", "the other data make the angle at B ≈ 53.13°, and not 60°", ""},
-		{"AB 1, A 60, B 60, BC 2", "the other data make the angle at A 90°, and not 60°", ""},                                                                                               // half of an equilateral triangle
+		{"BC 3, CA 4, AB 5, C 80", "the other data make AB ≈ 4.564, and not 5", "leave one of the data out, or make them agree"}, // 9 + 16 − 24 cos 80°
+		{"CA 4, AB 3, A 90, BC 6", "the other data make BC 5, and not 6", "leave one of the data out, or make them agree"},
+		{"CA 4, AB 3, A 90, B 60", "the other data make the angle at B ≈ 53.13°, and not 60°", "leave one of the data out, or make them agree"},
+		{"AB 1, A 60, B 60, BC 2", "the other data make the angle at A 90°, and not 60°", "leave one of the data out, or make them agree"},                                                  // half of an equilateral triangle
 		{"AB 7, BC 6.1, A 60", "two triangles have these data: one with AC ≈ 4.178, one with AC ≈ 2.822", "give AC, or one more angle, or the kind: the first is acute, the second obtuse"}, // 7/2 ± √46/10
 	}
 	for _, test := range tests {

@@ -118,9 +118,9 @@ func (s *scope) targets(refs []*syntax.Ref) ([]target, bool) {
 		ok := true
 		switch {
 		case r.Name != "":
-			names, ok = s.family(r.Name, r.Index)
+			names, ok = s.namesOf(r.Name, r.Index)
 		case len(r.Points) == 1:
-			names, ok = s.family(r.Points[0].Name, r.Points[0].Index)
+			names, ok = s.namesOf(r.Points[0].Name, r.Points[0].Index)
 		default:
 			s.fail(r.Node, "one name is wanted here, and this is a run of %d", len(r.Points)).Help = "results are parted by commas: M, n by bisect(A, B)"
 			ok = false
@@ -349,13 +349,12 @@ func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
 
 // receive gives results their names in the caller's scope.
 func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int, seen bool) {
-	if len(targets) > len(results) {
-		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "it reads: " + head(def)
-		s.poison(targets)
-		return
-	}
-	if len(targets) < len(results) && def.hasFamily() {
-		s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name")).Help = "name them all, as a family: " + s.asFamily(n, def, targets, len(results))
+	if len(targets) > len(results) || len(targets) < len(results) && def.hasFamily() || len(targets) == 0 {
+		p := s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name"))
+		p.Help = "it reads: " + head(def)
+		if def.hasFamily() {
+			p.Help = "name them all, as a family: " + s.asFamily(n, def, len(results))
+		}
 		s.poison(targets)
 		return
 	}

@@ -102,6 +102,12 @@ func (s *scope) leftTest(c *syntax.Cond) (pointTest, bool) {
 		s.fail(c.Node, "%s of a line says nothing without its direction", word).Help = fmt.Sprintf("name two points of %s: %s of AB, standing at A and looking to B", c.SideOf.Name, word)
 		return nil, false
 	}
+	if len(c.SideOf.Points) == 1 {
+		point := s.span(c.SideOf.Node).Text()
+		s.fail(c.Node, "%s of a point says nothing without a direction", word).Help = fmt.Sprintf("name two points: %s of %s%s, standing at %s; or say which one otherwise: nearest A, other than A, beyond B on AB",
+			word, point, s.partner(point), point)
+		return nil, false
+	}
 	ps, ok := s.distinct(c.SideOf, 2)
 	return func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
 		a, b := st.Point(ps[0]), st.Point(ps[1])

@@ -21,6 +21,10 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 			c.elems = append(c.elems, e)
 			continue
 		}
+		if what := sh.foreign(t); what != "" {
+			sh.s.fail(t.Node, "%s is no %s of the %s %s", sh.s.span(t.Node).Text(), what, sh.kind, strings.Join(sh.letters, "")).Help = sh.dataHelp()
+			return false
+		}
 		w := wantLength
 		if len(c.elems) > 0 && c.elems[0].b < 0 {
 			w = wantAngle
@@ -30,13 +34,16 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 			return false
 		}
 		if c.value != nil {
-			sh.s.fail(t.Node, "two values in one equation")
+			p := sh.s.fail(t.Node, "two values in one equation")
+			if p.Help = "one value will do"; len(c.elems) == 0 {
+				p.Help = "neither is of the " + sh.kind + ": " + sh.dataHelp()
+			}
 			return false
 		}
 		c.value = &v
 	}
 	if len(c.elems) == 0 {
-		sh.s.fail(q.Node, "this says nothing about %s", strings.Join(sh.letters, "")).Help = "give a side, such as " + sh.letters[0] + sh.letters[1] + " = 5, or an angle, such as angle " + sh.letters[0] + " = 40°"
+		sh.s.fail(q.Node, "this says nothing about %s", strings.Join(sh.letters, "")).Help = sh.dataHelp()
 		return false
 	}
 	for _, e := range c.elems {
@@ -47,6 +54,40 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 	}
 	sh.written = append(sh.written, &class{append([]element{}, c.elems...), c.value})
 	return sh.merge(c, q)
+}
+
+// dataHelp is how a side or an angle is given.
+func (sh *shape) dataHelp() string {
+	return "give a side, such as " + sh.letters[0] + sh.letters[1] + " = 5, or an angle, such as angle " + sh.letters[0] + " = 40°"
+}
+
+// foreign is what a term would be of the shape, a side or an angle, if its letters
+// were corners: one of them is known nowhere, or none is lacking and they do not
+// follow each other. It is "" for what may be a value.
+func (sh *shape) foreign(e *syntax.Expr) string {
+	r, what := plainExpr(e), "side"
+	if v := e.Head.Head.Value; r == nil && v.Angle != nil && len(e.Tail)+len(e.Head.Tail) == 0 {
+		r, what = v.Angle, "angle"
+	}
+	if r == nil || r.Name != "" || what == "side" && len(r.Points) != 2 {
+		return ""
+	}
+	corners := 0
+	for _, p := range r.Points {
+		name, ok := sh.s.indexed(p.Name, p.Index)
+		if !ok {
+			return ""
+		}
+		if sh.index(p) >= 0 {
+			corners++
+		} else if !sh.s.knows(name) && !sh.s.c.lost.has(name) {
+			return what
+		}
+	}
+	if corners == len(r.Points) && what == "angle" || len(r.Points) == 1 {
+		return what
+	}
+	return ""
 }
 
 // merge joins a class with those that share an element.

@@ -209,10 +209,11 @@ func (d *definition) hasFamily() bool {
 
 // asFamily is the caller's line with its one name made a family of n, or else
 // what a construction gives, as its head has it.
-func (s *scope) asFamily(call *syntax.Named, d *definition, targets []target, n int) string {
+func (s *scope) asFamily(call *syntax.Named, d *definition, n int) string {
 	_, rest, _ := strings.Cut(s.span(call.Node).Text(), " by ")
-	if len(d.node.Gives) == 1 && len(targets) == 1 {
-		return fmt.Sprintf("%s[1 to %d] by %s", strings.TrimRight(targets[0].name, "0123456789"), n, rest)
+	if len(d.node.Gives) == 1 && len(call.Names) == 1 {
+		name, _, _ := strings.Cut(s.span(call.Names[0].Node).Text(), "[")
+		return fmt.Sprintf("%s[1 to %d] by %s", strings.TrimRight(name, "0123456789"), n, rest)
 	}
 	_, gives, _ := strings.Cut(head(d), " gives ")
 	return gives

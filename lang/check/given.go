@@ -397,7 +397,7 @@ func (s *scope) oldOrNew(p *syntax.PointName) (slot int, isNew bool) {
 
 // levelFrom puts a point level to the right of another, as far as chance has it.
 func (s *scope) levelFrom(n syntax.Node, slot, from int) {
-	in := s.input(n, program.Opening, s.slot(slot).Name, rat(6, 1))
+	in := s.input(n, program.Opening, s.names2(from, slot), rat(6, 1))
 	s.emit(n, func(st *program.State) error {
 		p := st.Point(from)
 		st.Set(slot, geom.Point{X: p.X.Add(st.Input(in)), Y: p.Y})
@@ -408,7 +408,7 @@ func (s *scope) levelFrom(n syntax.Node, slot, from int) {
 // arm puts the end of an angle's second arm; turn is 1 for left of the first
 // arm, -1 for right. Without a size the angle is left to chance.
 func (s *scope) arm(n syntax.Node, slot, vertex, other int, e expr, conds []cond, turn int) {
-	length := s.input(n, program.Opening, s.slot(slot).Name, rat(5, 1))
+	length := s.input(n, program.Opening, s.names2(vertex, slot), rat(5, 1))
 	chance := -1
 	if e.size == nil {
 		chance = s.input(n, program.Bearing, s.slot(slot).Name, rat(52, 1))

@@ -1,6 +1,8 @@
 package check
 
 import (
+	"fmt"
+
 	"trammel/geom"
 	"trammel/lang/program"
 )
@@ -17,6 +19,7 @@ var (
 // of which its own data make, and then the second.
 func (sh *shape) quadrilateral() (corners, bool) {
 	sh.lastAngle()
+	sh.closes()
 	if f, ok := sh.byDiagonals(); ok {
 		return f, true
 	}
@@ -27,6 +30,34 @@ func (sh *shape) quadrilateral() (corners, bool) {
 		}
 	}
 	return sh.cut(first), true
+}
+
+// closes adds that of four sides any three together are longer than the fourth.
+func (sh *shape) closes() {
+	var sides [4]*expr
+	for i := range 4 {
+		if sides[i] = sh.datum(sideOf(i, nextCorner(i, 1))); sides[i] == nil {
+			return
+		}
+	}
+	sh.rules = append(sh.rules, func(st *program.State) error {
+		var long [4]geom.Real
+		for i, side := range sides {
+			var err error
+			if long[i], err = positive(st, side); err != nil {
+				return err
+			}
+		}
+		for i := range 4 {
+			j, k, l := nextCorner(i, 1), nextCorner(i, 2), nextCorner(i, 3)
+			if sum := long[j].Add(long[k]).Add(long[l]); sum.Cmp(long[i]) <= 0 {
+				name := func(i int) string { return sh.describe(sideOf(i, nextCorner(i, 1))) }
+				return &program.Fault{Text: fmt.Sprintf("no quadrilateral has these sides: %s, %s and %s together are %s, not more than %s, which is %s",
+					name(j), name(k), name(l), geom.Show(sum), name(i), geom.Show(long[i])), Range: true}
+			}
+		}
+		return nil
+	})
 }
 
 // lastAngle fills in the fourth angle where three are given.
@@ -124,7 +155,10 @@ func (sh *shape) fillPart(p, lacking int, elems ...element) {
 func (sh *shape) far(st *program.State, p int, t []geom.Point) ([]geom.Point, error) {
 	at := [3]int{nextCorner(p, 2), nextCorner(p, 3), p}
 	less := [3]geom.Angle{0: geom.Corner(t[0], t[2], t[1], false), 2: geom.Corner(t[1], t[0], t[2], false)}
-	d := geom.TriangleData{Names: [3]string{sh.letters[at[0]], sh.letters[at[1]], sh.letters[at[2]]}}
+	d := geom.TriangleData{Names: [3]string{sh.letters[at[0]], sh.letters[at[1]], sh.letters[at[2]]}, Shape: sh.kind}
+	if diagonal := sideOf(at[0], at[2]); sh.datum(diagonal) == nil {
+		d.Sides[1] = "the diagonal " + sh.describe(diagonal)
+	}
 	for i, corner := range at {
 		if v := sh.datum(sideOf(at[(i+1)%3], at[(i+2)%3])); v != nil {
 			x, err := real1(st, *v)

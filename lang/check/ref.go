@@ -33,6 +33,16 @@ func (s *scope) indexed(name string, ix *syntax.Index) (string, bool) {
 
 // family is the names of P[1 to 4], or of a plain name alone.
 func (s *scope) family(name string, ix *syntax.Index) ([]string, bool) {
+	names, ok := s.namesOf(name, ix)
+	if ok && len(names) == 0 {
+		s.fail(ix.Node, "%s%s holds nothing", name, s.span(ix.Node).Text()).Help = "count upwards, as in " + name + "[1 to 4]"
+		return nil, false
+	}
+	return names, ok
+}
+
+// namesOf is family where P[1 to 0] may stand, which has no names.
+func (s *scope) namesOf(name string, ix *syntax.Index) ([]string, bool) {
 	if ix == nil || ix.To == nil {
 		one, ok := s.indexed(name, ix)
 		return []string{one}, ok
@@ -46,8 +56,8 @@ func (s *scope) family(name string, ix *syntax.Index) ([]string, bool) {
 		s.fail(ix.Node, "the family has %d points, more than the limit of %d", to-from+1, maxObjects)
 		return nil, false
 	}
-	if to < from || from < 0 {
-		s.fail(ix.Node, "the family runs from %d to %d", from, to).Help = "count upwards, as in " + name + "[1 to 4]"
+	if from < 0 {
+		s.fail(ix.From.Node, "the index is %d, less than 0", from)
 		return nil, false
 	}
 	var out []string
@@ -229,7 +239,7 @@ func (s *scope) run(r *syntax.Ref, n int) ([]int, bool) {
 	case !good:
 		return nil, false
 	case n > 0 && len(out) != n:
-		s.fail(r.Node, "%d points are wanted here, and this is a run of %d", n, len(out))
+		s.fail(r.Node, "%d points are wanted here, and this is a run of %d", n, len(out)).Help = s.runHelp(out, n)
 		return nil, false
 	case n == 0 && len(out) < 2:
 		s.fail(r.Node, "a run of points is wanted here, such as AB")
@@ -253,6 +263,20 @@ func (s *scope) distinct(r *syntax.Ref, n int) ([]int, bool) {
 		seen[p] = true
 	}
 	return ps, true
+}
+
+// runHelp says what a run of n points names that has fewer or more.
+func (s *scope) runHelp(ps []int, n int) string {
+	first := s.slot(ps[0]).Name
+	switch {
+	case n == 2 && len(ps) == 1:
+		return "two points name a straight, such as " + first + s.partner(first)
+	case n == 2:
+		return "two points name a straight, such as " + first + s.slot(ps[1]).Name
+	case n == 3:
+		return "three points name an angle, its vertex in the middle, or a triangle"
+	}
+	return fmt.Sprintf("name all %d corners, in their order round it", n)
 }
 
 // curve is a straight or circle that the source names. A run AB stands for the

@@ -106,7 +106,8 @@ func (sh *shape) meetAt(apex int) {
 }
 
 // equalToOne has two sides: they are equal, or the third is equal to that one of
-// them with which it makes a triangle.
+// them with which it makes a triangle. If it is so with either, the equal sides are
+// those at the last corner, unless these two are unequal themselves.
 func (sh *shape) equalToOne() bool {
 	open := sh.missingSide()
 	j, k := (open+1)%3, (open+2)%3
@@ -121,6 +122,10 @@ func (sh *shape) equalToOne() bool {
 		return true
 	case b.Cmp(new(big.Rat).Mul(two, a)) >= 0:
 		sh.equal(opposite(open), opposite(k))
+		return true
+	}
+	if open < 2 {
+		sh.meetAt(2)
 		return true
 	}
 	sh.s.fail(sh.n, "this does not say which two sides are equal").Help = fmt.Sprintf("say so: with %s = %s", sh.describe(opposite(open)), sh.describe(opposite(j)))

@@ -197,7 +197,7 @@ func (s *scope) perimeter(v *syntax.Value) (expr, bool) {
 // corner is the angle that three letters name.
 func (s *scope) corner(r *syntax.Ref, n syntax.Node, reflex bool) (expr, bool) {
 	if r.Name == "" && len(r.Points) == 1 {
-		s.fail(n, "angle %s alone does not say which angle", s.span(r.Node).Text()).Help = "name three points, the vertex in the middle: angle BAC"
+		s.fail(n, "angle %s alone does not say which angle", s.span(r.Node).Text()).Help = syntax.AngleHelp(s.span(r.Node).Text())
 		return expr{}, false
 	}
 	if r.Name != "" {

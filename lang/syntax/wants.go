@@ -241,7 +241,21 @@ func (c *sounding) angle(n *Value) {
 	if given := c.statement.Given; len(n.Angle.Points) == 1 && given != nil && given.Shape != nil {
 		return
 	}
-	c.wrong(n.Angle.Node, "name it by three points, the vertex in the middle: angle ABC", "an angle takes 3 points, not %s", c.text(n.Angle.Node))
+	c.wrong(n.Angle.Node, AngleHelp(c.text(n.Angle.Node)), "an angle takes 3 points, not %s", c.text(n.Angle.Node))
+}
+
+// AngleHelp says how an angle is named, for who has named it by other than three
+// points: by its vertex, as a rule.
+func AngleHelp(named string) string {
+	example := map[string]string{"A": "BAC", "B": "ABC", "C": "ACB"}[named]
+	switch {
+	case example != "":
+	case strings.TrimRight(named, "0123456789'′") == string([]rune(named)[:1]):
+		example = "A" + named + "B"
+	default:
+		example = "ABC"
+	}
+	return "name it by three points, the vertex in the middle: angle " + example
 }
 
 // opening wants one way, not two, to say how wide the compasses are.
