@@ -4,13 +4,15 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Label sets text as a book of mathematics does. A name is italic with its
 // digits lowered: P1 is an italic P with a small 1. Other text is upright, but
-// for Greek letters and, where there are no words, for letters that stand for
-// numbers and points. Either way ' is a prime and a radicand goes under a bar, which
-// stands for the brackets of √(10 + 2√5).
+// for Greek letters and for letters that stand for numbers and points: all of them
+// where there are no words, else those that stand alone and are a capital or end a
+// phrase. Either way ' is a prime and a radicand goes under a bar, which stands for the
+// brackets of √(10 + 2√5).
 func Label(text string, name bool) []Run {
 	if len(text) > maxOutlined {
 		return []Run{{Text: text, Italic: name}}
@@ -129,7 +131,7 @@ func (l *labeller) sign(text []rune, i, over int) {
 	case isIndexed(text, i):
 		r.Sub, r.Italic = unicode.IsDigit(text[i]), hasCase(text[i])
 	case hasCase(text[i]):
-		r.Italic = isGreek(text[i]) || (l.variables || hasIndex(text, i)) && isQuantity(text, i)
+		r.Italic = isGreek(text[i]) || (l.variables || hasIndex(text, i)) && isQuantity(text, i) || !l.variables && isMeant(text, i)
 	}
 	if n := len(l.runs); n > 0 && !strings.HasSuffix(l.runs[n-1].Text, surd) {
 		if last := &l.runs[n-1]; last.Top == nil && last.Italic == r.Italic && last.Sub == r.Sub && last.Over == r.Over {
@@ -193,9 +195,11 @@ func closing(text []rune) int {
 	return 0
 }
 
-// isPoint tells whether the sign at i is the point or comma of a decimal fraction.
+// isPoint tells whether the sign at i stands within a numeral: the point or comma of a
+// decimal fraction, or the space between groups of digits.
 func isPoint(text []rune, i int) bool {
-	return (text[i] == '.' || text[i] == ',') && i > 0 && i+1 < len(text) && unicode.IsDigit(text[i-1]) && unicode.IsDigit(text[i+1])
+	inside := i > 0 && i+1 < len(text) && unicode.IsDigit(text[i-1]) && unicode.IsDigit(text[i+1])
+	return inside && (text[i] == '.' || text[i] == ',' || text[i] == thin)
 }
 
 // hasWord tells whether the text says something in words; units are none.
@@ -215,6 +219,26 @@ func hasWord(text []rune) bool {
 func isQuantity(text []rune, i int) bool {
 	start, end := lettersAt(text, i)
 	return !isWord(text[start:end]) && !followsNumber(text, start)
+}
+
+// isMeant tells whether the letter at i is the name of something, in a text with words:
+// it stands alone, and is a capital or where a phrase ends. Short words, such as
+// articles, begin one.
+func isMeant(text []rune, i int) bool {
+	if i > 0 && text[i-1] != ' ' && text[i-1] != '(' || followsNumber(text, i) || beginsShort(text) {
+		return false
+	}
+	after := string(text[i+1:])
+	rest := strings.TrimLeft(after, "′.,;:)")
+	next, _ := utf8.DecodeRuneInString(strings.TrimLeft(rest, " "))
+	ends := i > 0 && (rest != after || !unicode.IsLetter(next))
+	return (rest == "" || rest[0] == ' ') && (unicode.IsUpper(text[i]) || ends)
+}
+
+// beginsShort tells that a text begins with what may be a word of one letter, as "A side"
+// does: then its other letters are not told from such words either.
+func beginsShort(text []rune) bool {
+	return len(text) > 1 && text[1] == ' ' && strings.ContainsRune("AEIOUYaeiouy", text[0])
 }
 
 // lettersAt is the stretch of letters that i is in, or the empty one at i.

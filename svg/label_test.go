@@ -63,11 +63,21 @@ func TestLabel(t *testing.T) {
 		{"d_max", words, "*d*_max_", "dmax"},
 		{"height h_c", words, "height *h*_*c*_", "height hc"},
 		{"a_ b", words, "*a*_ *b*", ""},
+		{"circumcircle k", words, "circumcircle *k*", ""},
+		{"the radius r of k, drawn to A' and on", words, "the radius r of *k*, drawn to *A*′ and on", "the radius r of k, drawn to A′ and on"},
+		{"area = a · b", words, "area = *a* · *b*", ""},
+		{"Gerade m (durch P)", words, "Gerade *m* (durch *P*)", ""},
+		{"P and Q", words, "*P* and *Q*", ""},
+		{"A and B", words, "A and B", ""},
+		{"it is a map", words, "it is a map", ""},
+		{"a board 5 m wide, Pete's, T-shaped, e.g. so", words, "a board 5~m wide, Pete’s, T-shaped, e.g. so", "a board 5 m wide, Pete’s, T-shaped, e.g. so"},
 		{"the angle α", words, "the angle *α*", ""},
 		{"don't", words, "don’t", "don’t"},
-		{"A' and B'", words, "A′ and B′", "A′ and B′"},
+		{"A' and B'", words, "*A*′ and *B*′", "A′ and B′"},
 		{"3√2", words, "3√^12", ""},
 		{"√12.5 + 1", words, "√^112.5 + 1", ""},
+		{"√10\u202f217/10 cm", words, "[√^110~217|10]~cm", "√10 217/10 cm"},
+		{"10\u202f217/12\u202f345", words, "[10~217|12~345]", "10 217/12 345"},
 		{"√2.", words, "√^12.", ""},
 		{"√2√3", words, "√^12√^13", ""},
 		{"√(10 + 2√5)", words, "√^110 + 2√^25", ""},
@@ -112,6 +122,18 @@ func TestLabel(t *testing.T) {
 		if got := (Text{Runs: runs}).String(); got != said {
 			t.Errorf("%q is said as %q, want %q", test.text, got, said)
 		}
+	}
+}
+
+// TestStackedPrimes sets primes above the subscript that they follow.
+func TestStackedPrimes(t *testing.T) {
+	set := Text{Runs: Label("P12''", true), Size: 3500}.Set().Letters
+	if len(set) != 5 || set[3].At.X != set[1].At.X || set[3].At.Y >= set[1].At.Y || set[4].At.X <= set[3].At.X {
+		t.Errorf("the letters stand at %+v", set)
+	}
+	with, without := Measure(Text{Runs: Label("P12'", true), Size: 3500}), Measure(Text{Runs: Label("P12", true), Size: 3500})
+	if with.Advance != without.Advance || with.Top >= without.Top {
+		t.Errorf("with a prime %+v, without %+v", with, without)
 	}
 }
 

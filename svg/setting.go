@@ -182,9 +182,13 @@ func (t Text) line(runs []Run, over int) block {
 		if n > 0 {
 			first.Text = strings.TrimSuffix(first.Text, surd)
 		}
-		if first.Top != nil {
+		switch primes, rest := primesAfter(runs); {
+		case first.Top != nil:
 			line.add(t.fraction(first))
-		} else {
+		case primes != "":
+			line.add(t.stacked(first, primes))
+			runs = append([]Run{first}, rest...)
+		default:
 			line.add(t.run(first))
 		}
 		if n > 0 {
@@ -220,6 +224,26 @@ func (t Text) run(r Run) block {
 		previous = letter
 	}
 	return b
+}
+
+// stacked sets a subscript with primes above it.
+func (t Text) stacked(sub Run, primes string) block {
+	b, above := t.run(sub), t.run(Run{Text: primes})
+	b.put(above, glyph.Point{})
+	b.advance = max(b.advance, above.advance)
+	return b
+}
+
+// primesAfter are the primes that follow a subscript, and the runs after it without them.
+func primesAfter(runs []Run) (primes string, rest []Run) {
+	if !runs[0].Sub || len(runs) == 1 || runs[1].Sub {
+		return "", nil
+	}
+	next := runs[1]
+	without := strings.TrimLeft(next.Text, "′")
+	primes = strings.TrimSuffix(next.Text, without)
+	next.Text = without
+	return primes, append([]Run{next}, runs[2:]...)
 }
 
 // set sets one letter.
