@@ -70,6 +70,7 @@ type Note struct {
 	Of   string // the name of what is there
 	Text string
 	Step int
+	Line int // of the source, where it is asked for
 }
 
 // Shade fills an area: a polygon, or with Centre set the sector from

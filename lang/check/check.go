@@ -316,8 +316,7 @@ func (s *scope) act(st *syntax.Statement, do func()) {
 
 // newAct begins an act and gives its number.
 func (s *scope) newAct(n syntax.Node) int {
-	line, _ := s.file.Position(s.span(n).Start)
-	s.c.prog.Acts = append(s.c.prog.Acts, program.Act{Line: line})
+	s.c.prog.Acts = append(s.c.prog.Acts, program.Act{Line: s.sourceLine(n)})
 	return len(s.c.prog.Acts) - 1
 }
 

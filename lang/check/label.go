@@ -79,7 +79,7 @@ func (s *scope) labelThing(l *syntax.Label, pin figure.Pin) {
 	if l.Text != nil {
 		sl.Ink.Label.Text, sl.Ink.Label.Name = *l.Text, false
 	}
-	sl.Ink.Label.Pin = pin
+	sl.Ink.Label.Pin, sl.Ink.Label.Line = pin, s.sourceLine(l.Node)
 }
 
 // labelMeasure writes a given length's size at its bar.
@@ -122,6 +122,7 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 	}
 	drawn := s.drawn(l.What.Node, ps[0], ps[1])
 	s.countLabel(s.span(l.Node))
+	line := s.sourceLine(l.Node)
 	put := s.put(func(step int, st *program.State) figure.Mark {
 		seg := figure.Segment{A: st.Point(ps[0]), B: st.Point(ps[1])}
 		text := ""
@@ -130,7 +131,7 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 		} else {
 			text = lengthText(st, geom.Dist(seg.A, seg.B))
 		}
-		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Of: calledAll(st, ps), Step: step}
+		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin, Line: line}, Of: calledAll(st, ps), Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if st.Point(ps[0]).Equal(st.Point(ps[1])) {
@@ -174,6 +175,7 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 	}
 	arms := s.armsDrawn(l.Angle, ps)
 	s.countLabel(s.span(l.Node))
+	line := s.sourceLine(l.Node)
 	put := s.put(func(step int, st *program.State) figure.Mark {
 		a := angleOf(st, ps, l.Reflex)
 		text := ""
@@ -182,7 +184,7 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 		} else {
 			text = sizeText(geom.Corner(a.A, a.Vertex, a.B, l.Reflex))
 		}
-		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin}, Of: calledAll(st, ps), Step: step}
+		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin, Line: line}, Of: calledAll(st, ps), Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if _, err := cornerOf(st, ps, false); err != nil {
@@ -211,8 +213,9 @@ func (s *scope) note(n *syntax.Note) {
 		return
 	}
 	s.countLabel(s.span(n.Node))
+	line := s.sourceLine(n.Node)
 	put := s.put(func(step int, st *program.State) figure.Mark {
-		return figure.Note{Near: placeOf(st, slot), Of: calledAll(st, []int{slot}), Text: n.Text, Step: step}
+		return figure.Note{Near: placeOf(st, slot), Of: calledAll(st, []int{slot}), Text: n.Text, Step: step, Line: line}
 	})
 	s.prove(n.Node, func(st *program.State) error {
 		if st.Value(slot) == nil {

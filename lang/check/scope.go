@@ -66,6 +66,16 @@ func newScope(c *checker, f *source.File) *scope {
 
 func (s *scope) span(n syntax.Node) source.Span { return n.Span(s.file) }
 
+// sourceLine is where a node is in the source, or where the call is that it comes from.
+func (s *scope) sourceLine(n syntax.Node) int {
+	at := s.span(n)
+	if len(s.via) > 0 && at.File != s.c.prog.Source {
+		at = s.via[0].Span
+	}
+	line, _ := at.File.Position(at.Start)
+	return line
+}
+
 func (s *scope) fail(n syntax.Node, format string, args ...any) *source.Problem {
 	at := s.span(n)
 	if len(s.via) > 0 && s.via[0].Span.File == s.c.prog.Source && at.File != s.c.prog.Source {

@@ -7,16 +7,26 @@ package layout
 func (d *drawing) cutInk() {
 	for _, l := range d.labels {
 		if l.unclear() {
-			help := "enlarge the unit"
-			if l.pointed && l.owner != nil {
-				help += " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
-			}
-			d.warn(l.step, l.what+" finds no clear place", help)
+			d.warnOf(l, " finds no clear place", l.help())
 		}
 	}
 	d.cutAtMarks()
 	d.cutAtLabels()
 	d.warnOverlaps()
+}
+
+// help is what would clear the place of a label.
+func (l *label) help() string {
+	const enlarge = "enlarge the unit"
+	switch {
+	case l.pinned:
+		return "leave out where it is to stand, or say another place"
+	case l.pointed && l.owner != nil:
+		return enlarge + " or say where, as in: label " + l.owner.Name + " at 10 o'clock"
+	case l.pointed:
+		return enlarge + ", or write less"
+	}
+	return enlarge
 }
 
 // unclear tells that the label stands on ink that cannot give way, or nearer to
@@ -116,7 +126,7 @@ func (d *drawing) cutAll(strokes []stroke, b box) []stroke {
 func (d *drawing) warnOverlaps() {
 	for i, l := range d.labels {
 		if o := d.overlapped(i); o != nil {
-			d.warn(l.step, l.what+" runs into "+o.what, "leave one of them out, or enlarge the unit")
+			d.warnOf(l, " runs into "+o.what, "leave one of them out, or enlarge the unit")
 		}
 	}
 }

@@ -27,6 +27,7 @@ type label struct {
 	rivals  []*label      // those whose spots reach its own
 	what    string        // for warnings
 	step    int
+	line    int // of the source, where it is asked for; 0 if it is not
 }
 
 // spot is a place for a label, and what standing there costs whatever the
@@ -99,29 +100,40 @@ func (d *drawing) named(x *figure.Thing, what string) (*label, bool) {
 		called = x.Label.Text
 	}
 	l, ok := d.request(x.Label.Text, x.Label.Name, d.theme.label, what+called, x.Step)
-	l.owner, l.text.Class = x, d.hooks[x]
+	l.owner, l.text.Class, l.line = x, d.hooks[x], x.Label.Line
 	return l, ok
 }
 
 func (d *drawing) requestMark(m figure.Mark) {
 	switch m := m.(type) {
 	case figure.LengthLabel:
-		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.theme.label, "the length "+m.Text, m.Step); ok {
+		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.theme.label, "the length "+m.Text+of(m.Of), m.Step); ok {
+			l.line = m.Line
 			l.text.Class = strings.TrimSpace(lengthHook + " " + d.lineHooks(segment{d.place(m.A), d.place(m.B)}))
 			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
 		}
 	case figure.AngleLabel:
-		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "the angle "+m.Text, m.Step); ok {
+		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "the size "+m.Text+of(m.Of), m.Step); ok {
+			l.line = m.Line
 			l.text.Class = angleHook + " " + d.cornerHook(d.corner(m.Angle))
 			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
 		}
 	case figure.Note:
-		if l, ok := d.request(m.Text, false, d.theme.small, "the note "+m.Text, m.Step); ok {
+		if l, ok := d.request(m.Text, false, d.theme.small, "the note “"+m.Text+"”", m.Step); ok {
+			l.line = m.Line
 			l.text.Class = strings.TrimSpace(noteHook + " " + d.pointHook(m.Near))
 			l.home, l.pointed = d.place(m.Near), true
 			d.addPinned(l, d.noteSpots(l, l.home), figure.Pin{})
 		}
 	}
+}
+
+// of tells in a warning what a measure is that of.
+func of(letters string) string {
+	if letters == "" {
+		return ""
+	}
+	return " of " + letters
 }
 
 // addPinned keeps the spots that lie where the source wants the label: those

@@ -73,7 +73,7 @@ func laidOut(f *figure.Figure) (*drawing, error) {
 	return best, nil
 }
 
-// amiss counts the labels without a place clear of all lines, the marks on foreign ink and
+// amiss counts the labels without a place clear of all lines where none is asked for, the marks on foreign ink and
 // the paper that is too small.
 func (d *drawing) amiss() int {
 	n := d.fouled
@@ -81,7 +81,7 @@ func (d *drawing) amiss() int {
 		n++
 	}
 	for i, l := range d.labels {
-		if !l.spots[l.at].clear() || d.overlapped(i) != nil {
+		if !l.pinned && !l.spots[l.at].clear() || d.overlapped(i) != nil {
 			n++
 		}
 	}
@@ -183,6 +183,15 @@ func (d *drawing) warn(step int, text, help string) {
 		line = d.fig.Steps[step].Line
 	}
 	d.warnings = append(d.warnings, Warning{line, text, help})
+}
+
+// warnOf adds a warning about a label.
+func (d *drawing) warnOf(l *label, text, help string) {
+	if l.line == 0 {
+		d.warn(l.step, l.what+text, help)
+		return
+	}
+	d.warnings = append(d.warnings, Warning{l.line, l.what + text, help})
 }
 
 // ink adds a stroke of a thing.
