@@ -90,7 +90,6 @@ func (s *scope) enter(n *syntax.Named, c *syntax.CallExp, def *definition) *scop
 	in := newScope(s.c, def.file)
 	in.env, in.depth, in.parent = def.env, s.depth+1, s
 	in.first, in.callers = len(s.c.prog.Slots), map[string]string{}
-	in.via = append(append([]program.Call{}, s.via...), program.Call{Span: s.span(n.Node), Name: c.Name})
 	mode := brief
 	switch {
 	case c.Full:
@@ -99,6 +98,7 @@ func (s *scope) enter(n *syntax.Named, c *syntax.CallExp, def *definition) *scop
 		mode = unseen
 	}
 	in.view = max(mode, s.view)
+	in.via = append(append([]program.Call{}, s.via...), program.Call{Span: s.span(n.Node), Name: c.Name, Unseen: in.view == unseen})
 	in.grouped = s.grouped && in.view == shown
 	return in
 }

@@ -230,8 +230,9 @@ type Claim struct {
 
 // Call is where a construction was called from.
 type Call struct {
-	Span source.Span
-	Name string
+	Span   source.Span
+	Name   string
+	Unseen bool // none of it is drawn but what it gives
 }
 
 // Fault is why a step failed. Span, when set, overrules the step's own place.

@@ -33,6 +33,7 @@ func Figure(st *program.State, problems *source.List) {
 	f.collect()
 	f.idleArcs()
 	f.flatCrossings()
+	f.flatInside()
 	f.unusedGivens()
 	f.unusedChoices()
 	f.twins()
@@ -131,16 +132,45 @@ func (f *finder) idleArcs() {
 // their angle.
 func (f *finder) flatCrossings() {
 	for _, c := range f.st.Crossings {
-		if c.Sine >= 0.5 || c.Sine < 1e-9 || len(c.Step.Via) > 0 {
+		if isFlat(c) && len(c.Step.Via) == 0 {
+			f.flat(c.Step.Span, "choose radii that cross nearer to a right angle", "the", c)
+		}
+	}
+}
+
+func isFlat(c program.Crossing) bool { return c.Sine < 0.5 && c.Sine >= 1e-9 }
+
+// flatInside are those of calls, if they are drawn: of each the flattest.
+func (f *finder) flatInside() {
+	worst := map[source.Span]program.Crossing{}
+	for _, c := range f.st.Crossings {
+		calls := c.Step.Via
+		if !isFlat(c) || len(calls) == 0 || calls[len(calls)-1].Unseen {
 			continue
 		}
-		what, help := "curves", "choose radii that cross nearer to a right angle"
-		if c.Straight {
-			what, help = "straights", "choose measurements with which they cross nearer to a right angle"
+		if old, again := worst[calls[0].Span]; !again || c.Sine < old.Sine {
+			worst[calls[0].Span] = c
 		}
-		f.warn(c.Step.Span, help, "the %s cross at only %s°: a slip of %.1f mm moves the meeting by %.1f mm",
-			what, geom.TrimZeros(fmt.Sprintf("%.1f", math.Asin(c.Sine)*180/math.Pi)), slip, slip/c.Sine)
 	}
+	for _, c := range f.st.Crossings {
+		if calls := c.Step.Via; len(calls) > 0 && worst[calls[0].Span] == c {
+			f.flat(calls[0].Span, "choose other measurements, or name what is given in another order", "in "+calls[0].Name+" two", c)
+			delete(worst, calls[0].Span)
+		}
+	}
+}
+
+// flat warns of a crossing.
+func (f *finder) flat(at source.Span, help, which string, c program.Crossing) {
+	what := "curves"
+	if c.Straight {
+		what = "straights"
+		if len(c.Step.Via) == 0 {
+			help = "choose measurements with which they cross nearer to a right angle"
+		}
+	}
+	f.warn(at, help, "%s %s cross at only %s°: a slip of %.1f mm moves the meeting by %.1f mm",
+		which, what, geom.TrimZeros(fmt.Sprintf("%.1f", math.Asin(c.Sine)*180/math.Pi)), slip, slip/c.Sine)
 }
 
 // unusedGivens are givens that no later line speaks of, in a figure that is
