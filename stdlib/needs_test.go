@@ -32,7 +32,7 @@ var faults = []fault{
 		"M, n by bisect(A, B)", "M by middle(A, B)", "n by erectend(A, B)", "C by layoff(A, B, 3)",
 		"C by triangleon(A, B)", "C, D by squareon(A, B)", "C, D by rectangleon(A, B, 3)",
 		"C by angle60(A, B)", "C by angle120(A, B)", "C by angle90(A, B)", "C by angle45(A, B)",
-		"C by angle30(A, B)", "C by angle15(A, B)", "C by angle75(A, B)",
+		"C by angle30(A, B)", "C by angle15(A, B)", "C by angle75(A, B)", "C by angle36(A, B)", "C by angle72(A, B)",
 		"P[1 to 2] by divide(A, B, 3)", "P by cutratio(A, B, 2, 3)", "F, X by third(A, B, 2, 3)",
 		"F, X by fourth(A, B, 2, 3, 4)", "D, X by mean(A, B, 2, 3)", "D, X by root(A, B, 2)", "G by golden(A, B)",
 		"C by frommedians(A, B, 3, 4)",

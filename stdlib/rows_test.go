@@ -53,6 +53,8 @@ var rows = []row{
 	{name: "angle30", published: "Euclid I.1 and I.9", data: pair, call: "C by angle30(A, B)\nD by angle60(A, B)", claims: "AC bisects angle BAD"},
 	{name: "angle15", published: "Euclid I.1 and I.9", data: pair, call: "C by angle15(A, B)\nD by angle30(A, B)", claims: "AC bisects angle BAD"},
 	{name: "angle75", published: "Euclid I.1, I.9 and I.11", data: pair, call: "C by angle75(A, B)\nD by angle90(A, B)", claims: "angle CAD = 15°\n5 angle CAD = angle CAB"},
+	{name: "angle36", published: "Euclid IV.10", data: pair, call: "C by angle36(A, B)\nD by angle90(A, B)", claims: "5 angle BAC = 2 angle BAD\nangle CAD = 54°"},
+	{name: "angle72", published: "Euclid IV.10", data: pair, call: "C by angle72(A, B)\nD by angle36(A, B)", claims: "AD bisects angle BAC\nangle CAB = 72°"},
 
 	{name: "divide", published: "Euclid VI.9", data: pair,
 		call: "P[1 to 4] by divide(A, B, 5)", claims: "AP1 = P1P2 = P2P3 = P3P4 = P4B\n5 AP1 = AB"},
