@@ -31,7 +31,9 @@ func (l *label) help() string {
 
 // unclear tells that the label stands on ink that cannot give way, or nearer to
 // another thing than to its own.
-func (l *label) unclear() bool { return l.spots[l.at].hits > 0 || l.spots[l.at].lost }
+func (l *label) unclear() bool {
+	return l.spots[l.at].hits > 0 || l.spots[l.at].lost || l.parted
+}
 
 // gapAt is a gap in one stroke, for a mark.
 type gapAt struct {

@@ -1,6 +1,10 @@
 package layout
 
-import "trammel/geom/figure"
+import (
+	"math"
+
+	"trammel/geom/figure"
+)
 
 // The line of a dimension, in millimetres: how far from its segment it is tried,
 // and the length of the strokes that end it. Letters of points stand between.
@@ -59,25 +63,84 @@ func (d *drawing) divided(s segment) bool {
 	return false
 }
 
-// dimension is the line beside s that is nearest and clear of other ink, on the
-// outer side of the figure if it can be.
-func (d *drawing) dimension(s segment) (segment, bool) {
+// What it is worth, in millimetres farther off, that the line of a dimension is on the
+// outer side, that it is well clear, and that it crosses no line of the construction. It must
+// cross steeply, so far from its ends.
+const (
+	dimensionOut   = 12.0
+	dimensionClear = 12.0
+	crossFaint     = 3.0
+	crossWithin    = 1.2
+	crossSlope     = 2.0 // how much longer than at a right angle a crossing may be
+)
+
+// crossHeavies is what crossing a heavier line costs on the outer side and on the inner
+// one, where it would be within the figure.
+var crossHeavies = [2]float64{15, math.Inf(1)}
+
+// dimension is the line beside s that costs least; false where each would run into something.
+func (d *drawing) dimension(s segment) (best segment, ok bool) {
 	n := s.a.to(s.b).left()
 	if sides := d.sides(s.a, s.b); sides[0] > sides[1] {
 		n = n.times(-1)
 	}
-	for _, apart := range [2]float64{markBetter, markClear} {
-		for _, side := range [2]float64{1, -1} {
+	least := math.Inf(1)
+	for i, apart := range [2]float64{markBetter, markClear} {
+		for j, side := range [2]float64{1, -1} {
 			for _, gap := range dimensionGaps {
+				cost := gap + dimensionClear*float64(i) + dimensionOut*float64(j)
+				if cost >= least {
+					break
+				}
 				off := n.times(side * d.mm(gap))
 				line := segment{s.a.add(off).snap(), s.b.add(off).snap()}
-				if d.touched(d.dimensionStrokes(line), apart, func(*obstacle) bool { return false }) == 0 {
-					return line, true
+				if cost += d.crossed(line, apart, crossHeavies[j]); cost < least {
+					best, least = line, cost
 				}
 			}
 		}
 	}
-	return segment{}, false
+	return best, !math.IsInf(least, 1)
+}
+
+// crossed is what it costs that the line of a dimension crosses other ink: without
+// end where it runs into a mark or a dot, along a line or over its end.
+func (d *drawing) crossed(line segment, apart, heavy float64) float64 {
+	strokes := d.dimensionStrokes(line)
+	none := func(*obstacle) bool { return false }
+	if d.touched(strokes[1:], apart, none) > 0 {
+		return math.Inf(1)
+	}
+	cost, clear := 0.0, d.least(apart)+d.theme.construction.half()
+	places := line.samples(d.mm(0.2))
+	d.ground.near(line.bounds().grow(clear+mm), func(o *obstacle) bool {
+		if n := d.crossings(places, o, clear+o.half); n > 0 && o.thin {
+			cost += n * crossFaint
+		} else if n > 0 {
+			cost += n * heavy
+		}
+		return !math.IsInf(cost, 1)
+	})
+	return cost
+}
+
+// crossings is how often a line of these places, which keeps so clear, crosses an obstacle.
+func (d *drawing) crossings(places []vec, o *obstacle, clear float64) float64 {
+	n, run, ends := 0.0, 0, int(crossWithin/0.2)
+	for i, p := range places {
+		if off(o.shape, p) >= clear {
+			run = 0
+			continue
+		}
+		if run++; run == 1 {
+			n++
+		}
+		long := float64(run-1)*d.mm(0.2) > 2*clear*crossSlope
+		if o.dot >= 0 || o.weight == costMark || long || d.theme.gap > 0 || i < ends || i >= len(places)-ends {
+			return math.Inf(1)
+		}
+	}
+	return n
 }
 
 // dimensionStrokes are the line and the strokes that end it.

@@ -19,6 +19,7 @@ type label struct {
 	base    *segment      // the stretch it belongs to, when it is a straight's
 	middle  bool          // base is the middle of a segment, where a length stands
 	whole   segment       // that segment
+	parted  bool          // it measures a whole, and will be read as the length of a part
 	pinned  bool          // the source says where it stands
 	faint   bool          // base is in the ink of the construction, like its rivals
 	round   bool          // it belongs to a circle, and its spots know how far that is
@@ -107,13 +108,13 @@ func (d *drawing) named(x *figure.Thing, what string) (*label, bool) {
 func (d *drawing) requestMark(m figure.Mark) {
 	switch m := m.(type) {
 	case figure.LengthLabel:
-		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.theme.label, "the length "+m.Text+of(m.Of), m.Step); ok {
+		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.theme.label, called("length", m.Label, "", m.Of), m.Step); ok {
 			l.line = m.Line
 			l.text.Class = strings.TrimSpace(lengthHook + " " + d.lineHooks(segment{d.place(m.A), d.place(m.B)}))
 			d.addPinned(l, d.lengthSpots(l, m), m.Pin)
 		}
 	case figure.AngleLabel:
-		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "the size "+m.Text+of(m.Of), m.Step); ok {
+		if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, called("size", m.Label, "angle ", m.Of), m.Step); ok {
 			l.line = m.Line
 			l.text.Class = angleHook + " " + d.cornerHook(d.corner(m.Angle))
 			d.addPinned(l, d.angleSpots(l, d.corner(m.Angle)), m.Pin)
@@ -128,12 +129,16 @@ func (d *drawing) requestMark(m figure.Mark) {
 	}
 }
 
-// of tells in a warning what a measure is that of.
-func of(letters string) string {
-	if letters == "" {
-		return ""
+// called tells in a warning which label is meant: what it is, of what.
+func called(measure string, l figure.Label, kind, letters string) string {
+	if !l.Measured {
+		measure = "label"
 	}
-	return " of " + letters
+	what := "the " + measure + " " + l.Text
+	if letters != "" {
+		what += " of " + kind + letters
+	}
+	return what
 }
 
 // addPinned keeps the spots that lie where the source wants the label: those

@@ -85,19 +85,62 @@ func TestPieceAndWhole(t *testing.T) {
 	s.length("AB", "6.5")
 	s.length("AM", "3.25")
 	d, named := labelled(t, s)
-	var line segment
-	for _, k := range d.strokes {
-		if g, ok := k.curve.(segment); ok && strings.HasPrefix(k.hook, dimensionHook) && g.length() > line.length() {
-			line = g
-		}
-	}
-	whole := named["6.5"].chosen()
+	line, whole := d.longestDimension(), named["6.5"].chosen()
 	if line.length() != 60*mm || line.a.y < d.mm(dimensionGaps[0]) || math.Abs(whole.centre().x-30*mm) > mm || whole.off(line) > 2*mm {
 		t.Errorf("the whole has the line %v and its length at %v", line, whole.centre())
 	}
 	if a, b := named["6.5"].chosen().centre().y, named["3.25"].chosen().centre().y; a < 0 || b > 0 {
 		t.Errorf("the whole is written at %v and its piece at %v", a, b)
 	}
+}
+
+func (d *drawing) longestDimension() (line segment) {
+	for _, k := range d.strokes {
+		if g, ok := k.curve.(segment); ok && strings.HasPrefix(k.hook, dimensionHook) && g.length() > line.length() {
+			line = g
+		}
+	}
+	return line
+}
+
+// TestDimensionAcross has the line of a dimension cross what cannot be avoided, at a
+// steep angle, and warns where there is no room for it at all.
+func TestDimensionAcross(t *testing.T) {
+	kite := func() *sketch {
+		s := newSketch("a kite")
+		s.point("A", 0, 0, giv)
+		s.point("B", 6, 0, giv)
+		s.point("C", 3, 4, giv)
+		s.point("D", 3, -4, giv)
+		s.point("M", 3, 0, res)
+		s.join("AB", giv)
+		s.join("CM", giv)
+		s.join("MD", giv)
+		s.length("AB", "6.5")
+		s.Marks[0] = measured(s.Marks[0].(figure.LengthLabel))
+		return s
+	}
+	d, named := labelled(t, kite())
+	if line, at := d.longestDimension(), named["6.5"].chosen(); line.length() != 60*mm || !at.clear() {
+		t.Errorf("the dimension is %v, and its length stands on %d strokes, lost %v", line, at.hits, at.lost)
+	}
+	for _, end := range []string{"C", "D"} { // lines that end where the dimension's would
+		s := kite()
+		for i, y := range []float64{1, -1} {
+			s.at["E"], s.at["F"] = s.pt(0, 0.3*y), s.pt(0, y*float64(4+i))
+			s.join("EF", giv)
+		}
+		s.join("A"+end, giv)
+		_, warnings, err := Draw(&s.Figure, Options{})
+		if err != nil || len(warnings) == 0 || !strings.Contains(warnings[0].Text, "6.5") {
+			t.Errorf("without room for a dimension there are the warnings %v and the error %v", warnings, err)
+		}
+	}
+}
+
+func measured(l figure.LengthLabel) figure.LengthLabel {
+	l.Measured = true
+	return l
 }
 
 // TestWarnings tells of labels on black ink and of labels nearer to another's

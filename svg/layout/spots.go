@@ -244,6 +244,7 @@ func (d *drawing) lengthSpots(l *label, m figure.LengthLabel) []spot {
 	if d.isPiece(s) {
 		sides[0], sides[1] = sides[1], sides[0]
 	}
+	l.parted = m.Measured && !m.Pin.Set && d.divided(s)
 	return d.along(l, s, sides)
 }
 
