@@ -91,12 +91,13 @@ func Significant(x float64) string {
 	text = strings.Replace(mantissa, "-", "−", 1)
 	if small {
 		n, _ := strconv.Atoi(exponent)
-		text += "·10" + superscript(n)
+		text += "·10" + Superscript(n)
 	}
 	return text
 }
 
-func superscript(n int) string {
+// Superscript is a number raised to stand as an exponent.
+func Superscript(n int) string {
 	return strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹").Replace(strconv.Itoa(n))
 }
 

@@ -20,6 +20,19 @@ type Condition interface {
 	holds(p xy) bool
 	// box bounds the points for which the condition holds; false if nothing does.
 	box() (Box, bool)
+	// borders are the ways of the straight parts of its border.
+	borders() []xy
+}
+
+// Borders are the angles to the x axis of the straights that may bound the region.
+func (r Region) Borders() []float64 {
+	var angles []float64
+	for _, c := range r {
+		for _, w := range c.borders() {
+			angles = append(angles, math.Atan2(w.y, w.x))
+		}
+	}
+	return angles
 }
 
 // Span is a stretch of a line, in units along it from its first point; its ends

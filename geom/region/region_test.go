@@ -164,3 +164,32 @@ func TestHatch(t *testing.T) {
 		t.Errorf("%d strokes over a huge box", got)
 	}
 }
+
+// TestBorders finds the straights that bound regions: the bisector of two points, both
+// of two lines, the sides of a polygon; a circle and a parabola have none.
+func TestBorders(t *testing.T) {
+	level, upright := geom.Straight{Line: level}, geom.Straight{Line: geom.Through(pt(0, 0), pt(0, 1))}
+	a, b := region.Spot(pt(0, 0)), region.Spot(pt(2, 2))
+	for name, test := range map[string]struct {
+		region region.Region
+		want   []float64 // degrees, of 0 to 180
+	}{
+		"points":   {region.Region{region.Nearer(a, b)}, []float64{135}},
+		"lines":    {region.Region{region.Nearer(level, upright)}, []float64{45, 135}},
+		"parabola": {region.Region{region.Nearer(a, level)}, nil},
+		"disc":     {region.Region{region.Within(a, field.Int(1))}, nil},
+		"strip":    {region.Region{region.Within(upright, field.Int(1))}, []float64{90}},
+		"polygon":  {region.Region{region.Inside([]geom.Point{pt(0, 0), pt(1, 0), pt(1, 1)})}, []float64{0, 90, 45}},
+	} {
+		got := test.region.Borders()
+		if len(got) != len(test.want) {
+			t.Errorf("%s: %v", name, got)
+			continue
+		}
+		for i, w := range test.want {
+			if off := math.Remainder(got[i]*180/math.Pi-w, 180); math.Abs(off) > 1e-9 {
+				t.Errorf("%s: border %d at %v°, not %v°", name, i, got[i]*180/math.Pi, w)
+			}
+		}
+	}
+}

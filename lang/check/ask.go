@@ -109,10 +109,39 @@ func amountValue(e expr) func(*program.State) (program.Value, error) {
 			return program.Value{}, err
 		}
 		unit := st.Program.UnitWord(e.dim)
-		out := program.Value{Decimal: geom.TrimZeros(x.Decimal(decimals)) + unit, Rough: x.Float()}
+		out := program.Value{Decimal: decimalOf(x) + unit, Rough: x.Float()}
 		if s, ok := x.Surd(); ok {
-			out.Exact = s + unit
+			out.Exact = withUnit(s, unit)
 		}
 		return out, nil
 	}
+}
+
+// decimalOf is a number to so many places, and one that would read as 0 there to
+// three digits.
+func decimalOf(x program.Amount) string {
+	s := geom.TrimZeros(x.Decimal(decimals))
+	if f := x.Float(); s == "0" && f != 0 {
+		return geom.Significant(f)
+	}
+	return s
+}
+
+// withUnit puts the unit after a number, which gets brackets if it is a sum.
+func withUnit(number, unit string) string {
+	depth, sum := 0, false
+	for i, r := range number {
+		switch r {
+		case '(':
+			depth++
+		case ')':
+			depth--
+		case '+', '−':
+			sum = sum || depth == 0 && i > 0
+		}
+	}
+	if sum && unit != "" {
+		return "(" + number + ")" + unit
+	}
+	return number + unit
 }

@@ -2,7 +2,6 @@ package program
 
 import (
 	"errors"
-	"fmt"
 	"math/big"
 	"slices"
 
@@ -180,8 +179,6 @@ func (p *Program) UnitWord(dim int) string {
 		return ""
 	case 1:
 		return word
-	case 2:
-		return word + "²"
 	}
-	return fmt.Sprintf("%s to the power %d", word, dim)
+	return word + geom.Superscript(dim)
 }

@@ -15,14 +15,16 @@ const (
 	hatchShort   = 0.15 // strokes under this are specks
 	hatchWidth   = 0.18
 	hatchGap     = 0.5 // about words
+	hatchBeyond  = 5.0 // past the ink, where a region runs on
+	hatchLeast   = 24.0
 )
 
-// drawHatches strokes the regions, the first one rising to the right, the next
-// falling, so that two can be told apart where they overlap. A region that runs
-// on ends with the ink of the figure.
+// drawHatches strokes the regions, each next one at another slope, so that they can
+// be told apart where they overlap. A region that runs
+// on ends a little beyond the ink of the figure, so that no point seems to bound it.
 func (d *drawing) drawHatches() {
-	ink := d.inkExtent()
-	rising := true
+	ink := d.hatchExtent()
+	regions := 0
 	for _, m := range d.fig.Marks {
 		areas, step := d.areas(m)
 		if len(areas) == 0 {
@@ -30,15 +32,22 @@ func (d *drawing) drawHatches() {
 		}
 		var strokes []segment
 		for _, r := range areas {
-			strokes = append(strokes, d.hatch(r, ink, rising)...)
+			strokes = append(strokes, d.hatch(r, ink, hatchSlopes[regions%len(hatchSlopes)])...)
 		}
 		if len(strokes) == 0 {
 			d.warn(step, "nothing of the hatched region shows within the figure", "draw what bounds it")
 		}
 		d.hatches = append(d.hatches, strokes...)
 		d.record.hatchings = append(d.record.hatchings, hatching{strokes, step})
-		rising = !rising
+		regions++
 	}
+}
+
+// hatchExtent is the box in which regions that run on are hatched.
+func (d *drawing) hatchExtent() box {
+	b := d.inkExtent().grow(d.mm(hatchBeyond))
+	c, least := b.centre(), d.mm(hatchLeast)/2
+	return b.union(around(c, least, least))
 }
 
 // hatching is the strokes of a region, before words clear them.
@@ -47,12 +56,12 @@ type hatching struct {
 	step    int
 }
 
-func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {
+func (d *drawing) hatch(r region.Region, ink box, slope float64) []segment {
 	b, bounded := r.Box()
 	if !bounded {
 		b = region.Box{Left: ink.lo.x / d.scale, Bottom: -ink.hi.y / d.scale, Right: ink.hi.x / d.scale, Top: -ink.lo.y / d.scale}
 	}
-	angle := d.hatchAngle(box{vec{b.Left, -b.Top}.times(d.scale), vec{b.Right, -b.Bottom}.times(d.scale)}, rising)
+	angle := d.hatchAngle(r, box{vec{b.Left, -b.Top}.times(d.scale), vec{b.Right, -b.Bottom}.times(d.scale)}, slope)
 	var out []segment
 	_, closest := d.hatchPen()
 	for apart := d.mm(hatchApart); apart >= closest && len(out) < 3; apart /= 2 {
@@ -67,30 +76,33 @@ func (d *drawing) hatch(r region.Region, ink box, rising bool) []segment {
 	return out
 }
 
-// hatchAngles are the slopes of hatching in degrees, the usual one first. Where a
-// straight runs along it, hatching looks ragged or doubles the straight, and so it
-// turns until they cross by hatchTurn.
-var hatchAngles = []float64{45, 30, 60}
+// hatchSlopes are those of one hatching after the other, in degrees. Where a straight
+// runs along it, hatching looks ragged or doubles the straight, and so it turns by one
+// of hatchTurns until they cross by hatchTurn.
+var (
+	hatchSlopes = []float64{45, -45, 70, -20}
+	hatchTurns  = []float64{0, -15, 15}
+)
 
-const hatchTurn = 12.0
+const hatchTurn = 12 * math.Pi / 180
 
-// hatchAngle is the first of the slopes that no straight across the area runs
-// along, or else the one that crosses them best.
-func (d *drawing) hatchAngle(area box, rising bool) float64 {
+// hatchAngle is the first of the angles near a slope that no straight runs along which
+// bounds the region or crosses its box, or else the one that they cross best.
+func (d *drawing) hatchAngle(r region.Region, area box, slope float64) float64 {
+	ways := r.Borders()
+	for _, s := range d.strokes {
+		if g, ok := s.curve.(segment); ok && s.owner != nil && g.touches(area) {
+			ways = append(ways, g.a.to(g.b).angle())
+		}
+	}
 	best, most := 0.0, -1.0
-	for _, degrees := range hatchAngles {
-		angle := degrees * math.Pi / 180
-		if !rising {
-			angle = -angle
-		}
+	for _, by := range hatchTurns {
+		angle := (slope + by) * math.Pi / 180
 		least := math.Pi
-		for _, s := range d.strokes {
-			if g, ok := s.curve.(segment); ok && s.owner != nil && g.touches(area) {
-				off := apart(2*g.a.to(g.b).angle(), 2*angle) / 2
-				least = min(least, off)
-			}
+		for _, w := range ways {
+			least = min(least, apart(2*w, 2*angle)/2)
 		}
-		if least >= hatchTurn*math.Pi/180 {
+		if least >= hatchTurn {
 			return angle
 		}
 		if least > most {
