@@ -120,13 +120,15 @@ const (
 	Result                   // joined, or claimed: what the figure is for
 )
 
-// Weight is a wish of the source that overrules the role.
+// Weight overrules the role: a wish of the source, or Plain of what a construction
+// is called for, which is inked as what is given.
 type Weight uint8
 
-// The weights that a source can ask for.
+// The weights.
 const (
 	Usual Weight = iota
 	Faint
+	Plain
 	Bold
 )
 

@@ -358,6 +358,7 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 		s.poison(targets)
 		return
 	}
+	var made []int
 	for i, t := range targets {
 		r := results[i]
 		if isPoint := syntax.NamesPoint(t.name); isPoint != (r.kind == program.Point) {
@@ -366,6 +367,7 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 			continue
 		}
 		slot := s.declare(t.name, r.kind, t.node)
+		made = append(made, slot)
 		s.alias(n.Node, slot, r.slot)
 		s.draw(slot, figure.Construction)
 		if inner := s.slot(r.slot).Ink; inner != nil {
@@ -386,6 +388,9 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 		}
 	}
 	s.receiveCentres(targets, results)
+	if s.depth == 0 {
+		s.c.calls = append(s.c.calls, made)
+	}
 }
 
 // receiveCentres gives a circle the centre that comes with it.

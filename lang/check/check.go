@@ -83,6 +83,7 @@ func (c *checker) forget() {
 	c.objects, c.labels = 0, 0
 	c.centres, c.circleOf, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int]int{}, map[int][]int{}
 	c.outer, c.latest, c.named = map[int]int{}, map[int]int{}, map[int]bool{}
+	c.calls, c.used = nil, map[int]bool{}
 	c.through, c.spoken = map[int]pair{}, map[int]bool{}
 	c.chose = map[int]program.Saying{}
 	c.hand = newHand()
@@ -90,6 +91,7 @@ func (c *checker) forget() {
 
 // finish settles what is known only when all acts are.
 func (c *checker) finish() {
+	c.inkPurposes()
 	c.nameSlots()
 	c.prog.Operations = c.hand.count
 }
@@ -124,6 +126,9 @@ type checker struct {
 	named     map[int]bool           // arcs that their centre does not tell from others
 	through   map[int]pair           // the points that a line was drawn through
 	spoken    map[int]bool           // curves that are spoken of after they were drawn
+	calls     [][]int                // what each of the file's calls gives
+	used      map[int]bool           // what acts draw from
+	drawsFrom bool                   // what the statement that is expanded names is drawn from
 	outer     map[int]int            // what a call in full gives: the caller's slot by the construction's
 	allowed   program.Tools          // that may be used; 0: all
 	drawing   bool                   // an act with a tool has been done
@@ -210,6 +215,8 @@ func (s *scope) statement(st *syntax.Statement) {
 		return
 	}
 	s.take(st)
+	defer func(was bool) { s.c.drawsFrom = was }(s.c.drawsFrom)
+	s.c.drawsFrom = drawsFrom(st)
 	switch {
 	case st.Given != nil:
 		s.act(st, func() { s.given(st.Given) })

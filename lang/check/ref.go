@@ -126,6 +126,7 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		return 0, false
 	}
 	s.slot(slot).Mentioned = true
+	s.c.use(slot)
 	if k, ok := s.c.circleOf[slot]; ok {
 		s.slot(k).Mentioned = true
 	}

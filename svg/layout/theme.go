@@ -119,6 +119,7 @@ func (t theme) ink(x *figure.Thing) (pen, layer) {
 	switch {
 	case x.Weight == figure.Faint:
 		p, l = t.construction, constructionLayer
+	case x.Weight == figure.Plain && x.Role == figure.Construction: // as what is given
 	case x.Weight == figure.Bold:
 		p, l = t.bold, resultLayer
 	case x.Role == figure.Construction:
