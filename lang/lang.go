@@ -13,7 +13,6 @@ import (
 	"trammel/lang/check"
 	"trammel/lang/eval"
 	"trammel/lang/program"
-	"trammel/lang/solve"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
 	"trammel/lang/warn"
@@ -86,17 +85,16 @@ func (out *Result) run(p *program.Program) {
 	out.resolve(p, choose(p))
 }
 
-// resolve runs the Program; mistakes found before do not keep it from finding more.
-func (out *Result) resolve(p *program.Program, choice solve.Choice) {
-	st, failures := eval.Run(p, choice.Inputs)
+// resolve takes the run; mistakes found before do not keep it from finding more.
+func (out *Result) resolve(p *program.Program, o outcome) {
 	bad := map[*program.Step]error{}
-	for _, u := range st.Undone {
+	for _, u := range o.state.Undone {
 		bad[u.Step] = u.Err
 	}
-	for _, f := range failures {
-		if t, last := troubleAt(choice.Troubles, f.Index); t != nil {
+	for _, f := range o.failures {
+		if t, last := troubleAt(o.Troubles, f.Index); t != nil {
 			if last {
-				t.report(p, choice.Inputs, &out.Problems)
+				t.report(p, o.Inputs, &out.Problems)
 			}
 			continue
 		}
@@ -106,13 +104,13 @@ func (out *Result) resolve(p *program.Program, choice solve.Choice) {
 		err := bad[c.Step]
 		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Here: c.Here, Holds: err == nil, Decided: err == nil || isFalse(err)})
 	}
-	out.program, out.state, out.inputs = p, st, choice.Inputs
+	out.program, out.state, out.inputs = p, o.state, o.Inputs
 	if !out.Problems.Failed() {
 		out.refuseAccidents()
 	}
 	if !out.Problems.Failed() {
-		warnOf(st, &out.Problems)
-		out.Figure = eval.Figure(st, caption.Teller{Program: p})
+		warnOf(o.state, &out.Problems)
+		out.Figure = eval.Figure(o.state, caption.Teller{Program: p})
 	}
 }
 

@@ -13,21 +13,31 @@ import (
 // mostHands is how many other plain values are tried for what is left to chance.
 const mostHands = 5
 
-// choose chooses what is left to chance. A choice by which the figure comes out
-// unlucky, with what only looks right or a crossing too flat to draw, is made again
-// from other plain values; if none is better, the first stays, and its warnings are told.
-func choose(p *program.Program) solve.Choice {
-	first := solve.Inputs(p)
-	if len(first.Troubles) > 0 || !slices.ContainsFunc(p.Inputs, leftToChance) {
-		return first
-	}
-	if stands, misleads := looks(p, first); !stands || !misleads {
+// outcome is a choice, and the run on it.
+type outcome struct {
+	solve.Choice
+	state    *program.State
+	failures []eval.Failure
+}
+
+// runOn runs a Program on what was chosen for it.
+func runOn(p *program.Program, c solve.Choice) outcome {
+	st, failures := eval.Run(p, c.Inputs)
+	return outcome{c, st, failures}
+}
+
+// choose chooses what is left to chance, and runs the Program on it. A choice by which the
+// figure comes out unlucky, with what only looks right or a crossing too flat to draw, is made
+// again from other plain values; if none is better, the first stays, and its warnings are told.
+func choose(p *program.Program) outcome {
+	first := runOn(p, solve.Inputs(p))
+	if !slices.ContainsFunc(p.Inputs, leftToChance) || !first.stands() || !first.misleads() {
 		return first
 	}
 	for hand := 1; hand <= mostHands; hand++ {
-		c := solve.Inputs(byHand(p, hand))
-		if stands, misleads := looks(p, c); stands && !misleads {
-			return c
+		o := runOn(p, solve.Inputs(byHand(p, hand)))
+		if o.stands() && !o.misleads() {
+			return o
 		}
 	}
 	return first
@@ -36,17 +46,16 @@ func choose(p *program.Program) solve.Choice {
 // leftToChance tells the inputs that the source gives no value for.
 func leftToChance(in *program.Input) bool { return in.Kind != program.Nearby }
 
-// looks tells whether the figure of a choice stands, and whether it misleads.
-func looks(p *program.Program, c solve.Choice) (stands, misleads bool) {
-	st, failures := eval.Run(p, c.Inputs)
-	if len(c.Troubles) > 0 || len(failures) > 0 {
-		return false, false
-	}
+// stands tells whether the figure of a choice can be drawn.
+func (o outcome) stands() bool { return len(o.Troubles) == 0 && len(o.failures) == 0 }
+
+// misleads tells whether a figure that stands has come out unlucky.
+func (o outcome) misleads() (misleads bool) {
 	eval.Guard(func() error {
-		_, misleads = warn.Unlucky(st)
+		_, misleads = warn.Unlucky(o.state)
 		return nil
 	})
-	return true, misleads
+	return misleads
 }
 
 // byHand is the program with the plain values of another hand: each a little larger

@@ -271,7 +271,7 @@ func (r *Result) with(picks map[string]int, inputs []*big.Rat) (*Result, string)
 	} else if len(inputs) != len(p.Inputs) {
 		return nil, "the choices differ"
 	} else {
-		out.resolve(p, solve.Choice{Inputs: inputs})
+		out.resolve(p, runOn(p, solve.Choice{Inputs: inputs}))
 	}
 	if out.Figure == nil {
 		return nil, firstError(out.Problems)
