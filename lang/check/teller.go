@@ -104,13 +104,16 @@ func (t teller) phrases(st *program.State, p, q geom.Point) string {
 
 // heading is the direction of a curve at a point of it, as floats of length 1.
 func heading(c *program.Curve, p geom.Point) (x, y float64) {
-	var v geom.Vector
 	if c.Straight != nil {
-		v = c.Straight.D
+		x, y = c.Straight.D.X.Near(), c.Straight.D.Y.Near()
 	} else {
-		v = p.Sub(c.Circle.C).Left()
+		o := c.Circle.C
+		x, y = o.Y.Near()-p.Y.Near(), p.X.Near()-o.X.Near()
+		if fine := 1e-6; math.Hypot(x, y) < fine*math.Hypot(p.X.Near(), p.Y.Near()) {
+			v := p.Sub(o).Left() // too small for the difference of floats
+			x, y = v.X.Near(), v.Y.Near()
+		}
 	}
-	x, y = v.X.Near(), v.Y.Near()
 	n := math.Hypot(x, y)
 	return x / n, y / n
 }

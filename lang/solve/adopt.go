@@ -18,12 +18,11 @@ const plainly = 8
 type frame struct{ x, y, size float64 }
 
 func (s *search) frame() frame {
-	b, n := s.sight.boxOf(func(slot int) bool { return len(s.slotDeps[slot]) == 0 })
 	f := frame{size: s.hand}
-	if n > 0 {
-		f.x, f.y = b.left, b.low
+	if s.fixtures > 0 {
+		f.x, f.y = s.fixed.left, s.fixed.low
 	}
-	if size := b.size(); size > 0 {
+	if size := s.fixed.size(); size > 0 {
 		f.size = size
 	}
 	return f
@@ -51,8 +50,7 @@ func (s *search) take(in int, v *big.Rat) { s.plain[in], s.st.Inputs[in] = v, v 
 
 // reach is how far the figure goes so far.
 func (s *search) reach() float64 {
-	b, _ := s.sight.boxOf(func(int) bool { return true })
-	if size := b.size(); size > 0 {
+	if size := s.size(); size > 0 {
 		return min(size, 2*s.hand)
 	}
 	return s.hand

@@ -3,6 +3,7 @@ package solve
 import (
 	"math"
 	"math/big"
+	"slices"
 )
 
 // choose gives an input the value that costs least, as far as the steps show that
@@ -11,60 +12,194 @@ import (
 // It is false if every value fails, and then changes nothing.
 func (s *search) choose(in int, steps []int) bool {
 	c := s.choice(in, steps)
-	best, ok := c.climb()
-	if !ok {
-		c.set(c.old)
-		return false
+	if c.climb() && c.settle() {
+		return true
 	}
-	c.set(best)
-	return true
+	c.set(c.old)
+	return false
 }
 
 // choice is the search for one input's value.
 type choice struct {
-	s     *search
-	in    int
-	steps []int
-	old   *big.Rat
-	l     ladder
-	j     *judge
+	s      *search
+	in     int
+	steps  []int
+	old    *big.Rat
+	l      *ladder
+	j      *judge
+	now    *big.Rat // for which all steps have been done, and went well; nil: they have not
+	moves  []move   // what is done to try a value,
+	moving []int    // which steps these are
+	rest   []int    // the steps that make the same for each value,
+	of     *big.Rat // and the one for which they were done
+	wheels []int    // circles that are as wide as the value, and stay where they are
+	value  *big.Rat // the best one so far, for which the search keeps what the moves have made,
+	bad    float64  // and how bad it is
+	// A thorough search does all steps for each value.
+	thorough bool
 }
 
+// move is a step that a choice changes, and its place among the judge's parts; -1 if it is none.
+type move struct{ step, part int }
+
 func (s *search) choice(in int, steps []int) *choice {
-	return &choice{s: s, in: in, steps: steps, old: s.st.Inputs[in], l: s.ladder(in)}
+	c := &choice{s: s, in: in, steps: steps, old: s.st.Inputs[in], l: s.ladder(in)}
+	if !slices.ContainsFunc(steps, func(i int) bool { return s.errs[i] != nil }) {
+		c.now = c.old
+	}
+	return c
 }
 
 // set gives the input a value; it gives the first step that fails, or -1.
 func (c *choice) set(v *big.Rat) int {
-	c.s.st.Inputs[c.in] = v
-	return c.s.redo(c.steps)
+	if c.now != nil && c.now.Cmp(v) == 0 {
+		return -1
+	}
+	c.now, c.s.st.Inputs[c.in] = nil, v
+	at := c.s.redo(c.steps)
+	if at < 0 {
+		c.now = v
+	}
+	return at
 }
 
-// try is how bad a value is; infinitely if it fails.
-func (c *choice) try(v *big.Rat) float64 {
-	if c.s.budget < 0 || c.set(v) >= 0 {
+// try is how bad a value is; infinitely if it fails, or is surely worse than a limit.
+func (c *choice) try(v *big.Rat, limit float64) float64 {
+	if c.s.budget < 0 {
 		return math.Inf(1)
 	}
 	if c.j != nil {
-		return c.j.badness()
+		return c.price(v, limit)
 	}
-	c.j = c.s.judge(c.steps)
-	if b := c.j.badness(); b <= good {
-		return b
+	if c.set(v) >= 0 {
+		return math.Inf(1)
 	}
-	c.j.learn(func(other func()) { c.vary(v, other) })
-	return c.j.badness()
+	c.j = c.s.judge
+	c.j.look(c.steps...)
+	c.j.weigh()
+	c.j.learning = true
+	bad := c.j.badness()
+	if bad > good {
+		c.learn(v)
+		bad = c.j.badness()
+	}
+	c.j.learning = false
+	c.plan(v)
+	return bad
 }
 
-// vary shows the figure for a value beside v, and comes back.
-func (c *choice) vary(v *big.Rat, other func()) {
-	for _, w := range c.l.beside(v) {
-		if c.set(w) < 0 {
-			other()
-			break
+// learn shows the judge the figure for a value beside v, and comes back.
+func (c *choice) learn(v *big.Rat) {
+	f := &c.s.before
+	f.take(c.s, c.steps)
+	c.j.learn(f, func(other func()) {
+		for _, w := range c.l.beside(v) {
+			if c.set(w) < 0 {
+				other()
+				c.wheels = f.wheels(c.s, v, w)
+				break
+			}
+		}
+		f.back(c.s)
+		c.now, c.s.st.Inputs[c.in] = v, v
+	})
+}
+
+// plan parts the steps into those that a try has to do, and those that make
+// nothing else for another value that the judge or a step of the first kind sees.
+func (c *choice) plan(v *big.Rat) {
+	c.moves, c.rest, c.of = c.moves[:0], c.rest[:0], v
+	read := c.s.read // slots
+	isRead := func(slot int) bool { return read[slot] }
+	clear(read)
+	k := len(c.j.parts) - 1
+	for _, i := range slices.Backward(c.steps) {
+		m := move{i, -1}
+		if k >= 0 && c.j.parts[k].step == i {
+			m.part = k
+			k--
+		}
+		if m.part < 0 && !c.thorough && len(c.s.writes[i]) > 0 && !slices.ContainsFunc(c.s.writes[i], isRead) {
+			c.rest = append(c.rest, i)
+			continue
+		}
+		c.moves = append(c.moves, m)
+		for _, slot := range c.s.known[i].reads {
+			read[slot] = true
 		}
 	}
-	c.set(v)
+	slices.Reverse(c.moves)
+	c.moving = c.moving[:0]
+	for _, m := range c.moves {
+		c.moving = append(c.moving, m.step)
+	}
+	slices.Reverse(c.rest)
+}
+
+// rounding is more than floats lose when objections are added up in another order.
+const rounding = 1e-9
+
+// price is try by the moves alone; it stops where what has been seen is bad enough.
+func (c *choice) price(v *big.Rat, limit float64) float64 {
+	s := c.s
+	if c.forecast(v) > limit+rounding {
+		return math.Inf(1)
+	}
+	c.j.begin()
+	c.now, s.st.Inputs[c.in] = nil, v
+	for _, m := range c.moves {
+		s.unmake(m.step)
+		if s.perform(m.step); !s.went(m.step) {
+			return math.Inf(1)
+		}
+		if m.part >= 0 && c.j.add(m.part) > limit+rounding {
+			return math.Inf(1)
+		}
+	}
+	return c.j.whole()
+}
+
+// forecast is what a value costs at least, seen without doing anything: by what its
+// circles are like.
+func (c *choice) forecast(v *big.Rat) (least float64) {
+	if len(c.wheels) == 0 {
+		return 0
+	}
+	c.j.begin()
+	r := float(v)
+	for _, slot := range c.wheels {
+		t := c.j.slots[slot]
+		t.r = r
+		least = max(least, c.j.likeness(slot, &t))
+	}
+	return least
+}
+
+// keep makes a value that has just been tried the best one.
+func (c *choice) keep(v *big.Rat, bad float64) {
+	c.s.best.take(c.s, c.moving)
+	c.value, c.bad = v, bad
+}
+
+// settle gives the input the best value. Where a step fails with it that was taken to
+// stay as it is, or moves, the choice is made again with all steps.
+func (c *choice) settle() bool {
+	s := c.s
+	s.best.back(s)
+	s.st.Inputs[c.in] = c.value
+	if c.of.Cmp(c.value) == 0 || c.stays() {
+		return true
+	}
+	c.j, c.now, c.wheels, c.value, c.thorough = nil, nil, nil, nil, true
+	return c.climb() && c.settle()
+}
+
+// stays does the steps that were taken to make the same for each value, and tells
+// whether they do.
+func (c *choice) stays() bool {
+	f := &c.s.before
+	f.take(c.s, c.rest)
+	return c.s.redo(c.rest) < 0 && !slices.ContainsFunc(f.made, func(m made) bool { return m.moved(c.s) })
 }
 
 // rung is a value, what it costs, and where it stands: the nth on a side of
@@ -75,71 +210,113 @@ type rung struct {
 	way, n int
 }
 
+// pricing is what a value costs if that is less than a limit, else infinity.
+type pricing func(v *big.Rat, limit float64) float64
+
 // climb weighs how bad a value is against how far it is from the plain one. It
 // goes up and down at once, until the way alone costs more than the best value,
 // and then looks about that one.
-func (c *choice) climb() (*big.Rat, bool) {
-	best := rung{c.l.plain, c.cost(c.l.plain), 0, -1}
-	if best.cost == 0 {
-		return best.v, true
+func (c *choice) climb() bool {
+	plain := rung{c.l.plain, c.within(c.l.plain, math.Inf(1)), 0, -1}
+	if plain.cost == 0 || c.guess() {
+		return true
 	}
-	for k := range max(len(c.l.rungs[0]), len(c.l.rungs[1])) {
-		for way, rungs := range c.l.rungs {
-			if k >= len(rungs) {
-				continue
-			}
-			if cost := c.within(rungs[k], best.cost); cost < best.cost {
-				best = rung{rungs[k], cost, way, k}
-			}
-		}
-	}
+	best := c.far(plain, c.within)
 	if math.IsInf(best.cost, 1) {
 		return c.lastResort()
 	}
-	return c.closer(best), true
+	c.closer(best, c.within)
+	return true
 }
 
-// cost is how much worse than good a value is, and how far from the plain one.
-func (c *choice) cost(v *big.Rat) float64 { return max(0, c.try(v)-good) + c.l.far(v) }
+// guess climbs by forecasts where the plain value is poor by these alone. What it comes to
+// is taken if it costs no more than was seen.
+func (c *choice) guess() bool {
+	if c.forecast(c.l.plain) <= good {
+		return false
+	}
+	seen := func(v *big.Rat, limit float64) float64 {
+		if v == nil || c.l.far(v) >= limit {
+			return math.Inf(1)
+		}
+		return max(0, c.forecast(v)-good) + c.l.far(v)
+	}
+	best := c.closer(c.far(rung{c.l.plain, seen(c.l.plain, math.Inf(1)), 0, -1}, seen), seen)
+	return best.v != c.l.plain && !math.IsInf(c.within(best.v, best.cost+rounding), 1)
+}
+
+// patience is after how many rungs that are no better the best one is taken.
+const patience = 10
+
+// far finds the best rung.
+func (c *choice) far(best rung, price pricing) rung {
+	var closed [2]bool // ways that have become too far
+	idle := 0
+	for k := 0; (!closed[0] || !closed[1]) && (idle < patience || math.IsInf(best.cost, 1)); k++ {
+		for way := range closed {
+			v := c.l.rung(way, k)
+			if closed[way] = closed[way] || v == nil || c.l.far(v) >= best.cost; closed[way] {
+				continue
+			}
+			idle++
+			if cost := price(v, best.cost); cost < best.cost {
+				best, idle = rung{v, cost, way, k}, 0
+			}
+		}
+	}
+	return best
+}
 
 // closer looks between the best rung and its neighbours.
-func (c *choice) closer(best rung) *big.Rat {
+func (c *choice) closer(best rung, price pricing) rung {
 	near, away := c.l.rung(best.way, best.n-1), c.l.rung(best.way, best.n+1)
 	if best.n < 0 {
 		near = c.l.rung(1, 0)
 	}
-	v, cost := best.v, best.cost
 	for range 2 {
-		a, b := c.l.between(near, v), c.l.between(away, v)
-		x, y := c.within(a, cost), c.within(b, cost)
+		a, b := c.l.between(near, best.v), c.l.between(away, best.v)
+		x := price(a, best.cost)
+		y := price(b, min(x, best.cost))
 		switch {
-		case x < cost && x <= y:
-			v, cost, away = a, x, v
-		case y < cost:
-			v, cost, near = b, y, v
+		case x < best.cost && x <= y:
+			best.v, best.cost, away = a, x, best.v
+		case y < best.cost:
+			best.v, best.cost, near = b, y, best.v
 		default:
 			near, away = a, b
 		}
 	}
-	return v
+	return best
 }
 
-// within is what a value costs, if there is one and the way alone costs less
-// than a limit.
+// within is what a value costs, how much worse than good it is and how far from the
+// plain one, if there is one and that is less than a limit; it is the best one then.
+// Else it is infinite.
 func (c *choice) within(v *big.Rat, limit float64) float64 {
-	if v == nil || c.l.far(v) >= limit {
+	if v == nil {
 		return math.Inf(1)
 	}
-	return c.cost(v)
+	far := c.l.far(v)
+	if far >= limit {
+		return math.Inf(1)
+	}
+	bad := c.try(v, limit-far+good)
+	cost := max(0, bad-good) + far
+	if !(cost < limit) {
+		return math.Inf(1)
+	}
+	c.keep(v, bad)
+	return cost
 }
 
-// lastResort is the least bad of the values that are strange.
-func (c *choice) lastResort() (best *big.Rat, ok bool) {
+// lastResort takes the least bad of the values that are strange; it tells whether there is one.
+func (c *choice) lastResort() bool {
 	least := math.Inf(1)
-	for _, v := range c.l.last {
-		if b := c.try(v); b < least {
-			best, least = v, b
+	for _, v := range c.l.last() {
+		if bad := c.try(v, least); bad < least {
+			least = bad
+			c.keep(v, bad)
 		}
 	}
-	return best, best != nil
+	return c.value != nil
 }

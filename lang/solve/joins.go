@@ -11,7 +11,7 @@ func (j *judge) corners(slot int, t *thing) float64 {
 	sum := 0.0
 	for _, other := range j.joins {
 		o := &j.slots[other]
-		if other == slot || o.kind != straight || j.is[other] && other < slot {
+		if other == slot || o.kind != straight || j.is[other] != notMine && other < slot {
 			continue
 		}
 		sum += j.sharpness(t, o) + j.falseLikeness(slot, other, t, o)

@@ -71,8 +71,7 @@ const (
 func (c *choice) sweep() []*big.Rat {
 	all := c.s.values(c.in)
 	if c.s.p.Inputs[c.in].Kind == program.Opening {
-		plain, _ := c.l.plain.Float64()
-		for x := plain / mostWider; x < mostWider*plain; x *= 1.12 {
+		for x := c.l.at / mostWider; x < mostWider*c.l.at; x *= 1.12 {
 			all = append(all, decimal(x, x/30))
 		}
 	}

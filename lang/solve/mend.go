@@ -97,10 +97,10 @@ func (s *search) values(in int) []*big.Rat {
 	out := []*big.Rat{l.plain}
 	for k := range max(len(l.rungs[0]), len(l.rungs[1])) {
 		for way := range l.rungs {
-			if k < len(l.rungs[way]) {
-				out = append(out, l.rungs[way][k])
+			if v := l.rung(way, k); v != nil {
+				out = append(out, v)
 			}
 		}
 	}
-	return append(out, l.last...)
+	return append(out, l.last()...)
 }

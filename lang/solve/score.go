@@ -1,9 +1,6 @@
 package solve
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // good is the badness that is passed over: small objections come and go with the
 // measures of a source, and a choice that heeded them all would not stay.
@@ -15,81 +12,110 @@ const good = 0.17
 type judge struct {
 	*sight
 	s     *search
-	steps []int  // whose crossings count
-	mine  []int  // the slots that the steps write and that are drawn
-	is    []bool // by slot: whether it is mine
-	rest  box    // what the other points take up
-	was   box    // what those take up that the steps do not write
-	count int    // of these
-	all   box    // what all points take up
+	parts []part
+	is    []share // by slot: whether it is mine
+	rest  box     // what the other points take up
+	was   box     // what those take up that the steps do not write
+	count int     // of these
+	all   box     // what all points take up that are there so far
+	ink   box     // with whole circles of mine
 	size  float64
+	// The objections that only grow as further steps are done.
+	crossed, alike float64
 	// Coincidences that hold whatever is chosen are no accidents.
 	needful  map[coincidence]bool
+	lenient  bool                    // accidents do not count
 	seeking  bool                    // they are being looked for
-	ways     map[coincidence]float64 // how far apart things were in another figure, while learning
+	learning bool                    // they may be asked for next
+	ways     map[coincidence]float64 // how far apart things were when learning began
 	triangle []int                   // the corners of a free triangle, if there is just one
 }
+
+// part is what a judge looks at of a step: the slots that it writes and that are
+// drawn, and whether its crossings count.
+type part struct {
+	step    int
+	slots   []int
+	crosses bool
+}
+
+// share is whether a slot is a judge's, and whether its step has been done anew.
+type share uint8
+
+const (
+	notMine share = iota
+	due
+	done
+)
 
 // coincidence is two things that are exactly one, alike, or on each other.
 type coincidence struct{ what, a, b int }
 
-func (s *search) judge(steps []int) *judge {
-	j := &judge{sight: s.sight, s: s, steps: steps, is: make([]bool, len(s.p.Slots)), needful: map[coincidence]bool{}}
-	j.triangle = s.freeTriangle()
+// newJudge is a judge that has nothing to look at yet.
+func (s *search) newJudge() *judge {
+	return &judge{sight: s.sight, s: s, is: make([]share, len(s.p.Slots)), needful: map[coincidence]bool{}, ways: map[coincidence]float64{}}
+}
+
+// look gives the judge what some steps have made to look at, and nothing else.
+func (j *judge) look(steps ...int) {
+	j.disown()
+	clear(j.needful)
+	clear(j.ways)
+	j.parts = j.parts[:0]
+	j.triangle = j.s.freeTriangle()
 	for _, i := range steps {
-		for _, slot := range s.writes[i] {
-			if s.sight.slots[slot].drawn && !j.is[slot] {
-				j.is[slot] = true
-				j.mine = append(j.mine, slot)
+		p := part{step: i, crosses: true}
+		for _, slot := range j.s.writes[i] {
+			if j.slots[slot].drawn && j.is[slot] == notMine {
+				j.is[slot] = due
+				p.slots = append(p.slots, slot)
 			}
 		}
+		j.parts = append(j.parts, p)
 	}
-	j.was, j.count = s.sight.boxOf(func(slot int) bool { return !j.is[slot] })
+}
+
+// weigh finds what the judge's things are added to.
+func (j *judge) weigh() {
+	j.was, j.count = j.sight.boxOf(j.isOther)
 	j.rest = j.was
-	return j
+}
+
+// isOther tells that a slot is not the judge's.
+func (j *judge) isOther(slot int) bool { return j.is[slot] == notMine }
+
+// disown leaves no slot to the judge.
+func (j *judge) disown() {
+	for _, p := range j.parts {
+		for _, slot := range p.slots {
+			j.is[slot] = notMine
+		}
+	}
 }
 
 // learn compares the figure with another one, which vary makes of it by a small
 // move of the choice and then undoes: what stays as it is does not matter, and
-// what coincides in both does so whatever is chosen.
-func (j *judge) learn(vary func(other func())) {
-	things := make([]thing, len(j.mine))
-	for k, slot := range j.mine {
-		things[k] = j.slots[slot]
-	}
-	sines := make([][]float64, len(j.steps))
-	for k, i := range j.steps {
-		sines[k] = slices.Clone(j.s.sines[i])
-	}
-	var steps, mine []int
-	learned := false
-	j.ways = map[coincidence]float64{}
-	j.badness()
-	defer func() { j.ways = nil }()
+// what coincides in both does so whatever is chosen. Badness has been asked for
+// since look.
+func (j *judge) learn(before *still, vary func(other func())) {
 	vary(func() {
-		for k, i := range j.steps {
-			if !slices.EqualFunc(sines[k], j.s.sines[i], same) {
-				steps = append(steps, i)
+		moved := j.parts[:0:0]
+		for k, p := range j.parts {
+			m := &before.made[k]
+			p.crosses = m.turned(j.s)
+			p.slots = m.shifted(p.slots, j.s)
+			if p.crosses || len(p.slots) > 0 {
+				moved = append(moved, p)
 			}
 		}
-		for k, slot := range j.mine {
-			if !things[k].same(&j.slots[slot]) {
-				mine = append(mine, slot)
-			}
-		}
+		j.disown()
+		j.parts = moved
+		j.begin()
+		j.rest, _ = j.sight.boxOf(j.isOther)
 		j.seeking = true
 		j.badness()
-		j.seeking, learned = false, true
+		j.seeking = false
 	})
-	if !learned {
-		return
-	}
-	j.steps, j.mine = steps, mine
-	clear(j.is)
-	for _, slot := range mine {
-		j.is[slot] = true
-	}
-	j.rest, _ = j.sight.boxOf(func(slot int) bool { return !j.is[slot] })
 }
 
 // same tells floats apart that differ by more than they are rounded.
@@ -104,41 +130,24 @@ func (t *thing) same(o *thing) bool {
 	return t.kind == o.kind && same(t.x, o.x) && same(t.y, o.y) && same(t.r, o.r)
 }
 
-// plight is the part of badness that a reader suffers from: flat crossings,
-// letters in each other's way, and what looks like something that it is not.
-func (j *judge) plight() float64 {
-	j.measure()
-	sum := j.flat()
-	j.seeking = true // accidents are no plight
-	for _, slot := range j.mine {
-		switch t := &j.slots[slot]; {
-		case t.kind == point && !t.hidden:
-			sum += j.crowding(slot, t) + j.grazing(slot, t)
-		case t.kind == straight:
-			sum += j.corners(slot, t) + j.grazed(slot, t)
-		}
-	}
-	j.seeking = false
-	return sum
-}
-
-// measure finds how far all points reach.
-func (j *judge) measure() {
-	j.all = j.rest
-	for _, slot := range j.mine {
-		if t := &j.slots[slot]; t.kind == point {
-			j.all.add(t.x, t.y)
-		}
-	}
-	j.size = j.all.size()
-}
-
-// flat objects to the crossings.
-func (j *judge) flat() float64 {
+// plight is the part of badness that a reader suffers from, in a figure of a size: flat
+// crossings, letters in each other's way, and what looks like something that it is not.
+func (j *judge) plight(size float64) float64 {
+	j.size, j.lenient = size, true
 	sum := 0.0
-	for _, i := range j.steps {
-		for _, sine := range j.s.sines[i] {
+	for _, p := range j.parts {
+		for _, sine := range j.s.sines[p.step] {
 			sum += flatness(sine)
+		}
+	}
+	for _, p := range j.parts {
+		for _, slot := range p.slots {
+			switch t := &j.slots[slot]; {
+			case t.kind == point && !t.hidden:
+				sum += j.crowding(slot, t) + j.grazing(slot, t)
+			case t.kind == straight:
+				sum += j.corners(slot, t) + j.grazed(slot, t)
+			}
 		}
 	}
 	return sum
@@ -146,23 +155,66 @@ func (j *judge) flat() float64 {
 
 // badness is of the figure as it stands: 0 is perfect, 1 is poor.
 func (j *judge) badness() float64 {
-	j.measure()
-	sum := j.growth() + j.flat()
-	alike := 0.0
-	for _, slot := range j.mine {
-		switch t := &j.slots[slot]; t.kind {
-		case point:
-			sum += j.crowding(slot, t) + j.grazing(slot, t)
-		case circle:
-			alike = max(alike, j.likeness(slot, t))
-		case straight:
-			sum += j.corners(slot, t) + j.grazed(slot, t)
+	j.begin()
+	for k := range j.parts {
+		j.add(k)
+	}
+	return j.whole()
+}
+
+// begin forgets what was added of another figure.
+func (j *judge) begin() {
+	j.all, j.ink, j.crossed, j.alike = j.rest, j.rest, 0, 0
+	for _, p := range j.parts {
+		for _, slot := range p.slots {
+			j.is[slot] = due
+		}
+	}
+}
+
+// add looks at the kth part, whose step is done, and at the growth so far; whole
+// will not come to less than what it gives.
+func (j *judge) add(k int) float64 {
+	p := &j.parts[k]
+	if p.crosses {
+		for _, sine := range j.s.sines[p.step] {
+			j.crossed += flatness(sine)
+		}
+	}
+	for _, slot := range p.slots {
+		j.is[slot] = done
+		switch t := &j.slots[slot]; {
+		case t.kind == point:
+			j.all.add(t.x, t.y)
+			j.ink.add(t.x, t.y)
+		case t.kind == circle:
+			j.alike = max(j.alike, j.likeness(slot, t))
+			if t.whole {
+				j.ink.addCircle(t)
+			}
+		}
+	}
+	j.size = j.all.size()
+	return j.growth() + j.crossed + j.alike
+}
+
+// whole is how bad the figure is, now that all parts were added.
+func (j *judge) whole() float64 {
+	sum := j.growth() + j.crossed
+	for _, p := range j.parts {
+		for _, slot := range p.slots {
+			switch t := &j.slots[slot]; t.kind {
+			case point:
+				sum += j.crowding(slot, t) + j.grazing(slot, t)
+			case straight:
+				sum += j.corners(slot, t) + j.grazed(slot, t)
+			}
 		}
 	}
 	if j.triangle != nil {
 		sum += j.unplain()
 	}
-	return sum + alike
+	return sum + j.alike
 }
 
 // square of the part by which x falls short of a limit, 0 where it does not:
@@ -183,14 +235,11 @@ func flatness(sine float64) float64 {
 // growth objects to a figure that grows too large for what was there, or for
 // the page; what lies off the page anyway is not this choice's doing.
 func (j *judge) growth() float64 {
-	sum, all := 0.0, j.all
-	for _, slot := range j.mine {
-		if t := &j.slots[slot]; t.kind == circle && t.whole {
-			all.addCircle(t)
+	sum := 0.0
+	if j.s.fitsPage() {
+		if over := j.s.page.over(j.ink) - max(0, j.s.page.over(j.rest)); over > 1e-9 {
+			sum += min(0.1+2*over, 8)
 		}
-	}
-	if over := j.s.page.over(all) - max(0, j.s.page.over(j.rest)); over > 1e-9 {
-		sum += min(0.1+2*over, 8)
 	}
 	if was := j.was.size(); j.count > 1 && j.size > 1.1*was {
 		x := j.size/was - 1.1
@@ -212,7 +261,7 @@ func (j *judge) crowding(slot int, t *thing) float64 {
 	sum := 0.0
 	for _, other := range j.points {
 		o := &j.slots[other]
-		if o.kind != point || other == slot || j.is[other] && other < slot {
+		if o.kind != point || other == slot || j.is[other] != notMine && other < slot {
 			continue
 		}
 		dx, dy := t.x-o.x, t.y-o.y
@@ -246,9 +295,12 @@ const (
 // kept tells whether two things are just as far apart whatever is chosen; while
 // learning it notes that.
 func (j *judge) kept(what, a, b int, way float64) bool {
+	if j.lenient {
+		return false
+	}
 	key := coincidence{what, min(a, b), max(a, b)}
 	switch was, known := j.ways[key]; {
-	case j.ways == nil:
+	case !j.learning:
 	case !j.seeking:
 		j.ways[key] = way
 	case known && same(was, way):
@@ -257,17 +309,23 @@ func (j *judge) kept(what, a, b int, way float64) bool {
 	return j.needful[key]
 }
 
-// accident is what a coincidence costs that hangs on the choice.
+// accidental is what a coincidence costs that hangs on the choice.
+const accidental = 0.4
+
+// accident is that for two things of the figure.
 func (j *judge) accident(what, a, b int) float64 {
+	if j.lenient {
+		return 0
+	}
 	key := coincidence{what, min(a, b), max(a, b)}
-	if j.seeking {
+	switch {
+	case j.seeking:
 		j.needful[key] = true
 		return 0
-	}
-	if j.needful[key] {
+	case j.needful[key]:
 		return 0
 	}
-	return 0.4
+	return accidental
 }
 
 // likeness objects to openings that are nearly but not exactly, or only by
@@ -276,41 +334,59 @@ func (j *judge) likeness(slot int, t *thing) float64 {
 	worst := 0.0
 	for _, other := range j.circles {
 		o := &j.slots[other]
-		if o.kind != circle || other == slot || j.is[other] && other < slot {
+		if o.kind != circle || other == slot || j.is[other] == due {
 			continue
 		}
-		switch off := math.Abs(t.r-o.r) / max(t.r, o.r); {
-		case off < 1e-9:
-			worst = max(worst, 0.6*j.accident(equalRadii, slot, other))
-		case off < 0.3 && same(t.x, o.x) && same(t.y, o.y):
-			worst = max(worst, 0.4*short(off, 0.3))
-		case off < 0.08:
-			worst = max(worst, 0.14*short(off, 0.08))
+		cost, one := alike(t, o)
+		if one {
+			cost = 0.6 * j.accident(equalRadii, slot, other)
 		}
+		worst = max(worst, cost)
 	}
 	return worst
 }
+
+// alike is what it costs that two openings are nearly the same, and whether they
+// are exactly that.
+func alike(t, o *thing) (cost float64, one bool) {
+	switch off := math.Abs(t.r-o.r) / max(t.r, o.r); {
+	case off < 1e-9:
+		return 0, true
+	case off < 0.3 && same(t.x, o.x) && same(t.y, o.y):
+		return 0.4 * short(off, 0.3), false
+	case off < 0.08:
+		return 0.14 * short(off, 0.08), false
+	}
+	return 0, false
+}
+
+// besideCircle is the part of a figure's size by which a point is clear of a circle.
+const besideCircle = 0.06
 
 // grazing objects to a point close beside a straight that the reader sees, or
 // on a curve by accident.
 func (j *judge) grazing(slot int, t *thing) float64 {
 	sum := 0.0
 	for _, other := range j.straights {
-		if !j.is[other] {
+		if j.is[other] == notMine {
 			sum += j.beside(slot, t, other)
 		}
 	}
+	near := besideCircle * j.size
 	for _, other := range j.circles {
 		o := &j.slots[other]
 		if o.kind != circle {
 			continue
 		}
-		off := math.Abs(math.Hypot(t.x-o.x, t.y-o.y)-o.r) / j.size
-		switch {
+		dx, dy, reach := t.x-o.x, t.y-o.y, o.r+near
+		if d2 := dx*dx + dy*dy; d2 > reach*reach || o.r > near && d2 < (o.r-near)*(o.r-near) {
+			continue
+		}
+		switch off := math.Abs(math.Hypot(dx, dy)-o.r) / j.size; {
 		case off < 1e-9:
 			sum += j.accident(onCurve, slot, other)
-		case o.whole && !t.hidden && off < 0.06:
-			sum += 0.25 * short(off, 0.06)
+		case o.whole && !t.hidden:
+			sum += 0.25 * short(off, besideCircle)
 		}
 	}
 	return sum
@@ -341,7 +417,7 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	switch {
 	case off > limit:
 		return 0
-	case off < 1e-9 && (j.seeking || t.alongside(l)):
+	case off < 1e-9 && (j.seeking || j.lenient || t.alongside(l)):
 		return 0.6 * j.accident(onCurve, slot, line)
 	case t.hidden || !t.alongside(l) || j.kept(nearCurve, slot, line, off*j.size):
 		return 0

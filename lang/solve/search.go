@@ -31,14 +31,20 @@ type search struct {
 	grown    int      // counts the changes of slotDeps
 	sight    *sight
 	page     page
+	fixed    box       // what those points and whole circles take up that hang on no choice,
+	fixtures int       // and how many points these are
 	perMM    float64   // units to a millimetre
 	hand     float64   // how far a figure reaches on the empty sheet
 	scale    []float64 // by input, of coordinates: what a unit of a plain value became
 	next     int       // the first input that no step has asked for
 	open     []int     // the latest inputs, not yet bettered
 	troubles []Trouble
-	making   int // steps that make something
-	budget   int // steps that may still be performed
+	judge    *judge // of choices
+	before   still  // what a choice comes back to,
+	best     still  // and what it has made for its best value
+	read     []bool // by slot: whether what a choice does reads it
+	making   int    // steps that make something
+	budget   int    // steps that may still be performed
 }
 
 // record is what a step was last seen to read and make, and how far slotDeps
@@ -56,9 +62,10 @@ func newSearch(p *program.Program, smaller float64) *search {
 		errs: make([]error, n), sines: make([][]float64, n), known: make([]record, n),
 		writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
-		sight: newSight(p), page: pageOf(p), perMM: 1 / mm, hand: p.Hand() * smaller,
+		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), perMM: 1 / mm, hand: p.Hand() * smaller,
 		scale: make([]float64, len(p.Inputs)),
 	}
+	s.judge, s.read = s.newJudge(), make([]bool, len(p.Slots))
 	for _, step := range p.Steps {
 		if !step.Proof {
 			s.making++
@@ -87,6 +94,22 @@ func (s *search) perform(i int) {
 	s.note(i)
 	for _, slot := range s.writes[i] {
 		s.sight.look(slot, s.st.Values[slot])
+	}
+}
+
+// fix notes what step i has made, if that hangs on no choice.
+func (s *search) fix(i int) {
+	if len(s.deps[i]) > 0 {
+		return
+	}
+	for _, slot := range s.writes[i] {
+		switch t := &s.sight.slots[slot]; {
+		case t.kind == point:
+			s.fixed.add(t.x, t.y)
+			s.fixtures++
+		case t.kind == circle && t.whole:
+			s.fixed.addCircle(t)
+		}
 	}
 }
 

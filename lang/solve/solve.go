@@ -9,10 +9,12 @@
 // So choices keep in proportion to the figure, and follow it when the source
 // changes a little. A step that fails is mended by the inputs that it depends
 // on, the latest first. Changing an input repeats only the steps that depend on
-// it.
+// it, and of these only those that make something else then, until it is plain
+// that another value is better.
 package solve
 
 import (
+	"math"
 	"math/big"
 
 	"trammel/lang/program"
@@ -57,6 +59,12 @@ func run(p *program.Program, smaller float64) *search {
 	return s
 }
 
+// size is how far the figure's points and whole circles reach.
+func (s *search) size() float64 {
+	b, _ := s.sight.boxOf(func(int) bool { return true })
+	return b.size()
+}
+
 // over is by which part of itself the figure exceeds the page.
 func (s *search) over() float64 {
 	b, _ := s.sight.boxOf(func(int) bool { return true })
@@ -65,10 +73,11 @@ func (s *search) over() float64 {
 
 // crowdsPage tells whether the figure is larger than the page, though its fixed
 // points are not.
-func (s *search) crowdsPage() bool {
-	fixed, n := s.sight.boxOf(func(slot int) bool { return len(s.slotDeps[slot]) == 0 })
-	return s.over() > 0 && (n == 0 || s.page.over(fixed) <= 0)
-}
+func (s *search) crowdsPage() bool { return s.over() > 0 && s.fitsPage() }
+
+// fitsPage tells whether what hangs on no choice is on the page; where it is not, no
+// choice keeps the figure there.
+func (s *search) fitsPage() bool { return s.fixtures == 0 || s.page.over(s.fixed) <= 0 }
 
 // forward does step i, and mends it if it fails. Before a step that asks for
 // further inputs the last ones are bettered.
@@ -84,9 +93,10 @@ func (s *search) forward(i int) {
 		s.unmake(i)
 		s.perform(i)
 	}
-	if s.errs[i] != nil && s.errs[i] != program.Poisoned {
+	if !s.went(i) {
 		s.mend(i)
 	}
+	s.fix(i)
 }
 
 // asked are the inputs that step i is the first to use.
@@ -126,8 +136,13 @@ const reviewPerStep = 25
 func (s *search) review() {
 	s.budget = min(s.budget, reviewPerStep*s.making)
 	again := make([]bool, len(s.p.Inputs))
+	j, size := s.newJudge(), s.size()
+	suffers := func(step int) bool {
+		j.look(step)
+		return j.plight(size) >= poor
+	}
 	for i := range s.p.Steps {
-		if len(s.deps[i]) == 0 || s.judge([]int{i}).plight() < poor {
+		if len(s.deps[i]) == 0 || !suffers(i) {
 			continue
 		}
 		latest := s.p.Inputs[s.deps[i][len(s.deps[i])-1]].Step
@@ -136,7 +151,10 @@ func (s *search) review() {
 				continue
 			}
 			again[in] = true
-			if s.reconsider(in) && s.judge([]int{i}).plight() < poor {
+			if !s.reconsider(in) {
+				continue
+			}
+			if size = s.size(); !suffers(i) {
 				break
 			}
 		}
@@ -146,9 +164,8 @@ func (s *search) review() {
 // reconsider chooses an input anew by all that hangs on it, if that is worth while.
 func (s *search) reconsider(in int) bool {
 	c := s.choice(in, s.effects(in, len(s.p.Steps)))
-	before := c.try(c.old)
-	best, ok := c.climb()
-	if ok && c.try(best) < before-worthwhile {
+	before := c.try(c.old, math.Inf(1))
+	if c.climb() && c.bad < before-worthwhile && c.settle() {
 		return true
 	}
 	c.set(c.old)

@@ -39,7 +39,7 @@ func (j *judge) unplain() float64 {
 	var c [3]*thing
 	touched := false
 	for k, slot := range j.triangle {
-		c[k], touched = &j.slots[slot], touched || j.is[slot]
+		c[k], touched = &j.slots[slot], touched || j.is[slot] != notMine
 		if c[k].kind != point {
 			return 0
 		}

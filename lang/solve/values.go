@@ -12,8 +12,11 @@ import (
 // proportion to the figure, so that they grow with it.
 type ladder struct {
 	plain *big.Rat
-	rungs [2][]*big.Rat
-	last  []*big.Rat // where no rung will do
+	at    float64       // where that is
+	rungs [2][]*big.Rat // those that were asked for; the others are nil
+	store [22]*big.Rat
+	make  func(way, n int) *big.Rat // a rung, once it is asked for
+	last  func() []*big.Rat         // where no rung will do
 	fine  func(float64) *big.Rat
 	scale float64   // a way that is dear; 0 for openings, which go by factors
 	jolts []float64 // moves to other values that are nothing special
@@ -38,22 +41,22 @@ var (
 const dear = 0.3
 
 // ladder is of an input, about its plain value.
-func (s *search) ladder(in int) ladder {
-	plain, _ := s.plain[in].Float64()
-	l := ladder{plain: s.plain[in]}
+func (s *search) ladder(in int) *ladder {
+	l := &ladder{plain: s.plain[in], last: func() []*big.Rat { return nil }}
+	l.at = float(l.plain)
 	switch s.p.Inputs[in].Kind {
 	case program.Opening:
-		l.openings(plain)
-		l.last = append(l.last, s.otherOpenings(in)...)
+		l.openings()
+		l.last = func() []*big.Rat { return append(l.otherFactors(), s.otherOpenings(in)...) }
 	case program.Abscissa, program.Ordinate:
-		l.steps(plain, placeSteps, s.scale[in], finely(s.scale[in]))
+		l.steps(placeSteps, s.scale[in], finely(s.scale[in]))
 	case program.Slope:
-		l.steps(plain, slopeSteps, 1, hundredths)
+		l.steps(slopeSteps, 1, hundredths)
 	case program.Bearing:
-		l.steps(plain, degreeSteps, 1, degrees)
+		l.steps(degreeSteps, 1, degrees)
 		l.jolts = []float64{5, -5}
 	case program.Fraction:
-		l.parts(plain)
+		l.parts()
 	}
 	return l
 }
@@ -71,57 +74,75 @@ func (s *search) otherOpenings(in int) (all []*big.Rat) {
 // mostKept is how many of them are tried.
 const mostKept = 4
 
-func (l *ladder) openings(plain float64) {
+func (l *ladder) openings() {
 	l.fine = func(x float64) *big.Rat { return decimal(x, x/30) }
-	l.jolts = []float64{plain * 0.0137, -plain * 0.0137}
-	for _, k := range wideFactors {
-		l.rungs[0] = append(l.rungs[0], decimal(plain*k, plain*k/30))
-	}
-	for _, k := range narrowFactors {
-		l.rungs[1] = append(l.rungs[1], decimal(plain/k, plain/k/30))
-	}
+	l.jolts = []float64{l.at * 0.0137, -l.at * 0.0137}
+	l.ways(len(wideFactors), len(narrowFactors), func(way, n int) *big.Rat {
+		if way == 0 {
+			return l.fine(l.at * wideFactors[n])
+		}
+		return l.fine(l.at / narrowFactors[n])
+	})
+}
+
+// otherFactors are openings much wider or narrower than the plain one.
+func (l *ladder) otherFactors() (all []*big.Rat) {
 	for _, k := range lastOpenings {
-		l.last = append(l.last, decimal(plain*k, plain*k/16))
+		all = append(all, decimal(l.at*k, l.at*k/16))
 	}
+	return all
+}
+
+// ways sets how many rungs there are upwards and downwards, and how they are made.
+func (l *ladder) ways(up, down int, make func(way, n int) *big.Rat) {
+	l.rungs, l.make = [2][]*big.Rat{l.store[:up], l.store[up : up+down]}, make
 }
 
 // steps puts rungs so many scales away from the plain value.
-func (l *ladder) steps(plain float64, steps []float64, scale float64, fine func(float64) *big.Rat) {
+func (l *ladder) steps(steps []float64, scale float64, fine func(float64) *big.Rat) {
 	l.fine = fine
 	l.scale = steps[4] * scale
 	l.jolts = []float64{0.0137 * scale, -0.0137 * scale}
-	for _, d := range steps {
-		l.rungs[0] = append(l.rungs[0], fine(plain+d*scale))
-		l.rungs[1] = append(l.rungs[1], fine(plain-d*scale))
-	}
+	l.ways(len(steps), len(steps), func(way, n int) *big.Rat {
+		if way == 0 {
+			return fine(l.at + steps[n]*scale)
+		}
+		return fine(l.at - steps[n]*scale)
+	})
 }
 
 // parts are of a way: between its ends if the plain one is, and last past them.
-func (l *ladder) parts(plain float64) {
-	l.steps(plain, partSteps, 1, hundredths)
-	if plain > 0 && plain < 1 {
-		for way, list := range l.rungs {
-			for k, v := range list {
-				if f, _ := v.Float64(); f < nearestToEnds || f > 1-nearestToEnds {
-					l.rungs[way] = list[:k]
-					break
-				}
-			}
+func (l *ladder) parts() {
+	l.steps(partSteps, 1, hundredths)
+	if l.at > 0 && l.at < 1 {
+		l.rungs[0] = l.rungs[0][:l.inside(1)]
+		l.rungs[1] = l.rungs[1][:l.inside(-1)]
+	}
+	l.last = func() (all []*big.Rat) {
+		for _, v := range lastParts {
+			all = append(all, hundredths(v))
+		}
+		return all
+	}
+}
+
+// inside is how many rungs on a side stay clear of the ends of a way.
+func (l *ladder) inside(sign float64) int {
+	for n, d := range partSteps {
+		if f := math.Round((l.at+sign*d)*100) / 100; f < nearestToEnds || f > 1-nearestToEnds {
+			return n
 		}
 	}
-	for _, v := range lastParts {
-		l.last = append(l.last, hundredths(v))
-	}
+	return len(partSteps)
 }
 
 // far is what it costs to go to a value from the plain one.
 func (l *ladder) far(v *big.Rat) float64 {
-	x, _ := v.Float64()
-	p, _ := l.plain.Float64()
+	x := float(v)
 	if l.scale == 0 {
-		return dear * math.Abs(math.Log(x/p))
+		return dear * math.Abs(math.Log(x/l.at))
 	}
-	return dear * math.Abs(x-p) / l.scale
+	return dear * math.Abs(x-l.at) / l.scale
 }
 
 // rung is the nth one on a side; the plain value before the first, nil after the last.
@@ -129,10 +150,12 @@ func (l *ladder) rung(way, n int) *big.Rat {
 	switch {
 	case n < 0:
 		return l.plain
-	case n < len(l.rungs[way]):
-		return l.rungs[way][n]
+	case n >= len(l.rungs[way]):
+		return nil
+	case l.rungs[way][n] == nil:
+		l.rungs[way][n] = l.make(way, n)
 	}
-	return nil
+	return l.rungs[way][n]
 }
 
 // between is a short number in the middle of two; nil where there is none.
@@ -140,9 +163,7 @@ func (l *ladder) between(a, b *big.Rat) *big.Rat {
 	if a == nil || b == nil {
 		return nil
 	}
-	x, _ := a.Float64()
-	y, _ := b.Float64()
-	mid := l.fine((x + y) / 2)
+	mid := l.fine((float(a) + float(b)) / 2)
 	if mid.Cmp(a) == 0 || mid.Cmp(b) == 0 {
 		return nil
 	}
@@ -179,10 +200,36 @@ func decimal(x, grain float64) *big.Rat {
 	case grain >= 2*unit:
 		m = 2
 	}
-	n := new(big.Rat).SetInt64(int64(math.Round(x/(m*unit)) * m))
-	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(math.Abs(power))), nil)
+	n := int64(math.Round(x/(m*unit)) * m)
 	if power < 0 {
-		return n.Quo(n, new(big.Rat).SetInt(ten))
+		return big.NewRat(n, tens[int(-power)])
 	}
-	return n.Mul(n, new(big.Rat).SetInt(ten))
+	return new(big.Rat).SetInt(new(big.Int).Mul(big.NewInt(n), big.NewInt(tens[int(power)])))
+}
+
+// tens are the powers of ten.
+var tens = func() (all [14]int64) {
+	all[0] = 1
+	for i := range all[1:] {
+		all[i+1] = 10 * all[i]
+	}
+	return all
+}()
+
+// float is Float64, quickly for numbers that are short.
+func float(v *big.Rat) float64 {
+	const most = 1 << 53
+	if n := v.Num(); n.IsInt64() {
+		switch a := n.Int64(); {
+		case a > most || a < -most:
+		case v.IsInt():
+			return float64(a)
+		default:
+			if d := v.Denom(); d.IsInt64() && d.Int64() <= most {
+				return float64(a) / float64(d.Int64())
+			}
+		}
+	}
+	f, _ := v.Float64()
+	return f
 }
