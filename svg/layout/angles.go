@@ -128,18 +128,23 @@ func (d *drawing) arcsWanted() []wanted {
 // roomFor is the least radius beyond which the label of a divided angle fits
 // between the straights that divide it, and 0 if none do.
 func (d *drawing) roomFor(m figure.AngleLabel, c corner) float64 {
-	ways := d.ways(c)
 	l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "", m.Step)
-	if len(ways) == 2 || !ok {
+	if len(d.ways(c)) == 2 || !ok {
 		return 0
 	}
-	least := math.Inf(1)
+	return max(d.clearOfArms(l, c)-d.mm(arcToText), 1)
+}
+
+// clearOfArms is how far from the vertex of an angle its label begins at the nearest, to be
+// clear of the arms and of the straights between them.
+func (d *drawing) clearOfArms(l *label, c corner) float64 {
+	least, ways := math.Inf(1), d.ways(c)
 	for i, to := range ways[1:] {
 		from := ways[i]
-		u, clear := way((from+to)/2), max(l.reach(way(from).left()), l.reach(way(to).left()))+d.mm(tightInk)
-		least = min(least, clear/math.Sin(min(to-from, math.Pi)/2)-l.reach(u)-d.mm(arcToText))
+		u, clear := way((from+to)/2), max(l.reach(way(from).left()), l.reach(way(to).left()))+d.mm(tightInk)+d.theme.result.half()
+		least = min(least, clear/math.Sin(min(to-from, math.Pi)/2)-l.reach(u))
 	}
-	return max(least, 1)
+	return least
 }
 
 // sizeApart is how many millimetres the arc of a divided angle keeps from those
@@ -152,19 +157,22 @@ func (d *drawing) beyondParts(w wanted) float64 {
 	least := 0.0
 	for _, b := range d.bands {
 		if b.group >= 0 && b.group != w.group && w.holds(b.corner) {
-			least = max(least, b.hi+d.mm(sizeApart), b.hi+d.sizeRoom(b.corner))
+			least = max(least, b.hi+d.mm(sizeApart), d.sizeEnd(b))
 		}
 	}
 	return least
 }
 
-// sizeRoom is how far the size of an angle reaches beyond its mark, with a gap on
-// both sides; 0 if it is not written.
-func (d *drawing) sizeRoom(c corner) float64 {
+// sizeEnd is how far from its vertex the size of an angle ends, with a gap, where it
+// stands as near to its mark as it fits; 0 if it is not written.
+func (d *drawing) sizeEnd(b band) float64 {
 	for _, m := range d.fig.Marks {
-		if m, ok := m.(figure.AngleLabel); ok && d.corner(m.Angle).same(c) {
+		if m, ok := m.(figure.AngleLabel); ok && d.corner(m.Angle).same(b.corner) {
 			if l, ok := d.request(d.fig.Words(m.Label), m.Name, d.angleText, "", m.Step); ok {
-				return 2*l.reach(way(c.middle())) + 2*d.mm(arcToText)
+				gap := d.mm(arcToText)
+				u, size := way(b.middle()), l.ink.size()
+				c := u.times(max(b.hi+gap, d.clearOfArms(l, b.corner)) + l.reach(u))
+				return around(c, size.x/2, size.y/2).far(vec{}) + gap
 			}
 		}
 	}

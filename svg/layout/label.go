@@ -21,6 +21,7 @@ type label struct {
 	whole   segment       // that segment
 	parted  bool          // it measures a whole, and will be read as the length of a part
 	pinned  bool          // the source says where it stands
+	arc     *arc          // the mark of its angle, when it is an angle's
 	faint   bool          // base is in the ink of the construction, like its rivals
 	round   bool          // it belongs to a circle, and its spots know how far that is
 	spots   []spot        // where it may stand

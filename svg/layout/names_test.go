@@ -190,3 +190,37 @@ func TestOwnDotNearest(t *testing.T) {
 		}
 	}
 }
+
+// TestSizesOfFan keeps the sizes of the parts of an angle within the mark of the whole,
+// and warns where the arms are too short for that.
+func TestSizesOfFan(t *testing.T) {
+	for _, long := range []float64{7, 1.6} {
+		s := newSketch("a fan")
+		s.point("A", 0, 0, giv)
+		for i, degrees := range []float64{0, 50, 81, 134} {
+			n, turn := string(rune('B'+i)), degrees*math.Pi/180
+			s.point(n, long*math.Cos(turn), long*math.Sin(turn), giv)
+			s.join("A"+n, giv)
+		}
+		s.size("BAC", "50°")
+		s.size("CAD", "31°")
+		s.size("DAE", "53°")
+		s.size("BAE", "134°")
+		d, named := labelled(t, s)
+		whole, _ := d.bandOf(d.corner(s.angle("BAE")))
+		outside, warned := 0, 0
+		for _, n := range []string{"50°", "31°", "53°"} {
+			if named[n].chosen().far(vec{}) > whole.lo {
+				outside++
+			}
+		}
+		for _, l := range d.labels {
+			if l.unclear() {
+				warned++
+			}
+		}
+		if long > 5 && outside+warned > 0 || long < 2 && warned < outside {
+			t.Errorf("with arms of %v cm %d sizes are outside of the whole's mark, and %d are warned of", long, outside, warned)
+		}
+	}
+}

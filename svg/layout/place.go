@@ -152,6 +152,8 @@ func (l *label) away(b box) float64 {
 		return l.from(l.home, b)
 	case l.base != nil:
 		return l.off(*l.base, b)
+	case l.arc != nil:
+		return l.off(*l.arc, b)
 	}
 	return 0
 }
@@ -171,6 +173,11 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 			return costLost + price(costFarther*(s.own-far)/mm)
 		}
 		return costDoubt
+	case l.arc != nil:
+		if a, ok := o.shape.(arc); ok && o.weight == costMark && a.c != l.arc.c && l.off(a, s.box) < s.own {
+			s.lost = true
+			return costLost
+		}
 	case l.round && o.stroke >= 0 && d.strokes[o.stroke].layer != markLayer:
 		switch {
 		case o.touches(s.grow(s.own)):
