@@ -53,8 +53,14 @@ Hier gilt: Winkel RPX ist ein rechter Winkel; PL = PR (gleiche Radien). Damit gi
 			"Given: a circle with centre O and radius 3 cm; a point P 7.5 cm from O.\nDraw the tangents from P to the circle about O. This gives S, T and s.\nThen the circle about O touches s at S.",
 			"Gegeben: ein Kreis mit dem Mittelpunkt O und dem Radius 3 cm; ein Punkt P, 7,5 cm von O entfernt.\nZeichne die Tangenten von P an den Kreis um O. Das ergibt S, T und s.\nEs gilt: der Kreis um O berührt s in S."},
 		{givens + "join AB\nproduce AB beyond B by 2 to C\nC' by triangleon(B, C)\nstep \"Finish at {C'}\"\n  join AC'\n  join C'B\nend",
-			"Given: the point A; a point B 8 cm from A.\nJoin A to B.\nProduce AB beyond B by 2 cm to C.\nMake the equilateral triangle on BC. This gives C'.\nFinish at C'",
-			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nVerbinde A mit B.\nVerlängere AB über B hinaus um 2 cm bis C.\nZeichne das gleichseitige Dreieck über BC. Das ergibt C'.\nFinish at C'"},
+			"Given: the point A; a point B 8 cm from A.\nJoin A to B.\nProduce AB beyond B by 2 cm to C.\nMake the equilateral triangle on BC. This gives C′.\nFinish at C′",
+			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nVerbinde A mit B.\nVerlängere AB über B hinaus um 2 cm bis C.\nZeichne das gleichseitige Dreieck über BC. Das ergibt C′.\nFinish at C′"},
+		{"figure \"F\"\ngiven A (0, 0)\ngiven B (5, 1)\ngiven C (2, 4)\nH by orthocentre(A, B, C) in full\ncircle k centre C through B\nshade k\n",
+			"Given: the points A, B and C.\nDrop the perpendicular from A to BC. This gives D.\nDrop the perpendicular from B to CA. This gives E.\nDrop the perpendicular from C to AB. This gives F.\nLet H be the point where AD and BE meet.\nWith centre C, draw a circle through B.\nShade the circle.",
+			"Gegeben: die Punkte A, B und C.\nFälle das Lot von A auf BC. Das ergibt D.\nFälle das Lot von B auf CA. Das ergibt E.\nFälle das Lot von C auf AB. Das ergibt F.\nH sei der Schnittpunkt von AD und BE.\nZeichne um C einen Kreis durch B.\nFärbe den Kreis."},
+		{"construction own(circle k, circle l) gives circle c\n  take P centre of k\n  take Q centre of l\n  M by middle(P, Q)\n  circle c centre M radius radius k + radius l\nend\nfigure \"F\"\ngiven circle k centre O (0, 0) radius 3\ngiven circle l centre A (8, 1) radius 1\nc by own(k, l) in full\njoin OA\nlocus r 1 from OA",
+			"Given: a circle with centre O and radius 3 cm; a circle with centre A and radius 1 cm.\nFind the midpoint of OA. This gives M.\nWith centre M and the sum of the radii of the circle about O and the circle about A as radius, draw a circle.\nJoin O to A.\nDraw the locus of the points 1 cm from OA.",
+			"Gegeben: ein Kreis mit dem Mittelpunkt O und dem Radius 3 cm; ein Kreis mit dem Mittelpunkt A und dem Radius 1 cm.\nBestimme den Mittelpunkt von OA. Das ergibt M.\nZeichne um M mit der Summe der Radien des Kreises um O und des Kreises um A als Radius einen Kreis.\nVerbinde O mit A.\nZeichne den geometrischen Ort der Punkte im Abstand 1 cm von OA."},
 		{givens + "M, n by bisect(A, B) in full",
 			"Given: the point A; a point B 8 cm from A.\nWith centre A and any radius greater than half of AB, draw an arc.\nWith centre B and the same radius, draw an arc.\nLet X to the left of AB and Y to the right of AB be the points where the arcs about A and B meet.\nDraw the line through Y and X to cut AB at M.",
 			"Gegeben: der Punkt A; ein Punkt B, 8 cm von A entfernt.\nZeichne um A mit einem beliebigen Radius, der größer als die Hälfte von AB ist, einen Bogen.\nZeichne um B mit demselben Radius einen Bogen.\nX links von AB und Y rechts von AB seien die Schnittpunkte der Bögen um A und B.\nZeichne die Gerade durch Y und X, die AB in M schneidet."},
@@ -72,6 +78,25 @@ Hier gilt: Winkel RPX ist ein rechter Winkel; PL = PR (gleiche Radien). Damit gi
 			if got := strings.Join(captions(t, test.source, tag), "\n"); got != want {
 				t.Errorf("%s\nin %s:\n%s\nwant:\n%s", test.source, tag, got, want)
 			}
+		}
+	}
+}
+
+// TestWritten: what is written at a part is told as what it is: of a reflex angle, and
+// of what is rounded.
+func TestWritten(t *testing.T) {
+	r := lang.Compile("test.trm", []byte("figure \"F\"\ngiven A (0, 0)\ngiven B (8, 0)\ntake D' 6 from A at 112° to AB\ngiven E (3, 1)\njoin AD', AE\nray AB\n"+
+		"label reflex angle BAD' size\nlabel angle BAD' size\nlabel angle BAE size\nlabel reflex angle BAE \"w\"\nlabel AE length\nlabel AD' length\n"))
+	for tag, want := range map[string][]string{
+		"en": {"The reflex angle BAD′ is 248°.", "Angle BAD′ is 112°.", "Angle BAE is about 18.4°.", "In the reflex angle BAE stands “w”.", "AE is √10 cm long.", "AD′ is 6 cm long."},
+		"de": {"Der überstumpfe Winkel BAD′ misst 248°.", "Der Winkel BAD′ misst 112°.", "Der Winkel BAE misst rund 18,4°.", "Im überstumpfen Winkel BAE steht „w“.", "AE ist √10 cm lang.", "AD′ ist 6 cm lang."},
+	} {
+		var got []string
+		for _, m := range r.Figure.Marks {
+			got = append(got, r.Figure.Tell.Written(tag, m))
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", tag, got, want)
 		}
 	}
 }

@@ -183,6 +183,7 @@ type Label struct {
 	Text     string
 	Name     bool // the text is a name (italic), not a measure or words (upright)
 	Measured bool // the text is a measure with a decimal point that Words writes as the language does
+	Rounded  bool // a measure that is not exact
 	Pin      Pin
 	Line     int // of the source, where the label is asked for; 0 if a thing has it unasked
 }

@@ -23,7 +23,11 @@ func (t Teller) Written(tag string, m figure.Mark) string {
 	case figure.LengthLabel:
 		return s.written("written.length", "written.words", tag, m.Of, m.Label)
 	case figure.AngleLabel:
-		return s.written("written.angle", "written.angle.words", tag, m.Of, m.Label)
+		which := ""
+		if m.Reflex {
+			which = ".reflex"
+		}
+		return s.written("written.angle"+which, "written.angle.words"+which, tag, m.Of, m.Label)
 	case figure.Note:
 		if m.Of == "" {
 			return m.Text
@@ -42,5 +46,9 @@ func (m messages) written(measured, words, tag, of string, l figure.Label) strin
 	if err != nil {
 		style = locale.English
 	}
-	return m.fill(measured, texts{"of": of, "text": style.Numbers(l.Text)})
+	text := style.Numbers(l.Text)
+	if l.Rounded {
+		text = m.fill("written.rounded", texts{"a": text})
+	}
+	return m.fill(measured, texts{"of": of, "text": text})
 }

@@ -285,6 +285,7 @@ func (s *scope) lineArgument(r *syntax.Ref, v view) (int, bool) {
 		ink := s.slot(slot).Ink
 		ink.Label, ink.Weight = nil, figure.Faint
 	}
+	s.c.through[slot] = pair{c.from, c.to}
 	s.straight(r.Node, slot, c.from, c.to, false, false)
 	if c.slot >= 0 {
 		s.emit(r.Node, func(st *program.State) error {

@@ -1,6 +1,9 @@
 package check
 
 import (
+	"slices"
+	"strings"
+
 	"trammel/geom/figure"
 	"trammel/lang/program"
 )
@@ -13,11 +16,11 @@ func (c *checker) nameSlots() {
 	taken := map[string]bool{}
 	for _, slot := range c.prog.Slots {
 		if slot.Top {
-			taken[slot.Name] = true
+			taken[primed(slot.Name)] = true
 		}
 	}
 	for i, slot := range c.prog.Slots {
-		slot.Called = slot.Name
+		slot.Called = primed(slot.Name)
 		if slot.Top || slot.Ink == nil || slot.Ink.Label == nil && !c.inFull(i) {
 			continue
 		}
@@ -35,6 +38,9 @@ func (c *checker) nameSlots() {
 	}
 	c.nameCurves()
 }
+
+// primed is a name with the primes that it is printed with, and that are read aloud.
+func primed(name string) string { return strings.ReplaceAll(name, "'", "′") }
 
 // inFull tells a curve that is drawn by a construction shown in full.
 func (c *checker) inFull(slot int) bool {
@@ -76,6 +82,7 @@ func (c *checker) nameCurves() {
 	for slot, ends := range c.through {
 		c.goByPoints(slot, ends)
 	}
+	c.goByResults()
 	about, circles := map[int]int{}, 0 // by their centres, and all
 	for i, slot := range c.prog.Slots {
 		if slot.As == i && slot.Kind == program.Circle && c.shows(i) && slot.Ink.Whole {
@@ -89,7 +96,7 @@ func (c *checker) nameCurves() {
 		}
 		line, circle := c.unlettered(slot, program.Line), c.unlettered(slot, program.Circle) && slot.Ink.Whole
 		switch {
-		case !line && !circle || line && slot.By != nil:
+		case !line && !circle && !c.unlettered(slot, program.Rim) || line && slot.By != nil:
 		case circle && circles == 1:
 			slot.Called, slot.Only = "", true
 		case circle && c.centreSeen(i) >= 0 && about[c.centreSeen(i)] == 1:
@@ -107,6 +114,42 @@ func (c *checker) goByPoints(slot int, ends pair) {
 	a, b := c.outermost(ends[0]), c.outermost(ends[1])
 	if line := c.prog.Slots[c.outermost(slot)]; c.shows(a) && c.shows(b) && c.unlettered(line, program.Line) {
 		line.By, line.Called = []int{a, b}, ""
+	}
+}
+
+// goByResults has the lines that calls give inside a construction go by two points that
+// show, of those that they were drawn through and were met in by the same act: an
+// altitude from A with its foot D is AD.
+func (c *checker) goByResults() {
+	here := map[int]int{} // what shows, by what it is another name of
+	for i := len(c.prog.Slots) - 1; i >= 0; i-- {
+		if c.prog.Slots[i].Kind == program.Point && c.shows(i) {
+			here[c.hand.point(i)] = i
+		}
+	}
+	on := map[int][]int{} // the points of lines, in their order
+	for line, ends := range c.through {
+		on[c.hand.point(line)] = ends[:]
+	}
+	for p := range c.prog.Slots {
+		for _, line := range c.metOn[p] {
+			on[c.hand.point(line)] = append(on[c.hand.point(line)], p)
+		}
+	}
+	for i, line := range c.prog.Slots {
+		if line.Top || line.By != nil || line.As != i || !c.unlettered(line, program.Line) {
+			continue
+		}
+		var two []int
+		for _, p := range on[c.hand.point(i)] {
+			at, shows := here[c.hand.point(p)]
+			if shows && c.prog.Slots[at].Ink.Step <= line.Ink.Step && !slices.Contains(two, at) && len(two) < 2 {
+				two = append(two, at)
+			}
+		}
+		if len(two) == 2 {
+			line.By, line.Called = two, ""
+		}
 	}
 }
 

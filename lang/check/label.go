@@ -88,7 +88,7 @@ func (s *scope) labelMeasure(l *syntax.Label, slot int) {
 	s.prove(l.Node, func(st *program.State) error {
 		if sl.Ink != nil && sl.Ink.Label != nil {
 			r, _ := st.Amount(slot).Constructible()
-			st.Texts[slot] = lengthText(st, r)
+			st.Texts[slot], _ = lengthText(st, r)
 		}
 		return nil
 	})
@@ -125,13 +125,13 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 	line := s.sourceLine(l.Node)
 	put := s.put(func(step int, st *program.State) figure.Mark {
 		seg := figure.Segment{A: st.Point(ps[0]), B: st.Point(ps[1])}
-		text := ""
+		text, exact := "", true
 		if l.Text != nil {
 			text = *l.Text
 		} else {
-			text = lengthText(st, geom.Dist(seg.A, seg.B))
+			text, exact = lengthText(st, geom.Dist(seg.A, seg.B))
 		}
-		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin, Line: line}, Of: calledAll(st, ps), Step: step}
+		return figure.LengthLabel{Segment: seg, Label: figure.Label{Text: text, Measured: l.Text == nil, Rounded: !exact, Pin: pin, Line: line}, Of: calledAll(st, ps), Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if st.Point(ps[0]).Equal(st.Point(ps[1])) {
@@ -147,16 +147,15 @@ func (s *scope) labelJoin(l *syntax.Label, pin figure.Pin) {
 
 // lengthText is a length with its unit: exact when that is simple, else to two
 // places, whose zeros tell that it is rounded.
-func lengthText(st *program.State, r geom.Real) string {
-	text, ok := geom.PrintedSurd(r)
-	if !ok {
+func lengthText(st *program.State, r geom.Real) (text string, exact bool) {
+	text, exact = geom.PrintedSurd(r)
+	if !exact {
 		text = r.Decimal(2)
 	}
-	unit := st.Program.UnitWord(1)
-	if unit == " units" {
-		return text
+	if unit := st.Program.UnitWord(1); unit != " units" {
+		text += unit
 	}
-	return text + unit
+	return text, exact
 }
 
 // labelAngle is text in an angle: its size or what the source says.
@@ -178,13 +177,13 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 	line := s.sourceLine(l.Node)
 	put := s.put(func(step int, st *program.State) figure.Mark {
 		a := angleOf(st, ps, l.Reflex)
-		text := ""
+		text, exact := "", true
 		if l.Text != nil {
 			text = *l.Text
 		} else {
-			text = sizeText(geom.Corner(a.A, a.Vertex, a.B, l.Reflex))
+			text, exact = sizeText(geom.Corner(a.A, a.Vertex, a.B, l.Reflex))
 		}
-		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Pin: pin, Line: line}, Of: calledAll(st, ps), Step: step}
+		return figure.AngleLabel{Angle: a, Label: figure.Label{Text: text, Measured: l.Text == nil, Rounded: !exact, Pin: pin, Line: line}, Of: calledAll(st, ps), Step: step}
 	})
 	s.prove(l.Node, func(st *program.State) error {
 		if _, err := cornerOf(st, ps, false); err != nil {
@@ -199,11 +198,11 @@ func (s *scope) labelAngle(l *syntax.Label, pin figure.Pin) {
 }
 
 // sizeText is an angle for a label: exact in few decimals or minutes, else to one place.
-func sizeText(a geom.Angle) string {
+func sizeText(a geom.Angle) (text string, exact bool) {
 	if text, ok := a.Text(); ok {
-		return text
+		return text, true
 	}
-	return geom.TrimZeros(fmt.Sprintf("%.1f", a.Float())) + "°"
+	return geom.TrimZeros(fmt.Sprintf("%.1f", a.Float())) + "°", false
 }
 
 // note is a line of words near a thing.

@@ -71,7 +71,18 @@ func (s *scope) hideTwin(p *syntax.PlacedPoint, slot int) {
 	if centre := s.centre(k); ok && centre >= 0 && s.slot(centre).Ink != nil && !s.slot(centre).Ink.Hidden {
 		ink := s.slot(slot).Ink
 		ink.Hidden, ink.Label = true, nil
+		s.c.outer[slot] = centre
 	}
+}
+
+// isTwin tells of a point that is there already, and drawn: see hideTwin.
+func (s *scope) isTwin(p *syntax.PlacedPoint) bool {
+	letters, ok := s.letters1(p.Point).(program.Letters)
+	if !ok || len(letters) != 1 || len(p.Places) != 1 || p.Places[0].Centre == nil {
+		return false
+	}
+	_, twin := s.c.outer[letters[0]]
+	return twin
 }
 
 // place sorts one phrase of a point's place.

@@ -23,6 +23,8 @@ func (s *scope) told(st *syntax.Statement) (program.ActKind, program.Saying) {
 
 func (s *scope) tellAct(st *syntax.Statement) program.Saying {
 	switch {
+	case st.Take != nil && s.isTwin(st.Take.Point):
+		return nil
 	case st.Take != nil:
 		return phrase("take", "point", s.tellPlaced(st.Take.Point, true))
 	case st.Arc != nil:
@@ -180,12 +182,28 @@ func (s *scope) tellRadius(e *syntax.Expr) program.Saying {
 	return phrase("radius.of", "curve", s.curveName(r))
 }
 
-// radiusSaid is an opening of a length: half of one takes other words in some languages.
+// radiusSaid is an opening of a length: half of one takes other words in some languages, and the
+// sum and the difference of two radii in all.
 func radiusSaid(length program.Saying) program.Saying {
-	if half, ok := length.(program.Phrase); ok && half.Key == "half" {
-		return phrase("radius.half", "a", half.With["a"])
+	said, _ := length.(program.Phrase)
+	a, b := radiusOf(said.With["a"]), radiusOf(said.With["b"])
+	switch {
+	case said.Key == "half":
+		return phrase("radius.half", "a", said.With["a"])
+	case said.Key == "plus" && a != nil && b != nil:
+		return phrase("radius.sum", "a", a, "b", b)
+	case said.Key == "minus" && a != nil && b != nil:
+		return phrase("radius.difference", "a", a, "b", b)
 	}
 	return phrase("radius", "length", length)
+}
+
+// radiusOf is the curve of which a length is said to be the radius, or nil.
+func radiusOf(length program.Saying) program.Saying {
+	if said, ok := length.(program.Phrase); ok && said.Key == "radius.value" {
+		return said.With["curve"]
+	}
+	return nil
 }
 
 // tellCuts is what an act cuts on its way; of is the word for what it draws.
