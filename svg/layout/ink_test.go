@@ -446,3 +446,43 @@ func TestLengthsOutside(t *testing.T) {
 		}
 	}
 }
+
+// TestPassed draws a line through all the points that lie on it, and a ray or a line
+// without a letter through those nearby only.
+func TestPassed(t *testing.T) {
+	for _, tt := range []struct {
+		letter bool
+		past   float64 // where the point is, in centimetres
+		drawn  bool
+	}{{true, 9, true}, {false, 9, false}, {false, 5, true}} {
+		s := newSketch("a line")
+		s.point("A", 0, 0, giv)
+		s.point("B", 4, 0, giv)
+		s.point("C", tt.past, 0, giv)
+		l := s.line("m", "A", "B", "AB", con)
+		if !tt.letter {
+			l.Label = nil
+		}
+		d := drawn(t, s)
+		if r := d.ruled[&l.Thing]; (r.hi > tt.past*10*mm) != tt.drawn {
+			t.Errorf("lettered %v, it is drawn to %v µm past a point at %v cm", tt.letter, r.hi, tt.past)
+		}
+	}
+}
+
+// TestArrowOnInk puts the arrow of a line on what is drawn of it.
+func TestArrowOnInk(t *testing.T) {
+	s := newSketch("parallels")
+	for i, p := range []struct{ x, y float64 }{{0, 0}, {9, 0}, {-3, 3}, {4, 3}, {5, 3}, {9, 3}} {
+		s.point(string(rune('A'+i)), p.x, p.y, giv).Hidden = i > 3
+	}
+	s.join("AB", giv)
+	s.join("CD", giv)
+	s.arrows(1, "AB", "EF") // of the line of CD, where it is not drawn
+	d := drawn(t, s)
+	for _, k := range d.strokes {
+		if k.hook == arrowHook && k.bounds().hi.y < -20*mm && k.bounds().hi.x > 40*mm {
+			t.Errorf("an arrow stands at %v, past the end of its line", k.bounds())
+		}
+	}
+}

@@ -165,11 +165,37 @@ func (d *drawing) arrows(m figure.Arrows) (all []slider) {
 		if i > 0 && g.a.to(g.b).dot(d.place(first.A).to(d.place(first.B))) < 0 {
 			g.a, g.b = g.b, g.a
 		}
-		if d.roomy(g.length(), m.Step) {
+		if g = d.inked(g); d.roomy(g.length(), m.Step) {
 			all = append(all, slider{g, reach, func(at vec) []curve { return d.chevrons(g, at, m.Count) }})
 		}
 	}
 	return all
+}
+
+// inked is the longest stretch of a segment that one straight draws, where not all of it
+// is drawn; or if none is, what is drawn of its line.
+func (d *drawing) inked(g segment) segment {
+	u, whole := g.a.to(g.b), span{0, g.length()}
+	var drawn []span
+	for _, r := range d.record.straights {
+		if tips := (segment{r.tips[0], r.tips[1]}); g.along(tips) {
+			a, b := u.dot(tips.a.sub(g.a)), u.dot(tips.b.sub(g.a))
+			drawn = append(drawn, span{min(a, b), max(a, b)})
+		}
+	}
+	if len(drawn) == 0 || len(whole.uncovered(drawn)) == 0 {
+		return g
+	}
+	best := span{}
+	for _, s := range drawn {
+		if s = (span{max(s.lo, whole.lo), min(s.hi, whole.hi)}); s.hi-s.lo > best.hi-best.lo {
+			best = s
+		}
+	}
+	if best.hi <= best.lo {
+		best = drawn[0]
+	}
+	return segment{g.a.add(u.times(best.lo)).snap(), g.a.add(u.times(best.hi)).snap()}
 }
 
 // chevrons are the strokes of an arrow about its place.

@@ -131,14 +131,15 @@ func (d *drawing) rule(s *figure.Straight) ruled {
 // usedSpan is the stretch of r between the outermost points that s uses, and
 // how many different ones there are (2 stands for more).
 func (d *drawing) usedSpan(s *figure.Straight, r ruled) (span, int) {
-	used := s.Used
+	used := append(s.Used[:len(s.Used):len(s.Used)], d.passed(s, r)...)
 	for _, end := range []*geom.Point{s.Start, s.End} {
 		if end != nil {
-			used = append(used[:len(used):len(used)], *end)
+			used = append(used, *end)
 		}
 	}
 	if len(used) == 0 {
-		return span{}, 0
+		t := r.way.dot(d.middle().sub(r.at))
+		return span{t, t}, 0
 	}
 	around := span{math.Inf(1), math.Inf(-1)}
 	for _, p := range used {
@@ -151,8 +152,50 @@ func (d *drawing) usedSpan(s *figure.Straight, r ruled) (span, int) {
 	return around, 2
 }
 
+// longPass is how many millimetres a ray, or a line without a letter, is drawn on at most to a
+// point that it passes through and that it was not drawn for.
+const longPass = 15
+
+// passed are the points that show and that a line or a ray passes through, beside those
+// that it uses: stopping short of one it would seem to miss it.
+func (d *drawing) passed(s *figure.Straight, r ruled) []geom.Point {
+	reach := math.Inf(1)
+	if s.Label == nil || s.Start != nil || s.End != nil {
+		reach = longPass * mm
+	}
+	around := nowhere
+	for _, p := range s.Used {
+		around = around.union(box{d.place(p), d.place(p)})
+	}
+	var list []geom.Point
+	for _, p := range d.fig.Points {
+		at := d.place(p.At)
+		off := at.sub(r.at)
+		ahead := s.Start == nil || r.way.dot(at.sub(d.place(*s.Start))) > 0
+		behind := s.End == nil || r.way.dot(at.sub(d.place(*s.End))) < 0
+		if !p.Hidden && ahead && behind && math.Abs(r.way.cross(off)) < touching && (around.empty() || around.near(at) < reach) {
+			list = append(list, p.At)
+		}
+	}
+	return list
+}
+
 // way is the direction of a line on the paper.
 func (d *drawing) way(l geom.Line) vec { return vec{l.D.X.Float(), -l.D.Y.Float()}.unit() }
+
+// middle is that of the points that show, where a line that nothing depends on is drawn.
+func (d *drawing) middle() vec {
+	b := nowhere
+	for _, p := range d.fig.Points {
+		if !p.Hidden {
+			b = b.union(box{d.place(p.At), d.place(p.At)})
+		}
+	}
+	if b.empty() {
+		return vec{}
+	}
+	return b.centre()
+}
 
 // length is a fair length for a line that little depends on: about half the
 // figure, within reason.
