@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math/big"
 	"strings"
 
 	"trammel/geom"
@@ -11,14 +12,21 @@ import (
 
 // equation sorts the terms of AB = AC = 5 into elements of the shape and the value.
 func (sh *shape) equation(q *syntax.Equation) bool {
-	c := &class{}
+	c, multiples := &class{}, []tie(nil)
+	sh.s.making = sh
+	defer func() { sh.s.making = nil }()
 	for _, t := range q.Terms {
+		sh.term = t.Node
 		if e, ok := sh.element(t); ok {
 			if t.About {
 				sh.s.fail(t.Node, "%s is of the %s itself, and is no measurement", sh.describe(e), sh.kind).Help = "about stands before a measurement: AB = AC = about 5"
 				return false
 			}
 			c.elems = append(c.elems, e)
+			continue
+		}
+		if f, k, ok := sh.multiple(t); ok {
+			multiples = append(multiples, tie{f: f, k: k})
 			continue
 		}
 		if what := sh.foreign(t); what != "" {
@@ -42,6 +50,9 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 		}
 		c.value = &v
 	}
+	if len(c.elems) == 0 && len(multiples) > 0 {
+		c, multiples = multiples[0].whole(c, multiples[1:])
+	}
 	if len(c.elems) == 0 {
 		sh.s.fail(q.Node, "this says nothing about %s", strings.Join(sh.letters, "")).Help = sh.dataHelp()
 		return false
@@ -51,6 +62,13 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 			sh.s.fail(q.Node, "a side and an angle cannot be equal")
 			return false
 		}
+	}
+	for _, m := range multiples {
+		if (m.f.b < 0) != (c.elems[0].b < 0) {
+			sh.s.fail(q.Node, "a side and an angle cannot be equal")
+			return false
+		}
+		sh.ties = append(sh.ties, tie{c.elems[0], m.f, m.k}, tie{m.f, c.elems[0], new(big.Rat).Inv(m.k)})
 	}
 	sh.written = append(sh.written, &class{append([]element{}, c.elems...), c.value})
 	return sh.merge(c, q)
@@ -141,7 +159,10 @@ func (sh *shape) element(e *syntax.Expr) (element, bool) {
 	if e.Neg || len(e.Tail) > 0 || len(e.Head.Tail) > 0 || e.Head.Head.Half || e.Head.Head.Square {
 		return element{}, false
 	}
-	v := e.Head.Head.Value
+	return sh.elementOf(e.Head.Head.Value)
+}
+
+func (sh *shape) elementOf(v *syntax.Value) (element, bool) {
 	switch {
 	case v.Ref != nil && len(v.Ref.Points) == 2:
 		i, j := sh.index(v.Ref.Points[0]), sh.index(v.Ref.Points[1])
@@ -189,7 +210,7 @@ func (sh *shape) hold(st *program.State, ps []geom.Point) error {
 			}
 		}
 	}
-	return nil
+	return sh.holdTies(ps)
 }
 
 // holdElement compares one side or angle with the value that it is given, or

@@ -20,6 +20,7 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 	if sh.kind != "kite" && sh.kind != "quadrilateral" {
 		sh.convex()
 	}
+	sh.chooseTied()
 	switch sh.kind {
 	case "square":
 		return sh.square(), true

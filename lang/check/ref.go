@@ -125,6 +125,10 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 		}
 		return 0, false
 	}
+	if s.making.makes(slot) {
+		s.making.unmade()
+		return 0, false
+	}
 	s.slot(slot).Mentioned = true
 	s.c.use(slot)
 	if k, ok := s.c.circleOf[slot]; ok {

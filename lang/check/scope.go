@@ -33,6 +33,7 @@ type scope struct {
 	copies    map[int]int       // the caller's slots by those of the parameters
 	tools     program.Tools     // of the act that is expanded
 	first     int               // the first slot made inside a call
+	making    *shape            // whose data are being read
 	ticks     classes           // of equal lengths
 	arcs      classes           // of equal angles
 	arrows    classes           // of parallels

@@ -33,6 +33,8 @@ type shape struct {
 	fresh   []bool
 	letters []string
 	classes []*class
+	ties    []tie                        // each both ways
+	term    syntax.Node                  // of its data that is being read
 	of      *shape                       // what this triangle is part of
 	chosen  bool                         // something of it is left to chance
 	written []*class                     // as the source has them, to be held against the result
@@ -136,13 +138,16 @@ func (sh *shape) knownSides() {
 }
 
 // datum is what is given of an element, or nil.
-func (sh *shape) datum(e element) *expr {
+func (sh *shape) datum(e element) *expr { return sh.datumBut(e, nil) }
+
+// datumBut is datum without what follows from some elements.
+func (sh *shape) datumBut(e element, seen []element) *expr {
 	for _, c := range sh.classes {
-		if c.has(e) {
+		if c.has(e) && c.value != nil {
 			return c.value
 		}
 	}
-	return nil
+	return sh.byTies(e, seen)
 }
 
 // set gives an element, and those equal to it, a value.

@@ -137,10 +137,11 @@ func (sh *shape) same(e, f element) bool {
 // complete leaves to chance what the data do not fix, so that the triangle is
 // plainly scalene.
 func (sh *shape) complete(obtuse bool) {
+	sh.chooseTied()
 	sides, angles := sh.count(true), sh.count(false)
 	if sides == 0 {
 		sh.chanceSide(opposite(2), rat(7, 1))
-		sides = 1
+		sides = sh.count(true)
 	}
 	switch {
 	case sides == 1 && angles == 0 && obtuse:

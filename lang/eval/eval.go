@@ -32,6 +32,9 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 		if err == nil {
 			continue
 		}
+		if err == program.Poisoned && len(st.Undone) == 0 {
+			err = unmade // or else nothing would tell why there is no figure
+		}
 		st.Undone = append(st.Undone, program.Undone{Step: step, Err: err})
 		if err != program.Poisoned {
 			failures = append(failures, Failure{i, step, err})
@@ -39,6 +42,9 @@ func Run(p *program.Program, inputs []*big.Rat) (*program.State, []Failure) {
 	}
 	return st, failures
 }
+
+// unmade is for a step that reads what no step before it has made or failed to make.
+var unmade = &program.Fault{Text: "this speaks of something that is not made yet", Help: "make it in a line above", Cascade: true}
 
 // hangs tells whether a step has used an input, by itself or through what it
 // read, and hands that on to what it made.

@@ -199,6 +199,7 @@ var givenLines = []Example{
 	{"given circle k centre O radius 3", "lays a circle; the centre is made if it is new"},
 	{"given angle BAC = 50°", "makes C, so that the angle at A has that size"},
 	{"given triangle ABC with AB = 6, AC = 5, angle A = 40°", "makes a triangle from data that settle it"},
+	{"given triangle ABC with AB = 2 BC, angle B = 70°", "makes one of which a side, or an angle, is a multiple of another"},
 	{"given acute triangle ABC", "makes a triangle of that kind that looks like nothing special"},
 	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, kite, trapezium, isosceles trapezium"},
 	{"given quadrilateral ABCD", "makes any quadrilateral; with data such as AB = 5, angle B = 100° of what they settle"},

@@ -90,6 +90,8 @@ func (f *finder) falseAppearances() {
 	f.nearlyConcurrent()
 	f.nearlyOnCircles()
 	f.nearlyTouching()
+	f.nearlyHalved()
+	f.nearlyBisected()
 }
 
 // little writes a distance that is small, but not 0.
