@@ -454,7 +454,7 @@ func TestPassed(t *testing.T) {
 		letter bool
 		past   float64 // where the point is, in centimetres
 		drawn  bool
-	}{{true, 9, true}, {false, 9, false}, {false, 5, true}} {
+	}{{true, 9, true}, {false, 9, false}, {false, 4.7, true}} {
 		s := newSketch("a line")
 		s.point("A", 0, 0, giv)
 		s.point("B", 4, 0, giv)

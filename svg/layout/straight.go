@@ -154,7 +154,7 @@ func (d *drawing) usedSpan(s *figure.Straight, r ruled) (span, int) {
 
 // longPass is how many millimetres a ray, or a line without a letter, is drawn on at most to a
 // point that it passes through and that it was not drawn for.
-const longPass = 15
+const longPass = 8
 
 // passed are the points that show and that a line or a ray passes through, beside those
 // that it uses: stopping short of one it would seem to miss it.
