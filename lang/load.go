@@ -61,7 +61,8 @@ func (l *loader) Use(path string, at source.Span) *syntax.File {
 	l.read = append(l.read, filepath.Join(l.dir, clean))
 	text, err := l.text(clean)
 	if err != nil {
-		l.fail(at, fmt.Sprintf("%s cannot be used: %s", path, plain(err)))
+		why, help := plain(err)
+		l.fail(at, fmt.Sprintf("%s cannot be used: %s", path, why)).Help = help
 		return nil
 	}
 	l.files[clean] = nil
@@ -70,7 +71,7 @@ func (l *loader) Use(path string, at source.Span) *syntax.File {
 	return f
 }
 
-func (l *loader) fail(at source.Span, text string) { l.problems.Add(at, text) }
+func (l *loader) fail(at source.Span, text string) *source.Problem { return l.problems.Add(at, text) }
 
 // text reads a regular file inside the root, at most maxSize long.
 func (l *loader) text(path string) (string, error) {
@@ -98,19 +99,19 @@ func (l *loader) text(path string) (string, error) {
 	return string(text), err
 }
 
-// plain is an error of the file system without the name of the call.
-func plain(err error) string {
+// plain is an error of the file system without the name of the call, and what to do.
+func plain(err error) (why, help string) {
 	text := err.Error()
 	if i := strings.LastIndex(text, ": "); i >= 0 {
 		text = text[i+2:]
 	}
 	switch text {
 	case "no such file or directory":
-		return "there is no such file beside the source"
+		return "there is no such file beside the source", "put it there, or write the way to it from the source's folder: use \"parts/circles.trm\""
 	case "path escapes from parent":
-		return "it lies outside of the source's folder"
+		return "it lies outside of the source's folder", "put it beside the source, or in a folder below"
 	}
-	return text
+	return text, ""
 }
 
 // Library is the library's file that defines a construction, or nil.

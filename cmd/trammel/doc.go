@@ -53,15 +53,34 @@ func entriesOf(names []string) (entries []entry, err error) {
 	}
 	for _, name := range names {
 		if !slices.Contains(known, name) {
-			hint := `"trammel doc" lists the constructions`
-			if near := syntax.Nearest(name, known); near != "" {
-				hint = fmt.Sprintf("there is %s; %s", near, hint)
-			}
-			return nil, &usageError{fmt.Sprintf("the library has no construction %s", name), hint}
+			return nil, &usageError{fmt.Sprintf("the library has no construction %s", name), offer(name, known)}
 		}
 		entries = append(entries, newEntry(name))
 	}
 	return entries, nil
+}
+
+// mostOffered is how many constructions are offered for a word.
+const mostOffered = 12
+
+// offer names the constructions that a word may mean: one of nearly that name, and
+// those whose names or words begin with it.
+func offer(word string, known []string) string {
+	var about []string
+	if near := syntax.Nearest(word, known); near != "" {
+		about = append(about, near)
+	}
+	for _, name := range known {
+		said := strings.ToLower(" " + name + " " + newReader(name, embedded(stdlib.Files, name)).said())
+		if len([]rune(word)) > 2 && strings.Contains(said, " "+strings.ToLower(word)) && !slices.Contains(about, name) && len(about) < mostOffered {
+			about = append(about, name)
+		}
+	}
+	hint := `"trammel doc" lists the constructions`
+	if len(about) > 0 {
+		hint = fmt.Sprintf("there is %s; %s", strings.Join(about, ", "), hint)
+	}
+	return hint
 }
 
 // list writes what each entry is for beside its call, or under a long one.

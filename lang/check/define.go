@@ -118,6 +118,7 @@ func (in *scope) imagine(p *syntax.Param, number int64) {
 func (s *scope) use(u *syntax.Use) {
 	f := s.c.loader.Use(u.Path, s.span(u.Node))
 	if f == nil {
+		s.c.lost.files = true
 		return
 	}
 	if s.c.isFigure(f) {
@@ -171,7 +172,7 @@ func (s *scope) find(name string, at syntax.Node) *definition {
 		p.Notes = append(p.Notes, source.Note{Span: later.Span(s.file), Text: name + " is defined here"})
 		return nil
 	}
-	if s.c.lost.constructions[name] {
+	if s.c.lost.constructions[name] || s.c.lost.files {
 		return nil
 	}
 	p := s.fail(at, "there is no construction %s here", name)

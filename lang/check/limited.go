@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"regexp"
 	"strings"
 
 	"trammel/geom"
@@ -41,11 +42,18 @@ func (in *scope) limited(def *definition, n *syntax.Needs) *limited {
 // limits are the comparisons in words, before a number.
 var limits = map[string]string{">": "more than", "<": "less than", "≥": "at least", "≤": "at most"}
 
+// numberShape is what is a number as it stands.
+var numberShape = regexp.MustCompile(`^-?[\d.]+(/\d+)?$`)
+
 // refusal words it: mean needs more than 0 here, and this is −2.00 cm.
 func (l *limited) refusal(in *scope) refusal {
 	slot, number := in.names[l.name], in.consts[l.name]
 	return func(st *program.State, _ string) string {
-		return fmt.Sprintf("%s needs %s here, and this is %s", l.construction, l.limit, in.measured(st, slot, number))
+		is := in.measured(st, slot, number)
+		if typed := in.callers[l.name]; numberShape.MatchString(typed) {
+			is = strings.Replace(typed, "-", "−", 1)
+		}
+		return fmt.Sprintf("%s needs %s here, and this is %s", l.construction, l.limit, is)
 	}
 }
 

@@ -14,6 +14,7 @@ type lost struct {
 	names         map[string]bool
 	families      map[string]bool // P of P[i]
 	constructions map[string]bool
+	files         bool // of constructions
 }
 
 var (
@@ -26,7 +27,7 @@ var (
 // lostIn collects what may be a name on the lines with problems, and in the
 // blocks that were left out.
 func lostIn(f *syntax.File, problems source.List) lost {
-	l := lost{map[string]bool{}, map[string]bool{}, map[string]bool{}}
+	l := lost{names: map[string]bool{}, families: map[string]bool{}, constructions: map[string]bool{}}
 	for _, p := range problems {
 		if p.Span.File == f.Source && p.Severity == source.Error {
 			l.line(f.Source, p.Span.Start)

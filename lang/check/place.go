@@ -335,7 +335,7 @@ func (s *scope) settle(n syntax.Node, slot int, pl *places) {
 		}
 	}
 	name := s.slot(slot).Name
-	tell := s.tellers(curve{}, curve{})
+	tell := append(s.between(loci), s.tellers(curve{}, curve{})...)
 	s.emit(n, func(st *program.State) error {
 		all, err := where(st)
 		if err != nil {
@@ -358,6 +358,15 @@ func (s *scope) settle(n syntax.Node, slot int, pl *places) {
 		}
 		return nil
 	})
+}
+
+// between is the straight of two points that a place lies at distances from, as what
+// tells one such place from the other.
+func (s *scope) between(loci []locus) []teller {
+	if len(loci) != 2 || !loci[0].isCircle || !loci[1].isCircle {
+		return nil
+	}
+	return s.tellerOf(loci[0].centre, loci[1].centre)
 }
 
 // pickSpot is the first place that fits; unless sure, a second one that fits is an error.

@@ -22,10 +22,7 @@ type teller struct {
 func (s *scope) tellers(first, second curve) []teller {
 	var out []teller
 	if first.circle && second.circle {
-		if a, b := s.centre(first.slot), s.centre(second.slot); a >= 0 && b >= 0 && a != b && s.known(a) && s.known(b) {
-			text := s.slot(a).Name + s.slot(b).Name
-			out = append(out, teller{text: text, line: curve{slot: -1, from: a, to: b, run: true, text: text}, point: -1})
-		}
+		out = s.tellerOf(s.centre(first.slot), s.centre(second.slot))
 	}
 	names := make([]string, 0, len(s.names))
 	for name := range s.names {
@@ -42,6 +39,15 @@ func (s *scope) tellers(first, second curve) []teller {
 		}
 	}
 	return out
+}
+
+// tellerOf is the straight through two points that the scope knows.
+func (s *scope) tellerOf(a, b int) []teller {
+	if a < 0 || b < 0 || a == b || !s.known(a) || !s.known(b) {
+		return nil
+	}
+	text := s.names2(a, b)
+	return []teller{{text: text, line: curve{slot: -1, from: a, to: b, run: true, text: text}, point: -1}}
 }
 
 func (s *scope) known(slot int) bool {

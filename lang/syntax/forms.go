@@ -32,7 +32,7 @@ var Forms = []Form{
 		{"language de", "says in what language the figure speaks and writes numbers (4,5 cm), by its tag, such as pt-BR; unsaid, English"},
 	}},
 	{"figure", "use", "a use line", []Example{
-		{`use "circles.trm"`, "takes in the constructions of another file"},
+		{`use "circles.trm"`, "takes in the constructions of another file, beside the source or in a folder below"},
 	}},
 	{"figure", "using", "a using line", []Example{
 		{"using straightedge and compasses only", "says which tools may be used, as an exam paper does: any act with another is refused; in a worksheet, any of any task"},
