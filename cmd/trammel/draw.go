@@ -112,7 +112,7 @@ func (d *drawing) layOut(text []byte, s style) []layout.Frame {
 	if err != nil {
 		p := d.Problems.Add(blamed(file, d.refusing()), err.Error())
 		if refusal := (*layout.Refusal)(nil); errors.As(err, &refusal) {
-			p.Help = refusal.Help
+			p.Help = d.help(refusal, text, s)
 		}
 		return nil
 	}

@@ -86,14 +86,18 @@ func (d *drawing) frameOf(b box) (*svg.Doc, error) {
 	}
 	size := b.size()
 	if size.x > farthest || size.y > farthest {
-		return nil, &Refusal{fmt.Sprintf("the figure is %s across, more than 5 m of paper", size2(size)), helpUnit}
+		return nil, &Refusal{Text: fmt.Sprintf("the figure is %s across, more than 5 m of paper", size2(size)), Help: helpUnit}
 	}
 	if d.fig.Paper != nil {
 		return d.onPaper(b)
 	}
 	w, h := d.padded(withMargin(b))
 	if !d.theme.screen && (w > pageWide || h > pageTall) {
-		d.warnings = append(d.warnings, Warning{0, "the figure takes " + size2(vec{w, h}) + " of paper: " + belowPage, helpUnit})
+		help := helpUnit
+		if d.theme.gap > 0 {
+			help = "print the PDF, which keeps its size" // fingers need the unit
+		}
+		d.warnings = append(d.warnings, Warning{0, "the figure takes " + size2(vec{w, h}) + " of paper: " + belowPage, help})
 	}
 	return d.doc(b, w, h), nil
 }
@@ -114,8 +118,8 @@ func (d *drawing) onPaper(b box) (*svg.Doc, error) {
 		return d.doc(b, paper.x, paper.y), nil
 	}
 	return nil, &Refusal{
-		fmt.Sprintf("the figure with its margin is %s and the paper %s: it is %s", size2(need), size2(paper), tooMuch(need.sub(paper))),
-		d.fitting(need, paper),
+		Text: fmt.Sprintf("the figure with its margin is %s and the paper %s: it is %s", size2(need), size2(paper), tooMuch(need.sub(paper))),
+		Help: d.fitting(need, paper),
 	}
 }
 

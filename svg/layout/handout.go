@@ -57,19 +57,19 @@ func (full *drawing) hintEnd(begin, parts int, asked []string) (last int, err er
 		return begin - 1, nil
 	case parts >= len(ends):
 		return 0, &Refusal{
-			fmt.Sprintf("a hint has fewer steps than the construction: %d is not less than %d", parts, len(ends)),
-			"show fewer steps, or say in full after the name of a construction, which makes more of them",
+			Text: fmt.Sprintf("a hint has fewer steps than the construction: %d is not less than %d", parts, len(ends)),
+			Help: "show fewer steps, or say in full after the name of a construction, which makes more of them",
 		}
 	}
 	last = ends[parts-1]
 	if f := full.fig; onlyJoinsAfter(f, last) && !onlyJoinsAfter(f, begin-1) {
 		return 0, &Refusal{
-			fmt.Sprintf("a hint of %d draws all that is to be constructed: after it there are joins at most", parts),
-			"show fewer steps, or say in full after the name of a construction, which makes more of them",
+			Text: fmt.Sprintf("a hint of %d draws all that is to be constructed: after it there are joins at most", parts),
+			Help: "show fewer steps, or say in full after the name of a construction, which makes more of them",
 		}
 	}
 	if allDrawn(full.fig, asked, last) {
-		return 0, &Refusal{fmt.Sprintf("a hint of %d draws all that is to be measured", parts), "show fewer steps"}
+		return 0, &Refusal{Text: fmt.Sprintf("a hint of %d draws all that is to be measured", parts), Help: "show fewer steps"}
 	}
 	return last, nil
 }

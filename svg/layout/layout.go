@@ -32,6 +32,9 @@ type Warning struct {
 type Refusal struct {
 	Text string
 	Help string // what would mend it; may be empty
+	// Units are worth a trial, in millimetres, the likeliest first: what is left to
+	// chance is chosen anew for each, and only then is it known whether it would do.
+	Units []int
 }
 
 // Error is the fact.
@@ -162,7 +165,7 @@ func newDrawing(f *figure.Figure) (*drawing, error) {
 	}
 	t, ok := themes[name]
 	if !ok {
-		return nil, &Refusal{fmt.Sprintf("no theme is called %q", name), "the themes are " + strings.Join(figure.Themes, ", ")}
+		return nil, &Refusal{Text: fmt.Sprintf("no theme is called %q", name), Help: "the themes are " + strings.Join(figure.Themes, ", ")}
 	}
 	unit := 10.0
 	if f.Unit != nil {

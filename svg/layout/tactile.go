@@ -49,7 +49,9 @@ func (d *drawing) refuseTouch() error {
 		more = fmt.Sprintf("; and %d more", len(unfit)-shown)
 		unfit = unfit[:shown]
 	}
-	return &Refusal{Text: "fingers cannot read this: " + strings.Join(unfit, "; ") + more, Help: d.touchable()}
+	r := &Refusal{Text: "fingers cannot read this: " + strings.Join(unfit, "; ") + more}
+	r.Help, r.Units = d.touchable()
+	return r
 }
 
 // unfit says in words what is wrong with the drawing for fingers.
@@ -84,24 +86,37 @@ const (
 )
 
 // touchable names the least whole unit, up to eight times this one, with which
-// nothing is too close, if a sheet has room for that.
-func (d *drawing) touchable() string {
+// nothing is too close, if a sheet has room for that; and where something is left to
+// chance, the units that are worth a trial.
+func (d *drawing) touchable() (help string, trials []int) {
 	from := math.Floor(d.scale / mm)
+	var others []int
 	for step, unit := 1.0, from+1; unit <= 8*from+8; unit += step {
 		step = max(1, math.Floor(unit/10))
 		e := d.enlarged(unit)
 		size := withMargin(e.extent())
 		switch {
 		case min(size.x, size.y) > sheetShort || max(size.x, size.y) > sheetLong:
-			return "leave something out: no unit would do on a sheet of A3"
+			unit = math.Inf(1)
 		case len(e.unfit()) > 0:
-		case d.fig.Chance:
-			return fmt.Sprintf("try unit %.0f mm, which would do if nothing that is left to chance moves", unit)
+			others = append(others, int(unit))
+		case !d.fig.Chance:
+			return fmt.Sprintf("unit %.0f mm would do", unit), nil
 		default:
-			return fmt.Sprintf("unit %.0f mm would do", unit)
+			trials = append(trials, int(unit))
 		}
 	}
-	return "leave something out"
+	const none = "leave something out: no unit would do on a sheet of A3"
+	if !d.fig.Chance {
+		return none, nil
+	}
+	for unit := from - 1; unit > from/2; unit-- {
+		others = append(others, int(unit))
+	}
+	if len(trials) == 0 {
+		return none, others
+	}
+	return fmt.Sprintf("try unit %d mm, which would do if nothing that is left to chance moves", trials[0]), append(trials, others...)
 }
 
 // enlarged is the drawing when a unit is that many millimetres.
