@@ -271,6 +271,21 @@ join AB`},
 given P inside ABC
 k, I by incircle(A, B, C)
 join PB`},
+	{"square and tangents", `given circle a centre A
+take B on a
+take C on a
+take D on BC
+E, F by squareon(C, A)
+given G outside a
+H, I, c, d by tangents(a, G)`},
+	{"square and medians", `given A (2, 3)
+given B (0.1, -5.0)
+given C (0, 0)
+line m1 through B and C
+m2 by parallel(m1, A)
+E, F by squareon(B, A)
+G, H, I, J by centroid(B, E, A)
+circle k2 centre F radius 3`},
 	{"tangents at a triangle's corners", `given obtuse triangle ABC
 k, O by circumcircle(A, B, C)
 t by tangent(k, A)

@@ -129,3 +129,13 @@ func (x interval) settled() interval {
 	}
 	return x
 }
+
+// cancelled is what a rough field takes a sum or difference of y and z for: all about 0 if
+// hardly anything is left of them, since what they were settled to may be off by so much.
+func (x interval) cancelled(y, z interval) interval {
+	off := 0x1p-39 * (math.Abs(y.lo) + math.Abs(z.lo))
+	if x.lo > -off && x.hi < off {
+		return interval{-off, off}
+	}
+	return x
+}

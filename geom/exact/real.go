@@ -142,6 +142,9 @@ const deepest = 10000
 
 func (f *Field) node(op operation, x, y *Real, bounds interval) *Real {
 	if f.rough {
+		if op == sum || op == difference {
+			bounds = bounds.cancelled(x.bounds, y.bounds)
+		}
 		return &Real{field: f, op: op, x: x, y: y, bounds: bounds.settled(), depth: 1}
 	}
 	z := &Real{field: f, op: op, x: x, y: y, bounds: bounds, depth: x.depth + 1}

@@ -16,6 +16,7 @@ package solve
 import (
 	"math"
 	"math/big"
+	"slices"
 
 	"trammel/lang/program"
 )
@@ -129,13 +130,14 @@ const (
 )
 
 // reviewPerStep bounds the work of a review, in performances for each step.
-const reviewPerStep = 25
+const reviewPerStep = 60
 
 // review looks for steps that are still poor, since the choice that stood
-// nearest to them could not better them, and goes back to earlier ones.
+// nearest to them could not better them, and goes back to earlier ones. What hangs
+// on a choice that was made anew may then be chosen anew itself.
 func (s *search) review() {
 	s.budget = min(s.budget, reviewPerStep*s.making)
-	again := make([]bool, len(s.p.Inputs))
+	views := make([]view, len(s.p.Inputs))
 	j, size := s.newJudge(), s.size()
 	suffers := func(step int) bool {
 		j.look(step)
@@ -147,16 +149,35 @@ func (s *search) review() {
 		}
 		latest := s.p.Inputs[s.deps[i][len(s.deps[i])-1]].Step
 		for _, in := range s.causes(i) {
-			if s.p.Inputs[in].Step == latest || again[in] || s.budget < 0 {
+			if views[in] == reviewed || views[in] == fresh && s.p.Inputs[in].Step == latest || s.budget < 0 {
 				continue
 			}
-			again[in] = true
+			views[in] = reviewed
 			if !s.reconsider(in) {
 				continue
 			}
+			s.outdate(views, in)
 			if size = s.size(); !suffers(i) {
 				break
 			}
+		}
+	}
+}
+
+// view is what a review knows of a choice.
+type view uint8
+
+const (
+	fresh    view = iota // made when the steps next to it were done
+	reviewed             // made with all that is so now
+	outdated             // made when something that it hangs on was otherwise
+)
+
+// outdate marks the later choices that hang on one that was made anew.
+func (s *search) outdate(views []view, in int) {
+	for k := in + 1; k < len(views); k++ {
+		if _, hangs := slices.BinarySearch(s.deps[s.p.Inputs[k].Step], in); hangs {
+			views[k] = outdated
 		}
 	}
 }
