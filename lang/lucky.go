@@ -27,20 +27,27 @@ func runOn(p *program.Program, c solve.Choice) outcome {
 }
 
 // choose chooses what is left to chance, and runs the Program on it. A choice by which the
-// figure comes out unlucky, with what only looks right or a crossing too flat to draw, is made
-// again from other plain values; if none is better, the first stays, and its warnings are told.
+// figure comes out unlucky, with what only looks right or a crossing too flat to draw, or is
+// clumsy, is made again from other plain values. The best stays, and its warnings are told.
 func choose(p *program.Program) outcome {
-	first := runOn(p, solve.Inputs(p))
-	if !slices.ContainsFunc(p.Inputs, leftToChance) || !first.stands() || !first.misleads() {
-		return first
+	best := runOn(p, solve.Inputs(p))
+	if !best.stands() || !slices.ContainsFunc(p.Inputs, leftToChance) {
+		return best
 	}
-	for hand := 1; hand <= mostHands; hand++ {
+	fault := best.fault()
+	if fault == clumsy && !slices.ContainsFunc(p.Inputs, func(in *program.Input) bool { return leftToChance(in) && in.Span.File == p.Source }) {
+		return best // only the openings of calls are left to chance, and they move nothing that shows
+	}
+	for hand := 1; fault > fine && hand <= mostHands; hand++ {
 		o := runOn(p, solve.Inputs(byHand(p, hand)))
-		if o.stands() && !o.misleads() {
-			return o
+		if !o.stands() {
+			continue
+		}
+		if f := o.fault(); f < fault {
+			best, fault = o, f
 		}
 	}
-	return first
+	return best
 }
 
 // leftToChance tells the inputs that the source gives no value for.
@@ -49,13 +56,25 @@ func leftToChance(in *program.Input) bool { return in.Kind != program.Nearby }
 // stands tells whether the figure of a choice can be drawn.
 func (o outcome) stands() bool { return len(o.Troubles) == 0 && len(o.failures) == 0 }
 
-// misleads tells whether a figure that stands has come out unlucky.
-func (o outcome) misleads() (misleads bool) {
+// fault is what a figure that stands suffers from.
+type fault uint8
+
+const (
+	fine fault = iota
+	clumsy
+	unlucky
+)
+
+func (o outcome) fault() (worst fault) {
 	eval.Guard(func() error {
-		_, misleads = warn.Unlucky(o.state)
+		if _, bad := warn.Unlucky(o.state); bad {
+			worst = unlucky
+		} else if warn.Clumsy(o.state) {
+			worst = clumsy
+		}
 		return nil
 	})
-	return misleads
+	return worst
 }
 
 // byHand is the program with the plain values of another hand: each a little larger

@@ -3,6 +3,8 @@ package lang
 import (
 	"strings"
 	"testing"
+
+	"trammel/lang/warn"
 )
 
 // TestLucky: what trammel itself chose does not mislead where other choices do not.
@@ -20,5 +22,15 @@ func TestLucky(t *testing.T) {
 				t.Errorf("%s%s", src, p.Text)
 			}
 		}
+	}
+}
+
+// TestNotClumsy: sides of a free hexagon in a circle are not nearly parallel, though
+// that is worth no warning.
+func TestNotClumsy(t *testing.T) {
+	r := Compile("t.trm", []byte("figure \"t\"\ngiven circle k centre O (0, 0) radius 3\n"+
+		"take A on k\ntake B on k\ntake C on k\ntake D on k\ntake E on k\ntake F on k\njoin ABCDEFA\n"))
+	if r.Figure == nil || warn.Clumsy(r.state) {
+		t.Errorf("clumsy: %v", r.Problems)
 	}
 }

@@ -94,6 +94,15 @@ func (f *finder) falseAppearances() {
 	f.nearlyBisected()
 }
 
+// directions are what looks at right angles or parallel, and is not.
+func (f *finder) directions() {
+	for i, s := range f.straights {
+		for _, t := range f.straights[:i] {
+			f.compareDirections(t, s)
+		}
+	}
+}
+
 // little writes a distance that is small, but not 0.
 func little(x float64) string {
 	switch {
@@ -121,7 +130,7 @@ func (f *finder) compareLengths(s, t straight) {
 // angle, and at all others for parallels.
 func (f *finder) compareDirections(s, t straight) {
 	cross, dot := math.Abs(s.dx*t.dy-s.dy*t.dx), math.Abs(s.dx*t.dx+s.dy*t.dy)
-	limit := math.Sin(nearAngle * math.Pi / 180)
+	limit := math.Sin(f.near * math.Pi / 180)
 	sl, tl := f.line(s), f.line(t)
 	at := f.st.Program.Slots[t.slot].Span
 	switch {

@@ -18,19 +18,19 @@ import (
 // The distances on paper, in millimetres, and angles, in degrees, that the eye
 // and the pencil cannot tell apart.
 const (
-	slip      = 0.5 // of the pencil at each curve
-	nearPoint = 1.0
-	nearLine  = 0.5
-	nearAngle = 1.2
-	nearSize  = 0.012 // of a length
+	slip        = 0.5 // of the pencil at each curve
+	nearPoint   = 1.0
+	nearLine    = 0.5
+	nearAngle   = 1.2
+	clumsyAngle = 3.0
+	nearSize    = 0.012 // of a length
 )
 
 // Figure adds the warnings for a finished run to the problems. A line whose
 // comment reads "# intended: why" is not warned about.
 func Figure(st *program.State, problems *source.List) {
 	defer trusting(st.Field)()
-	f := &finder{st: st, problems: problems, mm: millimetres(st)}
-	f.collect()
+	f := look(st, problems)
 	f.idleArcs()
 	f.flatCrossings()
 	f.flatInside()
@@ -46,8 +46,7 @@ func Figure(st *program.State, problems *source.List) {
 func Unlucky(st *program.State) (why string, unlucky bool) {
 	defer trusting(st.Field)()
 	var found source.List
-	f := &finder{st: st, problems: &found, mm: millimetres(st)}
-	f.collect()
+	f := look(st, &found)
 	f.flatCrossings()
 	f.twins()
 	f.falseAppearances()
@@ -55,6 +54,26 @@ func Unlucky(st *program.State) (why string, unlucky bool) {
 		return "", false
 	}
 	return found[0].Text, true
+}
+
+// Clumsy tells whether a run has what no warning is worth, and would still be chosen
+// otherwise: a flat crossing inside of a call, or directions that are nearly parallel
+// or at right angles.
+func Clumsy(st *program.State) bool {
+	defer trusting(st.Field)()
+	var found source.List
+	f := look(st, &found)
+	f.near = clumsyAngle
+	f.flatInside()
+	f.directions()
+	return len(found) > 0
+}
+
+// look begins a search.
+func look(st *program.State, problems *source.List) *finder {
+	f := &finder{st: st, problems: problems, mm: millimetres(st), near: nearAngle}
+	f.collect()
+	return f
 }
 
 // trusting makes a field take numbers that agree to 512 bits for equal, until
@@ -69,6 +88,7 @@ type finder struct {
 	st        *program.State
 	problems  *source.List
 	mm        float64 // a unit on paper
+	near      float64 // degrees within which directions look alike
 	points    []point
 	straights []straight
 	circles   []circle
