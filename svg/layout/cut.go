@@ -32,7 +32,8 @@ func (l *label) help() string {
 // unclear tells that the label stands on ink that cannot give way, or nearer to
 // another thing than to its own.
 func (l *label) unclear() bool {
-	return l.spots[l.at].hits > 0 || l.spots[l.at].lost || l.parted
+	s := &l.spots[l.at]
+	return s.hits > 0 || s.lost || s.across || l.parted
 }
 
 // gapAt is a gap in one stroke, for a mark.

@@ -41,6 +41,7 @@ type spot struct {
 	thin   int     // strokes of the construction under it
 	broken bool    // it is in a gap of its own segment
 	lost   bool    // another thing is nearer than its own
+	across bool    // a heavy straight is between it and its point
 	own    float64 // distance from what is labelled
 	reach  float64 // distance within which another label matters
 	from   vec     // the place of what is labelled

@@ -84,7 +84,7 @@ func (d *drawing) amiss() int {
 		n++
 	}
 	for i, l := range d.labels {
-		if !l.pinned && (!l.spots[l.at].clear() || l.parted) || d.overlapped(i) != nil {
+		if !l.pinned && (!l.spots[l.at].clear() || l.unclear()) || d.overlapped(i) != nil {
 			n++
 		}
 	}

@@ -224,3 +224,28 @@ func TestSizesOfFan(t *testing.T) {
 		}
 	}
 }
+
+// TestNotAcross keeps the letter of a point on its own side of a heavy straight, over a
+// faint one if it must, and warns where it cannot.
+func TestNotAcross(t *testing.T) {
+	for _, tt := range []struct {
+		faint bool
+		warn  bool
+	}{{true, false}, {false, true}} {
+		s := newSketch("a slit")
+		s.point("X", 0, 0, giv)
+		for i, x := range []float64{-0.25, 0.25} {
+			s.at["E"], s.at["F"] = s.pt(x, -9), s.pt(x, 9)
+			role := giv
+			if i == 0 && tt.faint {
+				role = con
+			}
+			s.join("EF", role)
+		}
+		_, named := labelled(t, s)
+		at := named["X"].chosen()
+		if named["X"].unclear() != tt.warn || tt.faint && (at.across || at.centre().x > 0) {
+			t.Errorf("a faint side %v: X stands at %v, across %v, on %d heavy strokes", tt.faint, at.centre(), at.across, at.hits)
+		}
+	}
+}

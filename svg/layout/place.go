@@ -11,6 +11,7 @@ const (
 	costTight   = 90  // ink within the tight distance
 	costNear    = 30  // ink within the comfortable one
 	costLost    = 800 // another thing is nearer than one's own
+	costAcross  = 680 // a heavy straight is between it and its point; a faint one would rather be cut
 	costFarther = 300 // for each millimetre that it is nearer
 	costDoubt   = 200 // or all but as near
 	costLabels  = 4000
@@ -173,6 +174,11 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 			return costLost + price(costFarther*(s.own-far)/mm)
 		}
 		return costDoubt
+	case l.pointed && l.owner != nil && o.stroke >= 0 && !o.thin:
+		if g, ok := o.shape.(segment); ok && o.weight != costMark && d.across(l, g, s) {
+			s.across = true
+			return costAcross
+		}
 	case l.arc != nil:
 		if a, ok := o.shape.(arc); ok && o.weight == costMark && a.c != l.arc.c && l.off(a, s.box) < s.own {
 			s.lost = true
@@ -204,6 +210,13 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		return costLost
 	}
 	return 0
+}
+
+// across tells whether a straight that does not go through the dot of a point lies between
+// it and the words at s, which would be read as those of a point beyond it.
+func (d *drawing) across(l *label, g segment, s *spot) bool {
+	to := segment{l.home, s.centre()}
+	return g.dist(l.home) > d.theme.dot && g.parts(to.a, to.b) && to.parts(g.a, g.b)
 }
 
 // owns tells whether the label belongs to the obstacle.
