@@ -49,6 +49,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, o Options) *pro
 			c.heads[st.Construction.Name] = st.Construction
 		}
 	}
+	top.foresee(f.Statements)
 	c.file(top, f)
 	top.settleUnmet()
 	c.finish()
@@ -73,6 +74,7 @@ func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options)
 		library:  map[string]*definition{},
 		unmet:    map[string]*source.Problem{},
 		heads:    map[string]*syntax.Construction{},
+		meets:    map[string][][2]*syntax.Ref{},
 	}
 	c.forget()
 	return c
@@ -141,6 +143,12 @@ type checker struct {
 	fixed   int // points given by coordinates so far
 	lengths int // lengths left to chance so far
 	slopes  int // directions of lines left to chance so far
+
+	meets map[string][][2]*syntax.Ref // what is to meet what, by the name of the first, or its letters
+
+	bodies    int  // shapes and angles given so far
+	parallels int  // lines left to chance but for their direction so far
+	level     bool // something is level that need not be
 }
 
 type seenKey struct {

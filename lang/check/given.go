@@ -71,7 +71,10 @@ func (s *scope) freeAt(n syntax.Node, slot int) {
 
 // pointOrNew is a known point, or one that is made here, at its coordinates if
 // it has some, else left to chance.
-func (s *scope) pointOrNew(p *syntax.CoordPoint) (int, bool) {
+func (s *scope) pointOrNew(p *syntax.CoordPoint) (int, bool) { return s.pointOr(p, s.freeAt) }
+
+// pointOr is pointOrNew where some other way leaves a place to chance.
+func (s *scope) pointOr(p *syntax.CoordPoint, free func(n syntax.Node, slot int)) (int, bool) {
 	if p.At == nil && p.Point.Name == "" && len(p.Point.Points) == 1 {
 		name, ok := s.indexed(p.Point.Points[0].Name, p.Point.Points[0].Index)
 		if !ok {
@@ -90,7 +93,7 @@ func (s *scope) pointOrNew(p *syntax.CoordPoint) (int, bool) {
 	if p.At != nil {
 		return slot, s.coords(p.At, slot)
 	}
-	s.freeAt(p.Node, slot)
+	free(p.Node, slot)
 	return slot, true
 }
 
@@ -134,125 +137,6 @@ func real1(st *program.State, e expr) (geom.Real, error) {
 	return r, nil
 }
 
-// givenLine makes a line: through points, parallel to another, or free.
-func (s *scope) givenLine(g *syntax.GivenLine) {
-	slot, ok := s.newObject(g.Name, program.Line)
-	if ok {
-		s.draw(slot, figure.Given)
-	}
-	switch {
-	case len(g.Through) > 0:
-		s.givenThrough(g, slot, ok)
-	case g.Parallel != nil:
-		s.givenParallel(g, slot, ok)
-	case ok:
-		s.freeLine(g.Node, slot)
-	}
-}
-
-func (s *scope) givenThrough(g *syntax.GivenLine, slot int, ok bool) {
-	a, ok1 := s.pointOrNew(g.Through[0])
-	if len(g.Through) == 1 {
-		if ok && ok1 {
-			s.lineAtSlope(g.Node, slot, func(st *program.State) geom.Point { return st.Point(a) })
-		}
-		return
-	}
-	b, ok2 := s.pointOrNew(g.Through[1])
-	if !ok || !ok1 || !ok2 {
-		return
-	}
-	if a == b {
-		s.fail(g.Through[1].Node, "a line goes through two points, and %s is named twice", s.slot(a).Name)
-		return
-	}
-	s.straight(g.Node, slot, a, b, false, false)
-	s.bar(a, b, slot, reachLine)
-}
-
-func (s *scope) givenParallel(g *syntax.GivenLine, slot int, ok bool) {
-	l, ok1 := s.line(g.Parallel)
-	via, ok2 := -1, true
-	if g.Via != nil {
-		via, ok2 = s.pointOrNew(g.Via)
-	}
-	if !ok || !ok1 || !ok2 {
-		return
-	}
-	in := -1
-	if via < 0 {
-		in = s.input(g.Node, program.Opening, s.slot(slot).Name, rat(3, 1))
-	}
-	s.emit(g.Node, func(st *program.State) error {
-		m, err := l.whole(st)
-		if err != nil {
-			return err
-		}
-		var p geom.Point
-		if via >= 0 {
-			p = st.Point(via)
-		} else {
-			p = geom.Along(m.P, m.D.Left(), st.Input(in))
-		}
-		c := &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: p, D: m.D}}}
-		if via >= 0 {
-			st.Passes(c, via)
-		}
-		st.Set(slot, c)
-		return nil
-	})
-}
-
-// crossings are where a plain hand's further lines cross the first one.
-var crossings = []*big.Rat{rat(0, 1), rat(-1, 1), rat(8, 1), rat(4, 1)}
-
-// freeLine is a line left to chance: the first one level, further ones aslant
-// across it.
-func (s *scope) freeLine(n syntax.Node, slot int) {
-	k := s.c.freeLines
-	s.c.freeLines++
-	if k == 0 {
-		s.levelLine(n, slot)
-		return
-	}
-	x := s.input(n, program.Abscissa, s.slot(slot).Name, crossings[k%len(crossings)])
-	s.lineAtSlope(n, slot, func(st *program.State) geom.Point {
-		return geom.Point{X: st.Input(x), Y: st.Field.Int(0)}
-	})
-}
-
-// levelLine is a level line: through the origin of an empty sheet, else below
-// what is there, as far as chance has it.
-func (s *scope) levelLine(n syntax.Node, slot int) {
-	y := -1
-	if s.c.scattered+s.c.fixed > 0 {
-		y = s.input(n, program.Ordinate, s.slot(slot).Name, rat(-4, 1))
-	}
-	s.emit(n, func(st *program.State) error {
-		p := geom.Point{X: st.Field.Int(0), Y: st.Field.Int(0)}
-		if y >= 0 {
-			p.Y = st.Input(y)
-		}
-		level := geom.Vector{X: st.Field.Int(1), Y: st.Field.Int(0)}
-		st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: p, D: level}}})
-		return nil
-	})
-}
-
-// slopes are those of a plain hand's lines, one after the other.
-var slopes = []*big.Rat{rat(3, 4), rat(-3, 5), rat(7, 4), rat(-9, 5)}
-
-// lineAtSlope is a line through a point in a direction left to chance.
-func (s *scope) lineAtSlope(n syntax.Node, slot int, at func(*program.State) geom.Point) {
-	in := s.input(n, program.Slope, s.slot(slot).Name, slopes[s.c.slopes%len(slopes)])
-	s.c.slopes++
-	s.emit(n, func(st *program.State) error {
-		d := geom.Vector{X: st.Field.Int(1), Y: st.Input(in)}
-		st.Set(slot, &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: at(st), D: d}}})
-		return nil
-	})
-}
-
 // plainRadii are those of a plain hand's given circles, one after the other: the
 // later ones look to a figure that has grown.
 var plainRadii = []*big.Rat{rat(24, 10), rat(11, 10), rat(8, 10)}
@@ -265,7 +149,7 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 		s.slot(slot).Ink.Whole = true
 	}
 	known := len(s.c.prog.Slots)
-	centre, ok1 := s.givenCentre(g)
+	centre, ok1 := s.givenCentre(g, slot)
 	if !ok1 {
 		return
 	}
@@ -287,13 +171,18 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	}
 }
 
-// givenCentre is the circle's centre; one without a name is not drawn.
-func (s *scope) givenCentre(g *syntax.GivenCirc) (int, bool) {
+// givenCentre is the circle's centre; one without a name is not drawn. Beside shapes and
+// angles a circle stands clear of them, unless it is to meet something.
+func (s *scope) givenCentre(g *syntax.GivenCirc, circle int) (int, bool) {
+	free := s.freeAt
+	if s.c.bodies > 0 && len(s.c.meets[g.Name.Name]) == 0 {
+		free = func(n syntax.Node, slot int) { s.freeClear(n, slot, circle, -3, -3, 3, 3) }
+	}
 	if g.Centre != nil {
-		return s.pointOrNew(g.Centre)
+		return s.pointOr(g.Centre, free)
 	}
 	centre := s.add(program.Point, g.Node)
-	s.freeAt(g.Node, centre)
+	free(g.Node, centre)
 	return centre, true
 }
 
@@ -346,14 +235,16 @@ func (s *scope) givenAngle(g *syntax.GivenAngle) {
 		s.fail(g.Angle.Node, "an angle is named by three points, the vertex in the middle").Help = "given angle BAC = 50°"
 		return
 	}
+	there := len(s.c.prog.Slots)
 	v, new1 := s.oldOrNew(g.Angle.Points[1])
 	first, new2 := s.oldOrNew(g.Angle.Points[0])
 	last, new3 := s.oldOrNew(g.Angle.Points[2])
 	if v < 0 || first < 0 || last < 0 || !ok || !ok2 {
 		return
 	}
+	s.c.bodies++
 	if new1 {
-		s.freeAt(g.Node, v)
+		s.freeClear(g.Node, v, there, 0, 0, 6, 4)
 	}
 	switch {
 	case !new2 && !new3:
@@ -376,6 +267,26 @@ func (s *scope) givenAngle(g *syntax.GivenAngle) {
 	}
 }
 
+// freeClear leaves a point's place to chance so that what reaches so far about it, for a
+// plain hand, stands clear of all that was there before some slot.
+func (s *scope) freeClear(n syntax.Node, slot, there int, left, low, right, high int64) {
+	place := s.clear(n, s.slot(slot).Name, there)
+	if place.x < 0 {
+		s.freeAt(n, slot)
+		return
+	}
+	s.c.scattered++
+	s.emit(n, func(st *program.State) error {
+		unit := st.Field.Rat(nearRat(st.Program.Hand()/plainReach, 4))
+		at := func(x, y int64) geom.Point { return geom.Point{X: unit.MulInt(x), Y: unit.MulInt(y)} }
+		st.Set(slot, place.put(st, []geom.Point{at(0, 0), at(left, low), at(right, high)})[0])
+		return nil
+	})
+}
+
+// plainReach is how far the figures reach that plain values are meant for.
+const plainReach = 8
+
 // oldOrNew is a known point's slot, or a new one's, to be placed; -1 on failure.
 func (s *scope) oldOrNew(p *syntax.PointName) (slot int, isNew bool) {
 	name, ok := s.indexed(p.Name, p.Index)
@@ -397,6 +308,7 @@ func (s *scope) oldOrNew(p *syntax.PointName) (slot int, isNew bool) {
 
 // levelFrom puts a point level to the right of another, as far as chance has it.
 func (s *scope) levelFrom(n syntax.Node, slot, from int) {
+	s.c.level = true
 	in := s.input(n, program.Opening, s.names2(from, slot), rat(6, 1))
 	s.emit(n, func(st *program.State) error {
 		p := st.Point(from)

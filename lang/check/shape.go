@@ -35,6 +35,7 @@ type shape struct {
 	classes []*class
 	ties    []tie                        // each both ways
 	term    syntax.Node                  // of its data that is being read
+	there   int                          // how many slots there were before
 	of      *shape                       // what this triangle is part of
 	chosen  bool                         // something of it is left to chance
 	written []*class                     // as the source has them, to be held against the result
@@ -53,7 +54,7 @@ type unlike struct {
 
 // givenShape makes the unknown corners of a shape from its data.
 func (s *scope) givenShape(g *syntax.GivenShape) {
-	sh := &shape{s: s, n: g.Node, kind: g.Kind}
+	sh := &shape{s: s, n: g.Node, kind: g.Kind, there: len(s.c.prog.Slots)}
 	ok := sh.corners(g.Points)
 	for _, e := range g.Data {
 		ok = ok && sh.equation(e)
@@ -198,14 +199,13 @@ func (sh *shape) fixAngle(e element, degrees int64) {
 func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []cond, trait func([]geom.Point) string) {
 	slots, fresh, letters := sh.slots, sh.fresh, sh.letters
 	text := sh.kind + " " + strings.Join(letters, "")
-	origin := scatter[sh.s.c.scattered%len(scatter)]
-	sh.s.c.scattered++
+	settle := sh.settled()
 	sh.s.emit(sh.n, func(st *program.State) error {
 		ps, err := sh.made(st, local)
 		if err != nil {
 			return sh.fault(err)
 		}
-		if ps, err = settleShape(st, ps, slots, fresh, letters, origin); err != nil {
+		if ps, err = settle(st, ps); err != nil {
 			return err
 		}
 		i, j := baseOf(fresh)
@@ -250,39 +250,6 @@ func baseOf(fresh []bool) (i, j int) {
 		return known[0], (known[0] + 1) % len(fresh)
 	}
 	return known[0], known[1]
-}
-
-// settleShape moves a shape to its known corners, or to the origin with its
-// first side level.
-func settleShape(st *program.State, ps []geom.Point, slots []int, fresh []bool, letters []string, at [2]*big.Rat) ([]geom.Point, error) {
-	i, j := baseOf(fresh)
-	p := geom.Point{X: st.Field.Rat(at[0]), Y: st.Field.Rat(at[1])}
-	if !fresh[i] {
-		p = st.Point(slots[i])
-	}
-	if !fresh[j] && !fresh[i] {
-		q := st.Point(slots[j])
-		if p.Equal(q) {
-			return nil, sameSpot(st, slots[i], slots[j])
-		}
-		if is, want := geom.Dist(p, q), geom.Dist(ps[i], ps[j]); !is.Equal(want) {
-			return nil, &program.Fault{
-				Text: fmt.Sprintf("%s and %s are there already, %s apart, and the data make %s%s %s", letters[i], letters[j], geom.Show(is), letters[i], letters[j], geom.Show(want)),
-				Help: "leave that length out of the data, or place the points anew",
-			}
-		}
-		out := geom.Similar(ps, i, j, p, q)
-		for k := range out {
-			if !fresh[k] && !out[k].Equal(st.Point(slots[k])) {
-				return nil, &program.Fault{Text: fmt.Sprintf("%s would have to be at %s, and it is at %s", letters[k], out[k], st.Point(slots[k]))}
-			}
-		}
-		return out, nil
-	}
-	// Corner 0 to corner 1 goes level, to the right.
-	n := geom.Dist(ps[0], ps[1])
-	level := geom.Similar(ps, 0, 1, ps[0], geom.Point{X: ps[0].X.Add(n), Y: ps[0].Y})
-	return geom.Shift(level, i, p), nil
 }
 
 // made gives the corners, if the data agree.

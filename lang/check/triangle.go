@@ -145,8 +145,8 @@ func (sh *shape) complete(obtuse bool) {
 	}
 	switch {
 	case sides == 1 && angles == 0 && obtuse:
-		sh.chanceAngle(angleAt(0), 36)
-		sh.chanceAngle(angleAt(1), 31)
+		sh.chanceAngle(angleAt(0), 33)
+		sh.chanceAngle(angleAt(1), 38)
 	case sides == 1 && angles == 0:
 		sh.chanceAngle(angleAt(0), 62)
 		sh.chanceAngle(angleAt(1), 47)

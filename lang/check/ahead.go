@@ -1,0 +1,84 @@
+package check
+
+import (
+	"slices"
+
+	"trammel/lang/syntax"
+)
+
+// foresee notes which things are to meet, as a plain hand does that reads the whole
+// task before it draws: what is given is then put so that they can.
+func (s *scope) foresee(statements []*syntax.Statement) {
+	for _, st := range statements {
+		switch {
+		case st.Step != nil:
+			s.foresee(st.Step.Body)
+		case st.Named != nil && st.Named.Meets != nil:
+			s.toMeet(st.Named.Names[0], st.Named.Meets)
+		case st.Line != nil && st.Line.Cuts != nil:
+			s.toMeet(st.Line.Name, st.Line.Cuts)
+		}
+	}
+}
+
+func (s *scope) toMeet(r *syntax.Ref, cuts *syntax.Cuts) {
+	for _, m := range cuts.Meets {
+		for _, both := range [][2]*syntax.Ref{{r, m.With}, {m.With, r}} {
+			for _, key := range keysOf(both[0]) {
+				s.c.meets[key] = append(s.c.meets[key], both)
+			}
+		}
+	}
+}
+
+// keysOf are the name of a thing, or the letters of a run of points.
+func keysOf(r *syntax.Ref) (keys []string) {
+	if r.Name != "" {
+		return []string{r.Name}
+	}
+	for _, p := range r.Points {
+		keys = append(keys, p.Name)
+	}
+	return keys
+}
+
+// sidesAhead are the straights between points that are there already that the line of
+// a name is to meet.
+func (s *scope) sidesAhead(name string) (out []pair) {
+	for _, m := range s.c.meets[name] {
+		if p, ok := s.ends(m[1]); ok && !slices.Contains(out, p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// ends are the two points of a run, if they are there.
+func (s *scope) ends(r *syntax.Ref) (p pair, ok bool) {
+	if r.Name != "" || len(r.Points) != 2 {
+		return p, false
+	}
+	for k, point := range r.Points {
+		slot, known := s.names[point.Name]
+		if !known || point.Index != nil {
+			return p, false
+		}
+		p[k] = slot
+	}
+	return p, true
+}
+
+// linesAhead are the things that are there already and are to meet a straight between
+// two of some letters.
+func (s *scope) linesAhead(letters []string) (out []int) {
+	for _, letter := range letters {
+		for _, m := range s.c.meets[letter] {
+			slot, known := s.names[m[1].Name]
+			inside := !slices.ContainsFunc(m[0].Points, func(p *syntax.PointName) bool { return !slices.Contains(letters, p.Name) })
+			if known && inside && len(m[0].Points) == 2 {
+				out = append(out, slot)
+			}
+		}
+	}
+	return out
+}
