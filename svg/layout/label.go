@@ -43,9 +43,13 @@ type spot struct {
 	lost   bool    // another thing is nearer than its own
 	across bool    // a heavy straight is between it and its point
 	own    float64 // distance from what is labelled
+	line   float64 // distance that another label keeps on the same line
 	reach  float64 // distance within which another label matters
 	from   vec     // the place of what is labelled
 }
+
+// note tells that the label is words about a place.
+func (l *label) note() bool { return l.pointed && l.owner == nil }
 
 // text is words in the type of the theme.
 func (d *drawing) text(runs []svg.Run, height svg.Micrometre) svg.Text {

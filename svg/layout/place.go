@@ -28,6 +28,7 @@ const (
 	signInk      = 1.8 // of a length from a mark, which beside a number looks like a minus sign
 	clearLabel   = 0.5 // from another label, at least
 	comfortLabel = 1.6
+	noteApart    = 5   // of a note from one on the same line
 	wordApart    = 2   // from one on the same line, lest the two be read as one word
 	nearer       = 0.7 // by which a label should be nearer to its own
 )
@@ -102,6 +103,10 @@ const hopeless = 12 * costTouch
 func (d *drawing) price(l *label, s *spot) {
 	if !l.round {
 		s.own = l.away(s.box)
+	}
+	s.line = d.mm(wordApart)
+	if l.note() {
+		s.line = d.mm(noteApart)
 	}
 	s.reach = d.mm(wordApart)
 	if l.middle {
@@ -244,7 +249,7 @@ func (d *drawing) findRivals() {
 		l.at = unplaced
 		room[i] = nowhere
 		for _, s := range l.spots {
-			room[i] = room[i].union(s.grow(s.reach))
+			room[i] = room[i].union(s.grow(max(s.reach, s.line)))
 		}
 	}
 	for i, l := range d.labels {
@@ -273,18 +278,18 @@ func (d *drawing) constrainedFirst() []*label {
 
 // clash is what two labels at these spots cost each other.
 func (d *drawing) clash(a, b *spot) int {
-	reach, cost := max(a.reach, b.reach, d.mm(wordApart)), 0
+	reach, line, cost := max(a.reach, b.reach), max(a.line, b.line), 0
 	switch {
-	case !a.grow(reach).overlaps(b.box):
+	case !a.grow(max(reach, line)).overlaps(b.box):
 		return 0
 	case a.grow(d.least(clearLabel)).overlaps(b.box):
 		return costLabels
-	case a.level(b.box) && a.grow(d.mm(wordApart)).overlaps(b.box):
+	case a.level(b.box) && a.grow(line).overlaps(b.box):
 		cost = costWord
 	case a.grow(d.mm(comfortLabel)).overlaps(b.box):
 		cost = costClose
 	}
-	if reach > d.mm(wordApart) {
+	if reach > d.mm(wordApart) && a.grow(reach).overlaps(b.box) {
 		cost += costMixed
 	}
 	return cost

@@ -14,6 +14,7 @@ const (
 	costBisect = 90  // for turning from the middle of an open corner
 	costNarrow = 50  // for a narrow sector, where there is a wide one
 	costInside = 60  // for the inner side of a figure or circle
+	costArc    = 100 // for moving from the middle of an arc by its length
 	costWithin = 150 // for standing in another angle
 	costOff    = 500 // for the wrong side of an angle
 	costFar    = 75  // for each millimetre farther from a point than is customary
@@ -387,7 +388,11 @@ func (d *drawing) circleSpots(l *label, c *figure.Circle) []spot {
 		for i := range n {
 			angle := s.lo + float64((float64(i)+0.5)*(s.hi-s.lo))/float64(n)
 			p, u := k.c.add(way(angle).times(k.r)), way(angle)
-			cost := float64(rank(angle)*costRank) + d.encircled(p, c)
+			cost := float64(rank(angle) * costRank)
+			if c.Part != nil {
+				cost = costArc * math.Abs((angle-s.lo)/(s.hi-s.lo)-0.5)
+			}
+			cost += d.encircled(p, c)
 			spots = d.beside(spots, l, p, u.left().times(-1), cost, [2]float64{0, costInside})
 		}
 		if s.hi-s.lo < allRound {
