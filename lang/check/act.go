@@ -173,7 +173,8 @@ func partArc(st *program.State, centre, from, to int) (geom.Real, error) {
 	}
 	if !r2.Equal(s2) {
 		return nil, &program.Fault{Text: fmt.Sprintf("no arc about %s goes from %s to %s: they are %s and %s away from it",
-			names[centre].Name, names[from].Name, names[to].Name, geom.Show(r2.Sqrt()), geom.Show(s2.Sqrt()))}
+			names[centre].Name, names[from].Name, names[to].Name, geom.Show(r2.Sqrt()), geom.Show(s2.Sqrt())),
+			Help: fmt.Sprintf("both ends lie on one circle about %s: move one, or strike a whole arc through it", names[centre].Name)}
 	}
 	return r2, nil
 }
@@ -324,7 +325,7 @@ func (s *scope) produce(p *syntax.Produce) {
 	ps, ok := s.distinct(p.Straight, 2)
 	beyond, ok2 := s.point(p.Beyond)
 	if ok && ok2 && beyond != ps[0] && beyond != ps[1] {
-		s.fail(p.Beyond.Node, "%s is not an end of %s", s.slot(beyond).Name, s.span(p.Straight.Node).Text())
+		s.fail(p.Beyond.Node, "%s is not an end of %s", s.slot(beyond).Name, s.span(p.Straight.Node).Text()).Help = s.ends(ps)
 		ok = false
 	}
 	if !ok || !ok2 {

@@ -387,10 +387,9 @@ func (s *scope) under180(size geom.Angle, e expr) error {
 	if low > 0 && high < 0 {
 		return nil
 	}
-	span := s.span(e.node)
-	return &program.Fault{
-		Text: fmt.Sprintf("an angle lies between 0° and 180°, and this is %s", size),
-		Help: "for an angle over 180° give the rest of the full turn, to the other side: right of AB",
-		Span: &span,
+	span, help := s.span(e.node), ""
+	if high > 0 {
+		help = "for an angle over 180° give the rest of the full turn, to the other side: right of AB"
 	}
+	return &program.Fault{Text: fmt.Sprintf("an angle lies between 0° and 180°, and this is %s", size), Help: help, Span: &span}
 }

@@ -141,6 +141,9 @@ func (s *scope) lookup(name string, at syntax.Node, kinds ...program.Kind) (int,
 	}
 	p := s.fail(at, "%s is a %s; a %s is wanted here", name, s.slot(slot).Kind, kindWords(kinds))
 	p.Notes = append([]source.Note{{Span: s.slot(slot).Span, Text: name + " is made here"}}, p.Notes...)
+	if s.slot(slot).Kind == program.Line && len(kinds) == 1 && kinds[0] == program.Circle {
+		p.Help = fmt.Sprintf("of a line say on %[1]s, above %[1]s or below %[1]s", name)
+	}
 	if s.slot(slot).Kind == program.Rim {
 		p.Help = "a curve round a join bounds a region, as in: shade where inside " + name + "; its sides and half circles have no names of their own"
 	}
@@ -398,7 +401,11 @@ func (c curve) whole(st *program.State) (geom.Line, error) {
 // sameSpot is the fault of two names for one place where two places are needed.
 func sameSpot(st *program.State, a, b int) error {
 	na, nb := st.Program.Slots[a].Name, st.Program.Slots[b].Name
-	return &program.Fault{Text: fmt.Sprintf("%s and %s are one and the same place, so %s%s is no straight", na, nb, na, nb)}
+	help := "move one of them"
+	if a == b {
+		help = "name two points"
+	}
+	return &program.Fault{Text: fmt.Sprintf("%s and %s are one and the same place, so %s%s is no straight", na, nb, na, nb), Help: help}
 }
 
 // bar registers a straight drawn under the name of two points; the longest is kept first.

@@ -69,7 +69,8 @@ func stepAlong(st *program.State, way curve, start, towards int, slots, ticks []
 	}
 	p := st.Point(start)
 	if !on(c, p) {
-		return &program.Fault{Text: fmt.Sprintf("%s does not lie on %s", st.Program.Slots[start].Name, way.text)}
+		return &program.Fault{Text: fmt.Sprintf("%s does not lie on %s", st.Program.Slots[start].Name, way.text),
+			Help: "step off from a point of " + way.text}
 	}
 	r2, err := square(st)
 	if err != nil {

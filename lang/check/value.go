@@ -176,7 +176,7 @@ func (s *scope) area(v *syntax.Value) (expr, bool) {
 func (s *scope) polygon(r *syntax.Ref) ([]int, bool) {
 	ps, ok := s.distinct(r, 0)
 	if ok && len(ps) < 3 {
-		s.fail(r.Node, "a polygon has three corners or more")
+		s.fail(r.Node, "a polygon has three corners or more").Help = "name them in their order round it, as in ABC"
 		return nil, false
 	}
 	return ps, ok

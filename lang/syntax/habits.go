@@ -54,14 +54,22 @@ func decimalComma(x *fault) verdict {
 	return verdict{i - 3, i, "a place has two numbers", help}
 }
 
-// barePlace: given D 5, 0 · given E = (1, 2)
+// pinOfOther: label A left of B
+func pinOfOther(x *fault) verdict {
+	if x.tokens[0].is("label") && x.token(x.at).is("of") && (x.token(x.at-1).is("left") || x.token(x.at-1).is("right")) {
+		return verdict{x.at, len(x.tokens), "a label stands on a side of its own thing", "write " + x.text(0, x.at)}
+	}
+	return verdict{}
+}
+
+// barePlace: given D 5, 0 · given E = (1, 2) · given E at (1, 2)
 func barePlace(x *fault) verdict {
 	if !x.tokens[0].is("given") || !x.token(1).isPoint() {
 		return verdict{}
 	}
 	switch {
-	case x.at == 2 && x.token(2).is("=") && x.token(3).is("("):
-		return x.blame(`"=" has no place before coordinates`, "leave it out")
+	case x.at == 2 && (x.token(2).is("=") || x.token(2).is("at")) && x.token(3).is("("):
+		return x.blame(quote(x.token(2).Value)+" has no place before coordinates", "leave it out")
 	case x.at == 3 && len(x.tokens) == 5 && x.token(2).Type == numberKind && x.token(3).is(",") && x.token(4).Type == numberKind:
 		return verdict{2, 5, "coordinates stand in brackets", "write given " + x.text(1, 2) + " (" + x.text(2, 5) + ")"}
 	}

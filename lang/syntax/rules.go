@@ -88,7 +88,7 @@ func misspelt(x *fault) verdict {
 			return x.blame(quote(t.Value)+" is no word of the language", help)
 		}
 	case keywordKind:
-		if near := nearest(t.Value, x.words()); near != "" {
+		if near := nearest(t.Value, x.words()); near != "" && near != t.Value {
 			return x.blame(quote(t.Value)+" stands where "+quote(near)+" is wanted", "did you mean "+near+"?")
 		}
 	}

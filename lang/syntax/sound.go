@@ -103,7 +103,11 @@ func (c *sounding) measured(e *Expr, what string) {
 		found = found || ok && (v.Unit != "" || v.Ref != nil && habits[v.Ref.Name] != "")
 	})
 	if !found {
-		c.wrong(e.Node, "write "+c.text(e.Node)+" mm or "+c.text(e.Node)+" cm", "%s is measured in mm or cm", what)
+		number := c.text(e.Node)
+		if head := e.Head.Head.Value; head.Number != "" && len(e.Head.Tail) > 0 {
+			number = head.Number // 1 inch
+		}
+		c.wrong(e.Node, "write "+number+" mm or "+number+" cm", "%s is measured in mm or cm", what)
 	}
 }
 

@@ -101,12 +101,18 @@ func (c *sounding) points(refs ...*Ref) {
 	for _, r := range refs {
 		switch {
 		case r == nil || len(r.Points) == 1 || c.said[r]:
+		case r.Name != "" && c.known.made[r.Name]:
+			c.wrongRef(r, "a point is a capital letter: A, P1, X'", "a point is wanted here, and %s names something else", c.text(r.Node))
 		case r.Name != "":
-			c.wrongRef(r, capital(r.Name), "a point is a capital letter, not %s", c.text(r.Node))
+			c.noCapital(r)
 		default:
 			c.wrongRef(r, "", "one point is wanted here, not %s", c.text(r.Node))
 		}
 	}
+}
+
+func (c *sounding) noCapital(r *Ref) {
+	c.wrongRef(r, capital(r.Name), "a point is a capital letter, not %s", c.text(r.Node))
 }
 
 // wrongRef is wrong for a reference that is then done with.
@@ -282,6 +288,8 @@ func (c *sounding) param(n *Param) {
 	case family && len(n.Name.Points) == 1 && n.Name.Points[0].Index != nil && n.From != nil:
 	case family:
 		c.wrong(n.Node, "write points P[i] from 1 to n", "a family of points has an index and its range")
+	case n.Name.Name != "":
+		c.noCapital(n.Name)
 	default:
 		c.points(n.Name)
 	}
