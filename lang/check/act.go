@@ -325,7 +325,7 @@ func (s *scope) produce(p *syntax.Produce) {
 	ps, ok := s.distinct(p.Straight, 2)
 	beyond, ok2 := s.point(p.Beyond)
 	if ok && ok2 && beyond != ps[0] && beyond != ps[1] {
-		s.fail(p.Beyond.Node, "%s is not an end of %s", s.slot(beyond).Name, s.span(p.Straight.Node).Text()).Help = s.ends(ps)
+		s.fail(p.Beyond.Node, "%s is not an end of %s", s.slot(beyond).Name, s.span(p.Straight.Node).Text()).Help = s.endsOf(ps)
 		ok = false
 	}
 	if !ok || !ok2 {

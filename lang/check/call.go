@@ -173,7 +173,7 @@ func (in *scope) bind(def *definition, c *syntax.CallExp, caller *scope) bool {
 		if !ok {
 			return false
 		}
-		slot, ok := caller.argument(c.Args[i], kind, in, name)
+		slot, ok := caller.argument(c.Args[i], kind, in, name, def)
 		good = good && ok
 		if ok && slot >= 0 {
 			in.names[name] = slot
@@ -209,12 +209,12 @@ func head(def *definition) string {
 
 // argument is the slot of one argument; a number known beforehand becomes a
 // constant of the inner scope instead, and the slot is -1.
-func (s *scope) argument(e *syntax.Expr, kind program.Kind, in *scope, name string) (int, bool) {
+func (s *scope) argument(e *syntax.Expr, kind program.Kind, in *scope, name string, def *definition) (int, bool) {
 	switch kind {
 	case program.Point, program.Line, program.Circle:
 		r := plainExpr(e)
 		if r == nil {
-			s.fail(e.Node, "a %s is wanted here", kind)
+			s.fail(e.Node, "a %s is wanted here", kind).Help = "it reads: " + head(def)
 			return 0, false
 		}
 		return s.thingArgument(r, kind, in.view)

@@ -182,7 +182,7 @@ func (s *scope) beyondTest(c *syntax.Cond) (pointTest, bool) {
 		from = ps[1]
 	case ps[1]:
 	default:
-		s.fail(c.Node, "%s is not an end of %s", s.slot(end).Name, s.span(c.On.Node).Text()).Help = s.ends(ps)
+		s.fail(c.Node, "%s is not an end of %s", s.slot(end).Name, s.span(c.On.Node).Text()).Help = s.endsOf(ps)
 		return nil, false
 	}
 	return func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
@@ -194,8 +194,8 @@ func (s *scope) beyondTest(c *syntax.Cond) (pointTest, bool) {
 	}, true
 }
 
-// ends offers the ends of a straight.
-func (s *scope) ends(ps []int) string {
+// endsOf offers the ends of a straight.
+func (s *scope) endsOf(ps []int) string {
 	return fmt.Sprintf("say beyond %s or beyond %s", s.slot(ps[0]).Name, s.slot(ps[1]).Name)
 }
 
