@@ -318,12 +318,16 @@ func (j *judge) accident(what, a, b int) float64 {
 		return 0
 	}
 	key := coincidence{what, min(a, b), max(a, b)}
-	switch {
+	switch _, was := j.ways[key]; {
 	case j.seeking:
-		j.needful[key] = true
+		if was { // here by accident, else
+			j.needful[key] = true
+		}
 		return 0
 	case j.needful[key]:
 		return 0
+	case j.learning:
+		j.ways[key] = 0
 	}
 	return accidental
 }
@@ -417,8 +421,11 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	switch {
 	case off > limit:
 		return 0
-	case off < 1e-9 && (j.seeking || j.lenient || t.alongside(l)):
-		return 0.6 * j.accident(onCurve, slot, line)
+	case off < 1e-9:
+		if cost := j.accident(onCurve, slot, line); t.alongside(l) {
+			return 0.6 * cost
+		}
+		return 0
 	case t.hidden || !t.alongside(l) || j.kept(nearCurve, slot, line, off*j.size):
 		return 0
 	}
