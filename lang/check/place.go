@@ -264,6 +264,11 @@ var insides = [][2]*big.Rat{
 	{rat(46, 100), rat(22, 100)}, {rat(20, 100), rat(36, 100)}, {rat(31, 100), rat(47, 100)}, {rat(14, 100), rat(62, 100)},
 }
 
+// insidesOfCircle are the same for a circle, whose axes meet in its centre: all about it.
+var insidesOfCircle = [][2]*big.Rat{
+	{rat(46, 100), rat(22, 100)}, {rat(-58, 100), rat(31, 100)}, {rat(-13, 100), rat(-64, 100)}, {rat(55, 100), rat(-37, 100)},
+}
+
 // outskirts are where a plain hand puts points outside of a figure, one after the
 // other, by its axes: on all sides of it.
 var outskirts = [][2]*big.Rat{
@@ -282,10 +287,14 @@ func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) 
 		return got == side, err
 	}})
 	s.c.scattered++
-	count, at := &s.c.inside, insides[s.c.inside%len(insides)]
-	if side > 0 {
-		count, at = &s.c.outside, outskirts[s.c.outside%len(outskirts)]
+	plain, count := insides, &s.c.inside
+	switch {
+	case side > 0:
+		plain, count = outskirts, &s.c.outside
+	case r.Name != "":
+		plain = insidesOfCircle
 	}
+	at := plain[*count%len(plain)]
 	*count++
 	ix := s.input(n, program.Fraction, "", at[0])
 	iy := s.input(n, program.Fraction, "", at[1])

@@ -179,7 +179,25 @@ func (l *ladder) beside(v *big.Rat) (all []*big.Rat) {
 }
 
 func hundredths(x float64) *big.Rat { return big.NewRat(int64(math.Round(x*100)), 100) }
-func degrees(x float64) *big.Rat    { return big.NewRat(int64(math.Round(x)), 1) }
+
+// degrees are whole ones, clear of the upright, the level and other directions that
+// look as if they were given.
+func degrees(x float64) *big.Rat {
+	at := math.Round(x)
+	for _, part := range []float64{30, 45} {
+		special := part * math.Round(at/part)
+		switch off := at - special; {
+		case off >= 0 && off < aslant:
+			at = special + aslant
+		case off < 0 && -off < aslant:
+			at = special - aslant
+		}
+	}
+	return big.NewRat(int64(at), 1)
+}
+
+// aslant is by how many degrees. Fewer would be lost where turns are rounded.
+const aslant = 6
 
 // finely rounds places in a figure of that scale.
 func finely(scale float64) func(float64) *big.Rat {

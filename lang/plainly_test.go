@@ -1,0 +1,56 @@
+package lang_test
+
+import (
+	"math"
+	"testing"
+)
+
+// way is how far two points of a figure are from each other.
+func way(at map[string][2]float64, p, q string) float64 {
+	return math.Hypot(at[p][0]-at[q][0], at[p][1]-at[q][1])
+}
+
+// TestStaysScalene: a free triangle is not isosceles, nor nearly so, though it has been
+// made smaller for the page.
+func TestStaysScalene(t *testing.T) {
+	at := spots(chosen(t, titled(`given triangle ABC
+X by triangleon(B, A)
+Y by triangleon(C, B)
+Z by triangleon(A, C)`)))
+	a, b, c := way(at, "B", "C"), way(at, "C", "A"), way(at, "A", "B")
+	for _, pair := range [][2]float64{{a, b}, {b, c}, {c, a}} {
+		if math.Abs(pair[0]-pair[1]) < 0.05*pair[0] {
+			t.Errorf("the sides are %.2f, %.2f and %.2f", a, b, c)
+		}
+	}
+}
+
+// TestStaysAslant: a point that a circle is free for does not make a right angle.
+func TestStaysAslant(t *testing.T) {
+	at := spots(chosen(t, titled(`given O about (0, 0)
+given A about 3 from O
+arc c centre O through A
+take B on c, left of OA
+take C on c, right of OA
+join OB, OC
+H by halve(A, O, B)
+ray OH cuts c at D`)))
+	if angle := math.Atan2(at["B"][1], at["B"][0]) * 180 / math.Pi; math.Abs(angle-90) < 2 {
+		t.Errorf("AOB is %.1f°", angle)
+	}
+}
+
+// TestSpreadsInside: points within a circle are all about it.
+func TestSpreadsInside(t *testing.T) {
+	r := chosen(t, titled(`given circle k centre O
+given A inside k
+given B inside k
+given C inside k
+join ABCA`))
+	at, radius := spots(r), math.Sqrt(r.Figure.Circles[0].Circle.R2.Float())
+	for _, side := range []string{"AB", "BC", "CA"} {
+		if w := way(at, side[:1], side[1:]); w < 0.6*radius {
+			t.Errorf("%s is %.2f in a circle of radius %.2f", side, w, radius)
+		}
+	}
+}
