@@ -29,6 +29,10 @@
 // does not stand in, while it stands in its own; for a name or a length beside
 // a curve, other curves at least as heavy, for a label is read with the heaviest
 // line near it. A note may also stand near a place that has no dot.
+//
+// Labels on one line need a space between them, of a quarter of their height. The arc of
+// an angle that goes
+// round those of its parts keeps eight times its width from them, lest it be counted with them.
 package gate
 
 import (
@@ -63,6 +67,9 @@ const (
 	Foreign             // a mark touches what it does not belong to
 	Nearer              // a label is nearer to a rival than to its own
 	Unowned             // a label's own is not on the paper, or it cannot be measured
+	Outside             // the size of an angle is not between its arms
+	Joined              // labels on one line are so close that they read as one
+	Mixed               // the arc of a whole angle is counted with those of its part
 	kinds
 )
 
@@ -96,6 +103,8 @@ func Measure(name string, file io.Reader) (*Report, error) {
 	r.words(s)
 	r.marks(s)
 	r.owners(s)
+	r.sizes(s)
+	r.arcs(s)
 	r.gaps(s)
 	return r, nil
 }
@@ -136,6 +145,8 @@ func (r *Report) words(s *sheet) {
 			r.Words = min(r.Words, gap)
 			if gap < touching {
 				r.fault(Overlap, l, o, at, gap)
+			} else if l.joins(o) {
+				r.fault(Joined, l, o, at, gap)
 			}
 		}
 		for _, o := range s.ink() {

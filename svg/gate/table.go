@@ -10,7 +10,7 @@ import (
 // Table prints a line for each report, the sums, and every fault.
 func Table(w io.Writer, all []*Report) error {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "figure\tlabels\toverlaps\tcontacts\toff paper\tforeign marks\tnearer\tunowned\tin gaps\tmm to ink\tmm to label\t")
+	fmt.Fprintln(t, "figure\tlabels\toverlaps\tcontacts\toff paper\tforeign marks\tnearer\tunowned\toutside\tjoined\tmixed\tin gaps\tmm to ink\tmm to label\t")
 	sum := &Report{Name: fmt.Sprintf("all %d", len(all)), Ink: math.Inf(1), Words: math.Inf(1)}
 	for _, r := range all {
 		r.row(t)
@@ -53,6 +53,12 @@ func (f Fault) String() string {
 	switch f.Kind {
 	case Overlap, Contact, Foreign:
 		return f.What + " touches " + f.With + at
+	case Outside:
+		return f.What + " stands outside of its angle" + at
+	case Joined:
+		return f.What + " reads as one with " + f.With + at
+	case Mixed:
+		return f.What + " is counted with " + f.With + at
 	case Off:
 		return fmt.Sprintf("%s is %.2f mm off the paper", f.What, f.By)
 	case Nearer:

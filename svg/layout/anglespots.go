@@ -15,14 +15,18 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 	}
 	others, wholes := d.otherBands(c), d.wholesOf(own)
 	var spots []spot
-	for i, out := range d.outs(l, c, r) {
+	nearest := max(d.clearOfArms(l, c)-r, d.mm(arcToText))
+	for i, out := range d.outs(nearest) {
 		for _, part := range []float64{0, -0.1, 0.1, -0.17, 0.17, -0.25, 0.25, -0.33, 0.33} {
 			u := way(c.middle() + float64(part*c.sweep))
 			p := c.at.add(u.times(r + out + l.reach(u)))
 			far := max(0, i-6) // out there it would be read as another angle's
 			at := l.spotAt(p, i*14+far*far*14+price(math.Abs(part)*200)+doubt(others, p.sub(c.at)), c.at)
-			if d.shut(c.at, p) || beyond(wholes, at.centre().dist(c.at)) {
+			switch {
+			case d.shut(c.at, p) || beyond(wholes, at.centre().dist(c.at)):
 				at.cost, at.lost = at.cost+costOff, true
+			case out > nearest+d.mm(farOut):
+				at.cost, at.lost = at.cost+costWithin, true
 			}
 			spots = append(spots, at)
 		}
@@ -43,10 +47,14 @@ func (d *drawing) angleSpots(l *label, c corner) []spot {
 	return spots
 }
 
-// outs are the distances from the arc of an angle at which its label is tried. Among
-// them is the least that is clear of the arms.
-func (d *drawing) outs(l *label, c corner, r float64) []float64 {
-	list := []float64{max(d.clearOfArms(l, c)-r, d.mm(arcToText))}
+// farOut is so many millimetres beyond the nearest place that is clear of the arms that
+// the size of an angle is no longer looked for there.
+const farOut = 10
+
+// outs are the distances from the arc of an angle at which its label is tried, among
+// them the nearest.
+func (d *drawing) outs(nearest float64) []float64 {
+	list := []float64{nearest}
 	for _, out := range []float64{arcToText, 1.3, 1.8, 2.4, 3.2, 4.2, 5.5, 7, 9, 12, 15, 19} {
 		list = append(list, d.mm(out))
 	}

@@ -203,7 +203,7 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 		}
 		switch far := l.off(o.shape, s.box); {
 		case o.thin && o.touches(s.box) && s.own < d.mm(1.1*sideGaps[0].gap): // it will be broken there
-			return 0
+			return costDoubt
 		case far > s.own+d.mm(nearer)/2:
 			return 0
 		case far > s.own:

@@ -16,7 +16,7 @@ const (
 	costInside = 60  // for the inner side of a figure or circle
 	costArc    = 100 // for moving from the middle of an arc by its length
 	costWithin = 150 // for standing in another angle
-	costOff    = 500 // for the wrong side of an angle
+	costOff    = 900 // for the wrong side of an angle
 	costFar    = 75  // for each millimetre farther from a point than is customary
 )
 
