@@ -79,7 +79,14 @@ func (s *scope) labelThing(l *syntax.Label, pin figure.Pin) {
 	if l.Text != nil {
 		sl.Ink.Label.Text, sl.Ink.Label.Name = *l.Text, false
 	}
-	sl.Ink.Label.Pin, sl.Ink.Label.Line = pin, s.sourceLine(l.Node)
+	sl.Ink.Label.Line = s.sourceLine(l.Node)
+	if !pin.Set {
+		return
+	}
+	if sl.Ink.Label.Pin.Set {
+		s.fail(l.Node, "%s has a place for its label already", s.span(l.What.Node).Text()).Help = "keep one of the two"
+	}
+	sl.Ink.Label.Pin = pin
 }
 
 // labelMeasure writes a given length's size at its bar.

@@ -158,7 +158,7 @@ func (f *finder) nearlyOnStraights() {
 	for _, p := range f.points {
 		for _, s := range f.straights {
 			away := math.Abs((p.x-s.x)*s.dy - (p.y-s.y)*s.dx)
-			if away > nearLine || !s.alongside(p) {
+			if away > nearDot || !s.alongside(p) {
 				continue
 			}
 			if surely(func() bool { return f.line(s).Side(f.point(p.slot)) != 0 }) {

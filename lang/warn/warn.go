@@ -21,6 +21,7 @@ const (
 	slip        = 0.5 // of the pencil at each curve
 	nearPoint   = 1.0
 	nearLine    = 0.5
+	nearDot     = 0.8 // of a point from a straight: the dot touches it
 	nearAngle   = 1.2
 	clumsyAngle = 3.0
 	nearSize    = 0.012 // of a length
