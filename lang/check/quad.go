@@ -21,6 +21,7 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 		sh.convex()
 	}
 	sh.chooseTied()
+	sh.measure(isosceles)
 	switch sh.kind {
 	case "square":
 		return sh.square(), true
@@ -312,7 +313,8 @@ func (sh *shape) kite() (corners, bool) {
 		if err != nil {
 			return nil, err
 		}
-		return []geom.Point{p[0], p[1], p[2], geom.Through(p[0], p[2]).Mirror(p[1])}, nil
+		ps := []geom.Point{p[0], p[1], p[2], geom.Through(p[0], p[2]).Mirror(p[1])}
+		return ps, sh.plainly(ps)
 	}, true
 }
 

@@ -116,6 +116,9 @@ func (sh *shape) beyond(p int) (known []element) {
 func (sh *shape) cut(p int) corners {
 	q, r, s := nextCorner(p, 1), nextCorner(p, 2), nextCorner(p, 3)
 	sh.fillPart(p, 3-sh.part(p, q, r).count(true)-sh.part(p, q, r).count(false), sideOf(p, q), sideOf(q, r), angleAt(q))
+	if sh.datum(sideOf(r, s)) != nil {
+		sh.fillPart(p, 2-len(sh.beyond(p)), sideOf(s, p)) // of that and an angle there may be two, or none
+	}
 	sh.fillPart(p, 2-len(sh.beyond(p)), angleAt(p), sideOf(s, p), angleAt(r), sideOf(r, s))
 	near := sh.part(p, q, r).solve()
 	return func(st *program.State) ([]geom.Point, error) {
@@ -219,10 +222,10 @@ func (sh *shape) byDiagonals() (corners, bool) {
 	}, true
 }
 
-// plainly objects to a quadrilateral that is partly chosen and not convex.
+// plainly objects to a quadrilateral, or kite, that is partly chosen and not convex.
 func (sh *shape) plainly(ps []geom.Point) error {
 	if sh.chosen && !convex(ps) {
-		return &program.Fault{Text: "the quadrilateral is not convex", Range: true}
+		return &program.Fault{Text: "the " + sh.kind + " is not convex", Range: true}
 	}
 	return nil
 }

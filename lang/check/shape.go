@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"math/big"
 	"strings"
 
 	"trammel/geom"
@@ -37,6 +36,7 @@ type shape struct {
 	term    syntax.Node                  // of its data that is being read
 	there   int                          // how many slots there were before
 	of      *shape                       // what this triangle is part of
+	lengths knownLengths                 // before anything was left to chance
 	chosen  bool                         // something of it is left to chance
 	written []*class                     // as the source has them, to be held against the result
 	sides   [3]string                    // what the sides of a part are called, where that is more than two letters
@@ -160,15 +160,6 @@ func (sh *shape) set(e element, v expr) {
 		}
 	}
 	sh.classes = append(sh.classes, &class{[]element{e}, &v})
-}
-
-// chanceSide leaves a side to chance.
-func (sh *shape) chanceSide(e element, plain *big.Rat) {
-	sh.whole().chosen = true
-	in := sh.s.input(sh.n, program.Opening, sh.describe(e), plain)
-	sh.set(e, expr{node: sh.n, dim: 1, value: func(st *program.State) (program.Amount, error) {
-		return pure(st.Input(in)), nil
-	}})
 }
 
 // chanceAngle leaves an angle to chance, near a number of degrees.

@@ -12,6 +12,9 @@ func (sh *shape) trapezium(isosceles bool) (corners, bool) {
 		sh.alike([2]element{sideOf(0, 3), sideOf(1, 2)}, [2]element{sideOf(0, 2), sideOf(1, 3)},
 			[2]element{angleAt(0), angleAt(1)}, [2]element{angleAt(2), angleAt(3)})
 	}
+	for p := range 4 {
+		sh.cornerBySides(p, nextCorner(p, 1), nextCorner(p, 2))
+	}
 	sh.supplement(0, 3)
 	sh.supplement(1, 2)
 	ab, cd := sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
@@ -29,12 +32,15 @@ func (sh *shape) trapezium(isosceles bool) (corners, bool) {
 	take(sideOf(1, 2), sideOf(1, 2))
 	take(angleAt(0), angleAt(0))
 	take(angleAt(1), angleAt(1))
-	if p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3)); (p == nil) != (q == nil) && t.count(true)+t.count(false) == 0 {
-		sh.openDiagonal(p == nil)
+	if p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3)); (p != nil || q != nil) && t.count(true)+t.count(false) == 0 {
+		sh.openDiagonals()
 		ab, cd = sh.datum(sideOf(0, 1)), sh.datum(sideOf(2, 3))
 	}
 	if f, ok := sh.slantedDiagonals(ab, cd); ok {
 		return f, true
+	}
+	if isosceles && t.count(false) > 0 && t.count(true) == 0 && (ab == nil || cd == nil) {
+		t.chanceSide(sideOf(0, 2), rat(36, 10)) // the angles and both parallels may make a tower
 	}
 	known := t.count(true) + t.count(false)
 	if ab == nil && (cd == nil || known < 3) {
@@ -42,7 +48,7 @@ func (sh *shape) trapezium(isosceles bool) (corners, bool) {
 		ab = sh.datum(sideOf(0, 1))
 	}
 	if cd == nil && known < 3 {
-		sh.chanceSide(sideOf(2, 3), rat(4, 1))
+		sh.chanceSide(sideOf(2, 3), rat(32, 10))
 		cd = sh.datum(sideOf(2, 3))
 	}
 	if known == 0 {
@@ -54,20 +60,15 @@ func (sh *shape) trapezium(isosceles bool) (corners, bool) {
 	return t.trapeziumCorners(ab, cd), true
 }
 
-// openDiagonal leaves to chance what a trapezium with one diagonal lacks: the
-// other diagonal, and the parallel sides.
-func (sh *shape) openDiagonal(first bool) {
-	e := sideOf(1, 3)
-	if first {
-		e = sideOf(0, 2)
-	}
-	sh.chanceSide(e, rat(63, 10))
-	for _, side := range []struct {
-		e     element
+// openDiagonals leaves to chance what a trapezium with a diagonal lacks: the other
+// diagonal, and the parallel sides.
+func (sh *shape) openDiagonals() {
+	for _, e := range []struct {
+		element
 		plain rational
-	}{{sideOf(0, 1), rat(6, 1)}, {sideOf(2, 3), rat(3, 1)}} {
-		if sh.datum(side.e) == nil {
-			sh.chanceSide(side.e, side.plain)
+	}{{sideOf(0, 2), rat(53, 10)}, {sideOf(1, 3), rat(71, 10)}, {sideOf(0, 1), rat(7, 1)}, {sideOf(2, 3), rat(32, 10)}} {
+		if sh.datum(e.element) == nil {
+			sh.chanceSide(e.element, e.plain)
 		}
 	}
 }
@@ -104,10 +105,26 @@ func (sh *shape) slantedDiagonals(ab, cd *expr) (corners, bool) {
 	}, true
 }
 
+// cornerBySides works out the angle at q where the triangle p, q, r is given by its sides.
+func (sh *shape) cornerBySides(p, q, r int) {
+	t := sh.part(p, q, r)
+	if t.count(true) < 3 || sh.datum(angleAt(q)) != nil {
+		return
+	}
+	f := t.solve()
+	sh.set(angleAt(q), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+		ps, err := f(st)
+		if err != nil {
+			return geom.Angle{}, err
+		}
+		return geom.Corner(ps[0], ps[1], ps[2], false), nil
+	}})
+}
+
 // trapeziumAngle leaves one angle at the base to chance.
 func (t *shape) trapeziumAngle() {
 	if t.datum(angleAt(0)) == nil && t.datum(sideOf(1, 2)) == nil {
-		t.chanceAngle(angleAt(0), 68)
+		t.chanceAngle(angleAt(0), 77)
 	} else if t.datum(angleAt(1)) == nil {
 		t.chanceAngle(angleAt(1), 74)
 	} else {

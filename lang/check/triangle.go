@@ -140,7 +140,11 @@ func (sh *shape) complete(obtuse bool) {
 	sh.chooseTied()
 	sides, angles := sh.count(true), sh.count(false)
 	if sides == 0 {
-		sh.chanceSide(opposite(2), rat(7, 1))
+		base := opposite(2)
+		if c := sh.datum(angleAt(2)); c != nil && c.rat != nil && c.rat.Cmp(rat(50, 1)) < 0 {
+			base = opposite(0) // across from a small angle the others would be long
+		}
+		sh.chanceSide(base, rat(7, 1))
 		sides = sh.count(true)
 	}
 	switch {
@@ -151,7 +155,9 @@ func (sh *shape) complete(obtuse bool) {
 		sh.chanceAngle(angleAt(0), 62)
 		sh.chanceAngle(angleAt(1), 47)
 	case sides == 1 && angles == 1:
-		sh.chanceSecondAngle()
+		sh.chanceSecondAngle(obtuse)
+	case sides == 2 && angles == 0 && obtuse:
+		sh.chanceAngle(angleAt(sh.missingSide()), 116)
 	case sides == 2 && angles == 0:
 		sh.chanceAngle(angleAt(sh.missingSide()), 57)
 	}
@@ -168,14 +174,20 @@ func (sh *shape) missingSide() int {
 }
 
 // chanceSecondAngle leaves one more angle to chance, a part of what is left of 180°.
-func (sh *shape) chanceSecondAngle() {
-	known := 0
+func (sh *shape) chanceSecondAngle(obtuse bool) {
+	known, side := 0, 0
 	for i := range 3 {
 		if sh.datum(angleAt(i)) != nil {
 			known = i
 		}
+		if sh.datum(opposite(i)) != nil {
+			side = i
+		}
 	}
 	next := (known + 1) % 3
+	if obtuse && side != known {
+		next = side // so that the side that is given is the longest
+	}
 	first := *sh.datum(angleAt(known))
 	in := sh.s.input(sh.n, program.Fraction, sh.describe(angleAt(next)), rat(43, 100))
 	sh.set(angleAt(next), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
@@ -183,8 +195,21 @@ func (sh *shape) chanceSecondAngle() {
 		if err != nil {
 			return a, err
 		}
-		plain := math.Tan((180 - a.Float()) * 0.43 / 2 * math.Pi / 180)
+		plain := math.Tan(secondAngle(a.Float(), obtuse) / 2 * math.Pi / 180)
 		whole := st.Field.Rat(big.NewRat(int64(math.Round(plain*20)), 20))
 		return geom.Turned(turnOf(st.Input(in).Div(st.Field.Rat(rat(43, 100))).Mul(whole))), nil
 	}})
+}
+
+// secondAngle is a plain angle of a triangle beside a known one, in degrees: no two are
+// alike, and none is nearly right. Beside an acute one that of an obtuse triangle is
+// plainly obtuse, if there is room.
+func secondAngle(known float64, obtuse bool) float64 {
+	switch {
+	case obtuse && known < 90:
+		return 90 + (90-known)/2
+	case known < 34:
+		return 0.3 * (180 - known)
+	}
+	return 0.43 * (180 - known)
 }
