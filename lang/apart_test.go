@@ -124,3 +124,32 @@ func TestTransversals(t *testing.T) {
 		}
 	}
 }
+
+// TestAlongsideAslant: the parallel by equal angles is drawn by a line that crosses plainly
+// aslant, wherever the point is.
+func TestAlongsideAslant(t *testing.T) {
+	for _, lines := range []string{
+		"given line m through A (0, 5) and B (0, 0)\ngiven P (3, 2)", "given line m through A (0, 0) and B (6, 0)\ngiven P (3, 2)",
+		"given line m through A (0, 0) and B (6, 0)\ngiven P (1, 3)", "given line m through A (0, 0) and B (5, 5)\ngiven P (1, 4)",
+		"given line m through A (0, 0) and B (6, 0)\ngiven P (9, 1)", "given line m through A (0, 0) and B (6, 0)\ngiven P (3, -4)",
+		"given line m\ngiven P above m", "given line m\ngiven P below m",
+	} {
+		r := chosen(t, titled(lines+"\nn by alongside(m, P)"))
+		m := r.Figure.Straights[0].Line.D
+		found := false
+		for _, s := range r.Figure.Straights {
+			if s.Start == nil || s.End != nil {
+				continue
+			}
+			found = true
+			d := s.Line.D
+			angle := math.Abs(math.Atan2(m.Cross(d).Float(), m.Dot(d).Float())) * 180 / math.Pi
+			if angle = min(angle, 180-angle); angle < 40 || angle > 80 {
+				t.Errorf("%s: it crosses under %.0f°", lines, angle)
+			}
+		}
+		if !found {
+			t.Errorf("%s: there is no ray", lines)
+		}
+	}
+}

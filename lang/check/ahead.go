@@ -3,6 +3,7 @@ package check
 import (
 	"slices"
 
+	"trammel/lang/program"
 	"trammel/lang/syntax"
 )
 
@@ -13,6 +14,9 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 		switch {
 		case st.Step != nil:
 			s.foresee(st.Step.Body)
+		case st.Ray != nil && st.Ray.Points.Name == "" && len(st.Ray.Points.Points) == 2:
+			from, to := st.Ray.Points.Points[0], st.Ray.Points.Points[1]
+			s.rays[from.Name] = to.Name
 		case st.Named != nil && st.Named.Meets != nil:
 			s.toMeet(st.Named.Names[0], st.Named.Meets)
 		case st.Line != nil && st.Line.Cuts != nil:
@@ -21,11 +25,21 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 	}
 }
 
+// aimedAt is the point, there already, through which a ray is to go from one of a name.
+func (s *scope) aimedAt(name string) (slot int, ok bool) {
+	to, ok := s.rays[name]
+	if !ok {
+		return 0, false
+	}
+	slot, ok = s.names[to]
+	return slot, ok && s.slot(slot).Kind == program.Point
+}
+
 func (s *scope) toMeet(r *syntax.Ref, cuts *syntax.Cuts) {
 	for _, m := range cuts.Meets {
 		for _, both := range [][2]*syntax.Ref{{r, m.With}, {m.With, r}} {
 			for _, key := range keysOf(both[0]) {
-				s.c.meets[key] = append(s.c.meets[key], both)
+				s.meets[key] = append(s.meets[key], both)
 			}
 		}
 	}
@@ -45,7 +59,7 @@ func keysOf(r *syntax.Ref) (keys []string) {
 // sidesAhead are the straights between points that are there already that the line of
 // a name is to meet.
 func (s *scope) sidesAhead(name string) (out []pair) {
-	for _, m := range s.c.meets[name] {
+	for _, m := range s.meets[name] {
 		if p, ok := s.ends(m[1]); ok && !slices.Contains(out, p) {
 			out = append(out, p)
 		}
@@ -72,7 +86,7 @@ func (s *scope) ends(r *syntax.Ref) (p pair, ok bool) {
 // two of some letters.
 func (s *scope) linesAhead(letters []string) (out []int) {
 	for _, letter := range letters {
-		for _, m := range s.c.meets[letter] {
+		for _, m := range s.meets[letter] {
 			slot, known := s.names[m[1].Name]
 			inside := !slices.ContainsFunc(m[0].Points, func(p *syntax.PointName) bool { return !slices.Contains(letters, p.Name) })
 			if known && inside && len(m[0].Points) == 2 {

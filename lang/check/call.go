@@ -72,6 +72,7 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 
 // body expands the acts of a construction.
 func (s *scope) body(n *syntax.Named, def *definition, in *scope) bool {
+	in.foresee(def.node.Body)
 	for _, st := range def.node.Body {
 		switch {
 		case st.Needs == nil && st.Sentence == nil:

@@ -92,14 +92,30 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 			return []geom.Point{c.Circle.C.Add(way), c.Circle.C.Add(way.Neg())}, nil
 		}
 	}
-	in := s.input(n, program.Fraction, name, rat(parts[k%len(parts)], 100))
+	part := parts[k%len(parts)]
+	target, aims := s.aimedAt(name)
+	if aims {
+		part = 58 // the cotangent of about 60°
+	}
+	in := s.input(n, program.Fraction, name, rat(part, 100))
 	return func(st *program.State) ([]geom.Point, error) {
 		c, err := l.on.value(st)
 		if err != nil {
 			return nil, err
 		}
+		if aims && c.Straight.Start == nil && c.Straight.End == nil && c.Line().Side(st.Point(target)) != 0 {
+			return aslant(c.Line(), st.Point(target), st.Input(in)), nil
+		}
 		return chanceOnStraight(st, l.on, c, in), nil
 	}
+}
+
+// aslant are points of a line from which the way to another point goes aslant: from its
+// foot by a part of its distance, to either side.
+func aslant(l geom.Line, p geom.Point, part geom.Real) []geom.Point {
+	foot := l.Foot(p)
+	way := p.Sub(foot).Left().Scale(part)
+	return []geom.Point{foot.Add(way), foot.Add(way.Neg())}
 }
 
 // chanceOnStraight is a part of the way between the ends of a straight, or

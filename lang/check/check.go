@@ -74,7 +74,6 @@ func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options)
 		library:  map[string]*definition{},
 		unmet:    map[string]*source.Problem{},
 		heads:    map[string]*syntax.Construction{},
-		meets:    map[string][][2]*syntax.Ref{},
 	}
 	c.forget()
 	return c
@@ -143,8 +142,6 @@ type checker struct {
 	fixed   int // points given by coordinates so far
 	lengths int // lengths left to chance so far
 	slopes  int // directions of lines left to chance so far
-
-	meets map[string][][2]*syntax.Ref // what is to meet what, by the name of the first, or its letters
 
 	bodies    int  // shapes and angles given so far
 	parallels int  // lines left to chance but for their direction so far

@@ -175,7 +175,7 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 // angles a circle stands clear of them, unless it is to meet something.
 func (s *scope) givenCentre(g *syntax.GivenCirc, circle int) (int, bool) {
 	free := s.freeAt
-	if s.c.bodies > 0 && len(s.c.meets[g.Name.Name]) == 0 {
+	if s.c.bodies > 0 && len(s.meets[g.Name.Name]) == 0 {
 		free = func(n syntax.Node, slot int) { s.freeClear(n, slot, circle, -3, -3, 3, 3) }
 	}
 	if g.Centre != nil {

@@ -38,7 +38,9 @@ type scope struct {
 	arcs      classes           // of equal angles
 	arrows    classes           // of parallels
 
-	openings int // openings left to chance so far
+	meets    map[string][][2]*syntax.Ref // what is to meet what, by the name of the first, or its letters
+	rays     map[string]string           // through what a ray is to go, by where it begins
+	openings int                         // openings left to chance so far
 }
 
 // pair is two point slots, the smaller first.
@@ -62,6 +64,8 @@ func newScope(c *checker, f *source.File) *scope {
 		names:     map[string]int{},
 		consts:    map[string]*big.Rat{},
 		straights: map[pair][]int{},
+		meets:     map[string][][2]*syntax.Ref{},
+		rays:      map[string]string{},
 	}
 }
 
