@@ -100,6 +100,7 @@ func (out *Result) resolve(p *program.Program, o outcome) {
 		}
 		f.Report(&out.Problems)
 	}
+	out.Problems = once(out.Problems)
 	for _, c := range p.Claims {
 		err := bad[c.Step]
 		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Here: c.Here, Holds: err == nil, Decided: err == nil || isFalse(err)})

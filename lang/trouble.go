@@ -56,19 +56,18 @@ func (t *trouble) report(p *program.Program, inputs []*big.Rat, problems *source
 	}
 }
 
-// stubborn is the one step that fails for every value, where the others go well
-// for some: it is no matter of choosing.
-func (t *trouble) stubborn() (only solve.Fail, alone bool) {
+// stubborn is the first step that fails for every value, or the only one that fails: it is no
+// matter of choosing.
+func (t *trouble) stubborn() (first solve.Fail, found bool) {
 	if len(t.Fails) == 1 {
 		return t.Fails[0], true
 	}
-	n := 0
 	for _, f := range t.Fails {
-		if !f.Fits {
-			only, n = f, n+1
+		if !f.Fits && (!found || f.Step < first.Step) {
+			first, found = f, true
 		}
 	}
-	return only, n == 1
+	return first, found
 }
 
 // beyond is how far past a bound a value is tried exactly, as a part of it.
@@ -120,6 +119,17 @@ func (t *trouble) reportAlone(f solve.Fail, p *program.Program, inputs []*big.Ra
 		prob := (*problems)[len(*problems)-1]
 		prob.Notes = append(prob.Notes, source.Note{Span: in, Text: "whatever is chosen here"})
 	}
+}
+
+// once is a list in which nothing is told twice of one place: an act may stand in the way of
+// more choices than one, and fail besides.
+func once(list source.List) source.List {
+	said := map[source.Span]string{}
+	return slices.DeleteFunc(list, func(p *source.Problem) bool {
+		again := said[p.Span] == p.Text
+		said[p.Span] = p.Text
+		return again
+	})
 }
 
 // mostNotes is how many obstacles are told.
