@@ -54,6 +54,23 @@ func TestPartialQuadrilaterals(t *testing.T) {
 	}
 }
 
+// TestPlainTrapezia: no diagonal looks as if it stood upright on a leg, and the legs of one
+// that is not isosceles differ plainly.
+func TestPlainTrapezia(t *testing.T) {
+	for _, data := range []string{"trapezium ABCD", "isosceles trapezium ABCD", "trapezium ABCD with CD = 4", "trapezium ABCD with AB = 6"} {
+		ps := cornersOf(spots(chosen(t, titled("given "+data+"\njoin AC, BD"))), "ABCD")
+		a, b, c, d := ps[0], ps[1], ps[2], ps[3]
+		for _, angle := range []float64{turns([][2]float64{a, b, c})[2], turns([][2]float64{a, b, d})[2], turns(ps)[0], turns(ps)[1]} {
+			if math.Abs(angle-90) < 5 {
+				t.Errorf("%s: an angle of %.1f° looks right", data, angle)
+			}
+		}
+		if legs := far(a, d) / far(b, c); data[0] == 't' && legs > 0.92 && legs < 1.09 {
+			t.Errorf("%s: the legs are as %.2f", data, legs)
+		}
+	}
+}
+
 // TestPartialTriangles: what is said to be obtuse is plainly so, what is not said to be
 // right does not look it, and no side is far longer than the one that is given.
 func TestPartialTriangles(t *testing.T) {

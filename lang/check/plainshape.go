@@ -15,8 +15,8 @@ var plainLengths6 = map[string][6]int64{
 	"parallelogram":       {70, 40, 70, 40, 93, 66},
 	"rhombus":             {50, 50, 50, 50, 85, 53},
 	"kite":                {40, 65, 65, 40, 70, 73},
-	"trapezium":           {70, 46, 32, 36, 53, 71},
-	"isosceles trapezium": {70, 36, 32, 36, 59, 59},
+	"trapezium":           {70, 51, 32, 43, 59, 73},
+	"isosceles trapezium": {70, 43, 32, 43, 64, 64},
 	"quadrilateral":       {75, 29, 43, 54, 76, 63},
 }
 

@@ -52,7 +52,7 @@ func (sh *shape) trapezium(isosceles bool) (corners, bool) {
 		cd = sh.datum(sideOf(2, 3))
 	}
 	if known == 0 {
-		t.chanceSide(sideOf(0, 2), rat(36, 10))
+		t.chanceSide(sideOf(0, 2), rat(43, 10))
 	}
 	if known < 2 && !isosceles {
 		t.trapeziumAngle()
@@ -66,7 +66,7 @@ func (sh *shape) openDiagonals() {
 	for _, e := range []struct {
 		element
 		plain rational
-	}{{sideOf(0, 2), rat(53, 10)}, {sideOf(1, 3), rat(71, 10)}, {sideOf(0, 1), rat(7, 1)}, {sideOf(2, 3), rat(32, 10)}} {
+	}{{sideOf(0, 2), rat(59, 10)}, {sideOf(1, 3), rat(73, 10)}, {sideOf(0, 1), rat(7, 1)}, {sideOf(2, 3), rat(32, 10)}} {
 		if sh.datum(e.element) == nil {
 			sh.chanceSide(e.element, e.plain)
 		}
@@ -128,7 +128,7 @@ func (t *shape) trapeziumAngle() {
 	} else if t.datum(angleAt(1)) == nil {
 		t.chanceAngle(angleAt(1), 74)
 	} else {
-		t.chanceSide(sideOf(0, 2), rat(36, 10))
+		t.chanceSide(sideOf(0, 2), rat(43, 10))
 	}
 }
 
