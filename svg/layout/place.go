@@ -221,7 +221,7 @@ func (d *drawing) strange(l *label, s *spot, o *obstacle) int {
 // it and the words at s, which would be read as those of a point beyond it.
 func (d *drawing) across(l *label, g segment, s *spot) bool {
 	to := segment{l.home, s.centre()}
-	return g.dist(l.home) > d.theme.dot && g.parts(to.a, to.b) && to.parts(g.a, g.b)
+	return g.parts(to.a, to.b) && to.parts(g.a, g.b) && g.dist(l.home) > d.theme.dot
 }
 
 // owns tells whether the label belongs to the obstacle.
