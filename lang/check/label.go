@@ -209,7 +209,7 @@ func sizeText(a geom.Angle) (text string, exact bool) {
 	if text, ok := a.Text(); ok {
 		return text, true
 	}
-	return geom.TrimZeros(fmt.Sprintf("%.1f", a.Float())) + "°", false
+	return fmt.Sprintf("%.1f°", a.Float()), false
 }
 
 // note is a line of words near a thing.
