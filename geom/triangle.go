@@ -128,6 +128,7 @@ func (d *TriangleData) twoSidesAndAngleBetween(f *exact.Field, i int) ([3]Point,
 		return [3]Point{}, err
 	}
 	right, up := d.Side[(i+2)%3], d.Side[(i+1)%3]
+	f.Expect(up)
 	return turned(i, origin(f), Point{right, f.Int(0)}, Point{up.Mul(cos), up.Mul(sin)}), nil
 }
 
@@ -162,6 +163,7 @@ func (d *TriangleData) angleOpposite(f *exact.Field, i, j int) ([3]Point, error)
 		return [3]Point{}, impossible("no %s has these data: %s is %s, and it must be at least %s to reach from %s to the other arm",
 			d.shape(), d.sideName(i), Show(opp), Show(height), d.Names[k])
 	}
+	f.Expect(adj, opp)
 	near, half := adj.Mul(cos), rest.Sqrt()
 	long, short := near.Add(half), near.Sub(half)
 	if long.Sign() <= 0 {
@@ -235,6 +237,7 @@ func (d *TriangleData) sideAndAngles(f *exact.Field) ([3]Point, error) {
 		j, k := (i+1)%3, (i+2)%3
 		// Side i joins j and k; the side from j to i is opposite k.
 		long := d.Side[i].Mul(sin[k]).Div(sin[i])
+		f.Expect(long, d.Side[i].Mul(sin[j]).Div(sin[i]))
 		return turned(j, origin(f), Point{d.Side[i], f.Int(0)}, Point{long.Mul(cos[j]), long.Mul(sin[j])}), nil
 	}
 	return [3]Point{}, unless("give a side too", "angles alone do not fix a triangle's size")

@@ -29,7 +29,27 @@ func (f *Field) CosSin(degrees *big.Rat) (cos, sin *Real, err error) {
 func (f *Field) fixedCosSin(degrees *big.Rat) (cos, sin *Real) {
 	turn := big.NewRat(360, 1)
 	d := new(big.Rat).Quo(degrees, turn)
-	return f.cosSin(d.Sub(degrees, d.Mul(turn, new(big.Rat).SetInt(wholePart(d)))))
+	cos, sin = f.cosSin(d.Sub(degrees, d.Mul(turn, new(big.Rat).SetInt(wholePart(d)))))
+	f.note(cos, degrees)
+	f.note(sin, d.Sub(big.NewRat(90, 1), degrees))
+	return cos, sin
+}
+
+// scaledCosine is a fraction times the cosine of an angle.
+type scaledCosine struct {
+	factor *Real
+	angle  turn
+}
+
+// note keeps of what angle x is the cosine, and so a multiple of it.
+func (f *Field) note(x *Real, degrees *big.Rat) {
+	if x.isRatio() {
+		return
+	}
+	f.turns[x] = scaledCosine{f.Int(1), turnOf(degrees)}
+	if x.unscaled() != x {
+		f.turns[x.unscaled()] = scaledCosine{f.Int(1).Div(x.factor()), turnOf(degrees)}
+	}
 }
 
 // mostDenominatorBits lets an angle's numerator fit a machine word.

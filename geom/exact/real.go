@@ -4,12 +4,13 @@
 // A number is a lazy node: an operation and its operands, with an interval of
 // floats that holds the value. Most signs are read off the interval; only when
 // it cannot tell is the number written out in a tower of square roots, where
-// being 0 is a matter of form. Where that would be too long, it is tried whether
+// being 0 is a matter of form; or, if it is made from cosines of degrees, its conjugates
+// are divided by primes. Where that would be too long, it is tried whether
 // the number is 0 whatever the numbers are that it is built on (see Joint). No
-// verdict is ever a guess: a number is 0 only if its exact form is, or by such an
-// identity, which is wrong with a chance below 2^-80; it is positive or negative
-// only if an enclosure says so; and a decision that would cost too much panics
-// with *Undecided. (Only a rough field, which its maker has asked for, takes
+// verdict is ever a guess: a number is 0 only if its exact form is or its conjugates
+// prove it, or by such an identity, which is wrong with a chance below 2^-80; it is
+// positive or negative only if an enclosure says so; and a decision that would cost too
+// much panics with *Undecided. (Only a rough field, which its maker has asked for, takes
 // floats at their word.)
 package exact
 
@@ -21,9 +22,14 @@ import (
 // different fields are independent.
 type Field struct {
 	tower   *tower
-	roots   map[int64]*Real    // of square-free whole numbers, each once
-	cosines map[angle][2]*Real // by angle, each once
-	golden  *Real              // √(10 + 2√5), once needed
+	roots   map[int64]*Real          // of square-free whole numbers, each once
+	cosines map[angle][2]*Real       // by angle, each once
+	turns   map[*Real]scaledCosine   // what is known to be a multiple of a cosine
+	formula *formula                 // of numbers made from these
+	tooLong int                      // such formulas
+	splits  map[uint64][]*splitPrime // by n
+	lengths []*Real                  // see Expect
+	golden  *Real                    // √(10 + 2√5), once needed
 	pi      enclosure
 	account account
 	most    int  // that one decision may cost
@@ -39,7 +45,7 @@ type Field struct {
 
 // NewField is an empty field: the rationals, growing as roots are taken.
 func NewField() *Field {
-	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}, most: mostWork}
+	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}, turns: map[*Real]scaledCosine{}, splits: map[uint64][]*splitPrime{}, most: mostWork}
 }
 
 // NewRoughField is an empty field that takes a number for 0 when its interval
@@ -340,6 +346,9 @@ func (x *Real) rooted() *Real {
 		if r := x.x.ratioSquareRoot(); r != nil {
 			return r.Mul(x.y.Sqrt())
 		}
+	}
+	if z := x.expectedRoot(); z != nil {
+		return z
 	}
 	return x.field.node(root, x, nil, x.bounds.sqrt())
 }

@@ -37,7 +37,7 @@ func (x *Real) Equal(y *Real) bool { return x.Cmp(y) == 0 }
 
 // decide goes up the ladder: what is known, the signs of factors, a comparison
 // of squares, a longer enclosure, and then what alone can say that a sum is 0:
-// the exact form, or an identity where that would be too long.
+// its conjugates, the exact form, or an identity where that would be too long.
 func (x *Real) decide() int {
 	if x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
@@ -59,6 +59,14 @@ func (x *Real) decide() int {
 	if x.field.trust > 0 {
 		s, _ := x.enclose(x.field.trust).sign()
 		return s
+	}
+	if len(x.field.turns) > 0 {
+		switch x.provedByConjugates() {
+		case isZero:
+			return x.settle(0)
+		case isNotZero:
+			return x.settle(x.refined(nil))
+		}
 	}
 	spent, identity := x.writtenOut()
 	if identity || x.exact != nil && x.exact.isZero() {

@@ -36,15 +36,15 @@ func readTable(t *testing.T, name string) (rows []map[string]string) {
 	return rows
 }
 
-// formula reads an expression with + - * / sqrt( ) and cos(2*pi/17), as the
+// reader reads an expression with + - * / sqrt( ) and cos(2*pi/17), as the
 // tables have them.
-type formula struct {
+type reader struct {
 	k    *kit
 	rest string
 }
 
 func (k *kit) formula(text string) *Real {
-	f := formula{k, text}
+	f := reader{k, text}
 	x := f.sum()
 	if f.rest != "" {
 		panic(fmt.Sprintf("%q: cannot read %q", text, f.rest))
@@ -52,13 +52,13 @@ func (k *kit) formula(text string) *Real {
 	return x
 }
 
-func (f *formula) eat(token string) bool {
+func (f *reader) eat(token string) bool {
 	rest, ok := strings.CutPrefix(f.rest, token)
 	f.rest = rest
 	return ok
 }
 
-func (f *formula) sum() *Real {
+func (f *reader) sum() *Real {
 	x := f.product()
 	for {
 		switch {
@@ -72,7 +72,7 @@ func (f *formula) sum() *Real {
 	}
 }
 
-func (f *formula) product() *Real {
+func (f *reader) product() *Real {
 	x := f.factor()
 	for {
 		switch {
@@ -86,7 +86,7 @@ func (f *formula) product() *Real {
 	}
 }
 
-func (f *formula) factor() *Real {
+func (f *reader) factor() *Real {
 	switch {
 	case f.eat("-"):
 		return f.factor().Neg()
