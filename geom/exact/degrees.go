@@ -43,12 +43,13 @@ type scaledCosine struct {
 
 // note keeps of what angle x is the cosine, and so a multiple of it.
 func (f *Field) note(x *Real, degrees *big.Rat) {
-	if x.isRatio() {
+	if _, known := f.turns[x]; known || f.rough || x.isRatio() {
 		return
 	}
-	f.turns[x] = scaledCosine{f.Int(1), turnOf(degrees)}
+	angle := turnOf(degrees)
+	f.turns[x] = scaledCosine{f.Int(1), angle}
 	if x.unscaled() != x {
-		f.turns[x.unscaled()] = scaledCosine{f.Int(1).Div(x.factor()), turnOf(degrees)}
+		f.turns[x.unscaled()] = scaledCosine{f.Int(1).Div(x.factor()), angle}
 	}
 }
 
