@@ -13,6 +13,8 @@ func (s *scope) told(st *syntax.Statement) (program.ActKind, program.Saying) {
 	switch {
 	case st.Given != nil:
 		return program.Giving, s.tellGiven(st.Given)
+	case st.Take != nil && s.isTwin(st.Take.Point):
+		return program.Giving, nil // it is on the paper
 	case st.Mark != nil:
 		return program.Marking, s.tellMark(st.Mark)
 	case st.Claim != nil:
@@ -23,8 +25,6 @@ func (s *scope) told(st *syntax.Statement) (program.ActKind, program.Saying) {
 
 func (s *scope) tellAct(st *syntax.Statement) program.Saying {
 	switch {
-	case st.Take != nil && s.isTwin(st.Take.Point):
-		return nil
 	case st.Take != nil:
 		return phrase("take", "point", s.tellPlaced(st.Take.Point, true))
 	case st.Arc != nil:

@@ -48,7 +48,7 @@ func Handout(f *figure.Figure, hint int, o Options) (*svg.Doc, error) {
 func (full *drawing) hintEnd(begin, parts int, asked []string) (last int, err error) {
 	var ends []int
 	for _, p := range partsOf(full.fig) {
-		if p.last >= begin && !p.finished && !full.idle(p) {
+		if p.first >= begin && !p.finished && !full.idle(p) {
 			ends = append(ends, p.last)
 		}
 	}
