@@ -30,7 +30,7 @@ func (s *search) freeTriangle() []int {
 // and by which part of themselves its sides should differ.
 const (
 	acute   = 80
-	scalene = 0.12
+	scalene = 0.14
 )
 
 // unplain objects to three free points that make a triangle of some kind, or
@@ -56,7 +56,7 @@ func (j *judge) unplain() float64 {
 		m, n, far := math.Hypot(p.x-v.x, p.y-v.y), math.Hypot(q.x-v.x, q.y-v.y), math.Hypot(p.x-q.x, p.y-q.y)
 		angle := math.Acos(max(-1, min(1, (m*m+n*n-far*far)/(2*m*n)))) * 180 / math.Pi
 		over := max(0, angle-acute) / 40
-		sum += min(2*over*over, 0.6) + 0.4*short(math.Abs(m-n)/max(m, n), scalene)
+		sum += min(2*over*over, 0.6) + 10*short(math.Abs(m-n)/max(m, n), scalene)
 	}
 	return sum
 }
