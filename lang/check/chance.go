@@ -58,7 +58,7 @@ func nearRat(x float64, den int64) *big.Rat {
 // bearings are those of a plain hand's points on a circle, one after the other,
 // in degrees: no polygon of theirs stands upright or nearly so, no two are
 // nearly across from each other.
-var bearings = []int64{22, 105, 210, 330, 76, 157, 255, 197}
+var bearings = []int64{22, 105, 210, 330, 58, 151, 255, 197}
 
 // parts of a straight, in hundredths: clear of its ends and its middle.
 var parts = []int64{40, 72, 23, 84, 64, 31, 77, 35}
@@ -69,6 +69,9 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 	l := pl.loci[0]
 	name := s.slot(slot).Name
 	k := s.c.scattered
+	if sides := len(pl.free); sides > 0 { // their places beside lines are not taken
+		k = max(k-sides, 1)
+	}
 	if l.isCircle && len(pl.conds) == 0 {
 		return func(st *program.State) ([]geom.Point, error) {
 			r2, err := squareOf(st, l.distance, s)
