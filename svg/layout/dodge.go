@@ -10,7 +10,7 @@ import (
 const (
 	markClear  = 0.3
 	markBetter = 1.3
-	markApart  = 3.0 // from a mark on the same line, with which it would be read as one
+	markApart  = 3.0 // best: what is nearer to a mark is read with it
 )
 
 // contact is the distance in micrometres under which ink touches ink.
@@ -148,7 +148,7 @@ func (d *drawing) slideCost(s slider, step, limit float64) (touches int, cost fl
 	if cost < limit {
 		cost += float64(d.touched(mark, markBetter, own)-touches) * costAside * mm
 	}
-	if cost < limit && touches == 0 && d.touched(mark, markApart, notBeside(s.on)) > 0 {
+	if cost < limit && touches == 0 && d.touched(mark, markApart, own) > 0 {
 		cost += costAside * mm
 	}
 	if cost < limit && d.inAngle(p) {
@@ -171,13 +171,5 @@ func onLine(ab segment) func(o *obstacle) bool {
 	return func(o *obstacle) bool {
 		g, ok := o.shape.(segment)
 		return ok && ab.along(g)
-	}
-}
-
-// notBeside tells what is no mark across the line of ab.
-func notBeside(ab segment) func(o *obstacle) bool {
-	return func(o *obstacle) bool {
-		g, ok := o.shape.(segment)
-		return !ok || o.weight != costMark || ab.dist(g.a.mid(g.b)) > touching && ab.dist(g.a) > touching && ab.dist(g.b) > touching
 	}
 }
