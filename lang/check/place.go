@@ -2,8 +2,6 @@ package check
 
 import (
 	"fmt"
-	"math"
-	"math/big"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -258,79 +256,6 @@ func (s *scope) alongLocus(pl *places, ra, rb *syntax.Ref) bool {
 	return true
 }
 
-// insides are where a plain hand puts points within a figure, one after the other,
-// by its axes: near no centre and on no bisector of it.
-var insides = [][2]*big.Rat{
-	{rat(46, 100), rat(22, 100)}, {rat(20, 100), rat(36, 100)}, {rat(31, 100), rat(47, 100)}, {rat(14, 100), rat(62, 100)},
-}
-
-// insidesOfCircle are the same for a circle, whose axes meet in its centre: all about it.
-var insidesOfCircle = [][2]*big.Rat{
-	{rat(46, 100), rat(22, 100)}, {rat(-58, 100), rat(31, 100)}, {rat(-13, 100), rat(-64, 100)}, {rat(55, 100), rat(-37, 100)},
-}
-
-// outskirts are where a plain hand puts points outside of a figure, one after the
-// other, by its axes: on all sides of it.
-var outskirts = [][2]*big.Rat{
-	{rat(16, 10), rat(7, 10)}, {rat(-12, 10), rat(9, 10)}, {rat(5, 10), rat(-14, 10)}, {rat(-11, 10), rat(-8, 10)},
-}
-
-// placeInside is inside or outside of a polygon or circle.
-func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) bool {
-	test, frame, ok := s.region(r)
-	if !ok {
-		return false
-	}
-	span := s.span(n)
-	pl.conds = append(pl.conds, cond{span.Text(), span, false, func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
-		got, err := test(st, p)
-		return got == side, err
-	}})
-	s.c.scattered++
-	plain, count := insides, &s.c.inside
-	switch {
-	case side > 0:
-		plain, count = outskirts, &s.c.outside
-	case r.Name != "":
-		plain = insidesOfCircle
-	}
-	at := plain[*count%len(plain)]
-	*count++
-	ix := s.input(n, program.Fraction, "", at[0])
-	iy := s.input(n, program.Fraction, "", at[1])
-	pl.free = append(pl.free, func(st *program.State) ([]geom.Point, error) {
-		o, u, v := frame(st)
-		return []geom.Point{o.Add(u.Scale(st.Input(ix))).Add(v.Scale(st.Input(iy)))}, nil
-	})
-	return true
-}
-
-// region is a polygon's or circle's inside test, and axes to choose points by.
-func (s *scope) region(r *syntax.Ref) (func(*program.State, geom.Point) (int, error), func(*program.State) (geom.Point, geom.Vector, geom.Vector), bool) {
-	if r.Name != "" {
-		slot, ok := s.circle(r)
-		return func(st *program.State, p geom.Point) (int, error) { return st.Curve(slot).Circle.Side(p), nil },
-			func(st *program.State) (geom.Point, geom.Vector, geom.Vector) {
-				k := st.Curve(slot).Circle
-				w := st.Field.Rat(nearRat(math.Sqrt(k.R2.Float()), 16))
-				zero := st.Field.Int(0)
-				return k.C, geom.Vector{X: w, Y: zero}, geom.Vector{X: zero, Y: w}
-			}, ok
-	}
-	ps, ok := s.polygon(r)
-	text := s.span(r.Node).Text()
-	return func(st *program.State, p geom.Point) (int, error) {
-			pts := st.Points(ps)
-			if !geom.Simple(pts) {
-				return 0, &program.Fault{Text: "the outline " + text + " crosses itself", Help: "name the corners in their order round the figure"}
-			}
-			return geom.Place(p, pts), nil
-		}, func(st *program.State) (geom.Point, geom.Vector, geom.Vector) {
-			a := st.Point(ps[0])
-			return a, st.Point(ps[1]).Sub(a), st.Point(ps[len(ps)-1]).Sub(a)
-		}, ok
-}
-
 // settle emits the step that puts a point where its phrases say.
 func (s *scope) settle(n syntax.Node, slot int, pl *places) {
 	where, sure := s.spotOf(n, slot, pl)
@@ -442,76 +367,4 @@ func (s *scope) spotOf(n syntax.Node, slot int, pl *places) (where spot, sure bo
 	}
 	s.fail(n, "this does not say where %s is", s.slot(slot).Name).Help = "say on what it lies, or how far from which point"
 	return nil, false
-}
-
-// curveOf is the curve of a locus in a run.
-func (s *scope) curveOf(st *program.State, l locus) (*program.Curve, error) {
-	if !l.isCircle {
-		return l.on.value(st)
-	}
-	r2, err := squareOf(st, l.distance, s)
-	if err != nil {
-		return nil, err
-	}
-	return &program.Curve{Circle: &geom.Circle{C: st.Point(l.centre), R2: r2}}, nil
-}
-
-// holds checks that a point fixed by other phrases is on the locus too.
-func (l locus) holds(st *program.State, name string, p geom.Point) error {
-	if l.isCircle {
-		x, err := l.distance.value(st)
-		if err != nil {
-			return err
-		}
-		r, _ := x.Constructible()
-		from := st.Point(l.centre)
-		if r != nil && !geom.Dist2(p, from).Equal(r.Mul(r)) {
-			return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is %s and not %s from %s", name, p, geom.Show(geom.Dist(p, from)), geom.Show(r), st.Program.Slots[l.centre].Name)}
-		}
-		return nil
-	}
-	c, err := l.on.value(st)
-	if err != nil {
-		return err
-	}
-	if !on(c, p) {
-		return &program.Fault{Text: fmt.Sprintf("%s would be at %s, which is not on %s", name, p, l.on.text)}
-	}
-	if len(within([]geom.Point{p}, c)) == 0 {
-		return &program.Fault{Text: fmt.Sprintf("%s would be at %s, past the end of %s", name, p, l.on.text), Help: "produce " + l.on.text + " first", Range: true}
-	}
-	return nil
-}
-
-// crossLoci is where two loci meet. A distance along a line from a point of it
-// goes in the line's own direction.
-func (s *scope) crossLoci(a, b locus) spot {
-	return func(st *program.State) ([]geom.Point, error) {
-		ca, err := s.curveOf(st, a)
-		if err != nil {
-			return nil, err
-		}
-		cb, err := s.curveOf(st, b)
-		if err != nil {
-			return nil, err
-		}
-		if ca.Straight == nil && cb.Straight != nil {
-			ca, cb, a, b = cb, ca, b, a
-		}
-		ps, err := meetCurves(ca, cb)
-		if err != nil {
-			return nil, &program.Fault{Text: "there is no such point on " + a.called(s) + " and " + b.called(s) + ": " + err.Error(), Help: "leave out one of them, or change it"}
-		}
-		if ca.Straight != nil && b.isCircle && len(ps) == 2 && on(ca, st.Point(b.centre)) {
-			l, err := a.on.whole(st)
-			if err != nil {
-				return nil, err
-			}
-			if ps[1].Sub(ps[0]).Dot(l.D).Sign() < 0 {
-				ps[0], ps[1] = ps[1], ps[0]
-			}
-			return []geom.Point{ps[1]}, nil
-		}
-		return ps, nil
-	}
 }
