@@ -18,8 +18,9 @@ type Angle struct {
 
 // turn is k times the angle from the x axis anticlockwise to dir, up to 360°.
 type turn struct {
-	k   *big.Rat
-	dir Vector
+	k     *big.Rat
+	dir   Vector
+	whole bool // it may be over 180°
 }
 
 // Degrees is an angle of that many degrees.
@@ -32,6 +33,10 @@ func Degrees(d *big.Rat) Angle {
 // when reflex the rest of the full turn. a and b must differ from v.
 func Corner(a, v, b Point, reflex bool) Angle {
 	u, w := a.Sub(v), b.Sub(v)
+	if u.X.Field().KeepsFormulas() {
+		u.Norm2().Sure()
+		w.Norm2().Sure()
+	}
 	dir := Vector{u.Dot(w), u.Cross(w).Abs()}
 	if reflex {
 		dir.Y = dir.Y.Neg()
@@ -40,7 +45,7 @@ func Corner(a, v, b Point, reflex bool) Angle {
 	if size < 0 || reflex && size == 0 {
 		size += 2 * math.Pi
 	}
-	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), dir}}, size}
+	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), dir, reflex}}, size}
 }
 
 // Add is the sum of two angles.
@@ -54,7 +59,7 @@ func (a Angle) Mul(k *big.Rat) Angle {
 	f, _ := k.Float64()
 	out := Angle{degrees: new(big.Rat).Mul(a.degrees, k), approx: a.approx * f}
 	for _, t := range a.turns {
-		out.turns = append(out.turns, turn{new(big.Rat).Mul(t.k, k), t.dir})
+		out.turns = append(out.turns, turn{new(big.Rat).Mul(t.k, k), t.dir, t.whole})
 	}
 	return out
 }
@@ -84,6 +89,7 @@ func (a Angle) Cmp(b Angle) (int, error) {
 	}
 	if whole.count() <= mostTurns {
 		if dir, err := whole.direction(); err == nil {
+			whole.note(*dir)
 			return dir.Y.Sign(), nil // so near to zero the direction tells the size's sign
 		}
 	}
@@ -94,6 +100,32 @@ func (a Angle) Cmp(b Angle) (int, error) {
 		return 0, fmt.Errorf("not decided: more than %d turns of angles would have to be added up", mostTurns)
 	}
 	return 0, fmt.Errorf("not decided: the two angles are the same to 1200 decimals of a degree, and one of them has no exact cosine here (whole degrees, tenths, minutes and their halvings have)")
+}
+
+// note tells a field that keeps formulas on what it hangs that an angle is 0 and no
+// other number of full turns: that its direction is not opposite, and that it
+// cannot be a full turn and less than nothing at once.
+func (a Angle) note(dir Vector) {
+	f := dir.X.Field()
+	if !f.KeepsFormulas() {
+		return
+	}
+	dir.X.Ahead()
+	least, most := new(big.Rat).Set(a.degrees), new(big.Rat).Set(a.degrees)
+	for _, t := range a.turns {
+		way := new(big.Rat).Mul(t.k, big.NewRat(180, 1))
+		if t.whole {
+			way.Add(way, way)
+		}
+		if t.k.Sign() > 0 {
+			most.Add(most, way)
+		} else {
+			least.Add(least, way)
+		}
+	}
+	if least.Cmp(big.NewRat(-360, 1)) < 0 || most.Cmp(big.NewRat(360, 1)) > 0 {
+		f.Unsure()
+	}
 }
 
 // enclosed is the sign of a and its size in radians, where enclosures can tell it
@@ -126,7 +158,11 @@ func (a Angle) slip() float64 {
 		sum += math.Abs(k)
 	}
 	deg, _ := a.degrees.Float64()
-	return 1e-12 * (sum + math.Abs(deg))
+	unit := 1e-12
+	if len(a.turns) > 0 && a.turns[0].dir.X.Field().KeepsFormulas() {
+		unit = 1e-7 // its numbers are rough, and what it takes for 0 is tried
+	}
+	return unit * (sum + math.Abs(deg))
 }
 
 func sign[T int | float64](x T) int {
@@ -160,7 +196,7 @@ func (a Angle) merged() Angle {
 	for _, t := range a.turns {
 		found := false
 		for i, u := range turns {
-			if !found && near(t.dir, u.dir) && t.dir.Cross(u.dir).Sign() == 0 && t.dir.Dot(u.dir).Sign() > 0 {
+			if !found && near(t.dir, u.dir) && t.dir.Cross(u.dir).Sign() == 0 && t.dir.Dot(u.dir).Ahead() {
 				turns[i].k = new(big.Rat).Add(u.k, t.k)
 				found = true
 			}
@@ -336,7 +372,7 @@ func Turned(v Vector) Angle {
 	if size < 0 {
 		size += 2 * math.Pi
 	}
-	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), v}}, size}
+	return Angle{new(big.Rat), []turn{{big.NewRat(1, 1), v, true}}, size}
 }
 
 // String is the size in degrees: exact where Text is.

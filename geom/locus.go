@@ -13,7 +13,7 @@ func Equidistant(l, m Line) ([]Line, error) {
 	case err == nil:
 		v := HalfWay(l.D, m.D)
 		return []Line{{p, v}, {p, v.Left()}}, nil
-	case l.Side(m.P) == 0:
+	case l.Holds(m.P):
 		return nil, err
 	}
 	return []Line{{Midpoint(l.P, m.P), l.D}}, nil

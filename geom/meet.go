@@ -12,8 +12,8 @@ func (e *NoMeeting) Error() string { return e.Fact }
 // MeetLines gives the meeting of two lines.
 func MeetLines(l, m Line) (Point, error) {
 	d := l.D.Cross(m.D)
-	if d.Sign() == 0 {
-		if l.Side(m.P) == 0 {
+	if d.IsZero() {
+		if l.Holds(m.P) {
 			return Point{}, &NoMeeting{Fact: "they are one and the same line"}
 		}
 		return Point{}, &NoMeeting{Fact: "the lines are parallel"}
@@ -43,9 +43,11 @@ func MeetLineCircle(l Line, c Circle, common *Point) ([]Point, error) {
 		}
 		return []Point{other, *common}, nil
 	}
-	step := l.D.Scale(disc.Sqrt().Div(d2))
-	return []Point{foot.Add(step.Neg()), foot.Add(step)}, nil
+	return eachWay(foot, l.D.Scale(disc.EitherSqrt().Div(d2))), nil
 }
+
+// eachWay is the points at a step before and after another.
+func eachWay(p Point, step Vector) []Point { return []Point{p.Add(step.Neg()), p.Add(step)} }
 
 func tooFar(side, d2 Real, c Circle) error {
 	dist, r := side.Abs().Div(d2.Sqrt()), c.R2.Sqrt()
@@ -75,7 +77,7 @@ func MeetCircles(c, d Circle, known Known) ([]Point, error) {
 	if d2 == nil {
 		d2 = way.Norm2()
 	}
-	if d2.Sign() == 0 {
+	if d2.IsZero() {
 		if c.R2.Equal(d.R2) {
 			return nil, &NoMeeting{Fact: "they are one and the same circle"}
 		}
@@ -98,8 +100,7 @@ func MeetCircles(c, d Circle, known Known) ([]Point, error) {
 		}
 		return []Point{other, *p}, nil
 	}
-	up := way.Left().Scale(disc.Sqrt().Div(two))
-	return []Point{foot.Add(up), foot.Add(up.Neg())}, nil
+	return eachWay(foot, way.Left().Scale(disc.EitherSqrt().Div(two)).Neg()), nil
 }
 
 func circlesApart(c, d Circle, d2 Real) error {
@@ -129,7 +130,7 @@ func LineTouches(l Line, c Circle) bool {
 // other, 0 not at all.
 func CirclesTouch(c, d Circle) int {
 	d2 := Dist2(c.C, d.C)
-	if d2.Sign() == 0 {
+	if d2.IsZero() {
 		return 0
 	}
 	a := d2.Sub(c.R2).Sub(d.R2)

@@ -1,11 +1,14 @@
 package geom
 
 // Side is 1 when p lies left of l, -1 when right of it and 0 when on it.
-func (l Line) Side(p Point) int { return l.D.Cross(p.Sub(l.P)).Sign() }
+func (l Line) Side(p Point) int { return l.Across(p).Sign() }
+
+// Across is positive when p lies left of l, negative when right of it and 0 when on it.
+func (l Line) Across(p Point) Real { return l.D.Cross(p.Sub(l.P)) }
 
 // Contains tells whether p lies on the straight, its ends included.
 func (s Straight) Contains(p Point) bool {
-	return s.Side(p) == 0 && s.Reaches(p)
+	return s.Holds(p) && s.Reaches(p)
 }
 
 // Reaches tells whether p, a point of the line, is not past an end.
@@ -16,15 +19,21 @@ func (s Straight) Reaches(p Point) bool {
 	return s.End == nil || p.Sub(*s.End).Dot(s.D).Sign() <= 0
 }
 
+// Holds tells whether p lies on l.
+func (l Line) Holds(p Point) bool { return l.Across(p).IsZero() }
+
+// Holds tells whether p lies on the rim of c.
+func (c Circle) Holds(p Point) bool { return Dist2(p, c.C).Equal(c.R2) }
+
 // Side is 1 when p lies outside c, -1 when inside and 0 when on it.
 func (c Circle) Side(p Point) int { return Dist2(p, c.C).Cmp(c.R2) }
 
 // Parallel tells whether l and m have one direction, or opposite ones; a line
 // is parallel to itself.
-func Parallel(l, m Line) bool { return l.D.Cross(m.D).Sign() == 0 }
+func Parallel(l, m Line) bool { return l.D.Cross(m.D).IsZero() }
 
 // Perpendicular tells whether l and m are at right angles.
-func Perpendicular(l, m Line) bool { return l.D.Dot(m.D).Sign() == 0 }
+func Perpendicular(l, m Line) bool { return l.D.Dot(m.D).IsZero() }
 
 // Collinear tells whether all points lie on one line.
 func Collinear(ps ...Point) bool {
@@ -33,7 +42,7 @@ func Collinear(ps ...Point) bool {
 	for _, p := range ps[1:] {
 		switch {
 		case l != nil:
-			if l.Side(p) != 0 {
+			if !l.Holds(p) {
 				return false
 			}
 		case !p.Equal(first):
@@ -52,7 +61,7 @@ func Concyclic(ps ...Point) bool {
 		return false
 	}
 	for _, p := range ps {
-		if c.Side(p) != 0 {
+		if !c.Holds(p) {
 			return false
 		}
 	}
@@ -82,7 +91,7 @@ func CircleThrough(ps []Point) (Circle, bool) {
 func Circumcircle(a, b, c Point) (Circle, bool) {
 	u, v := b.Sub(a), c.Sub(a)
 	d := u.Cross(v).MulInt(2)
-	if d.Sign() == 0 {
+	if d.IsZero() {
 		return Circle{}, false
 	}
 	u2, v2 := u.Norm2(), v.Norm2()

@@ -52,7 +52,7 @@ func Triangle(f *exact.Field, d TriangleData) ([3]Point, error) {
 	if err != nil {
 		return ps, err
 	}
-	return ps, d.verify(ps)
+	return ps, f.Demand(func() error { return d.verify(ps) })
 }
 
 func (d *TriangleData) sideName(i int) string {

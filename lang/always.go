@@ -58,15 +58,19 @@ const (
 // What is proved, to within the chance that surety states, is that an equation holds at
 // all positions of what is free that are reached from the figure without a length, an
 // angle or a root passing 0 or a choice of meetings going over to another: there it is
-// analytic. Beyond that it is tried: in figures far off, and on all sides of special
-// positions (elsewhere). These can refute and do not prove. Inequalities are only tried.
+// analytic. Beyond that the formulas are asked (onAllSides): whether the equation holds on all
+// such sides, or hangs on one that the source does not name, in which case it is tried
+// only. Where they do not tell, it is tried too: in figures far off, on all
+// sides of special positions, and across (elsewhere); if none refutes it, it is taken to hold. Inequalities
+// are only tried.
 func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	out := make([]Reach, len(r.Claims))
 	if r.Figure == nil || !r.anyFree(out) {
 		return out, 0
 	}
+	sides := r.onAllSides()
 	for i := range out {
-		if out[i] == Always && r.far().isRefuted(i) {
+		if out[i] == Always && sides[i] != exact.All && r.far().isRefuted(i) {
 			out[i] = HereOnly
 		}
 	}
@@ -74,14 +78,17 @@ func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	fine := r.isFine()
 	for i, c := range r.program.Claims {
 		switch {
-		case out[i] != Always || !c.Inequality && !doubted[i] && !fine:
+		case out[i] != Always || !c.Inequality && !doubted[i] && (sides[i] == exact.All || !fine && sides[i] == exact.Unknown):
 		case r.far().figures > 0:
 			out[i] = Tried
 		default:
 			out[i] = Undecided
 		}
 	}
-	return out, r.far().figures
+	if r.other != nil {
+		figures = r.other.figures
+	}
+	return out, figures
 }
 
 // anyFree sets the claims that hang on something free to Always, for a start,

@@ -1,9 +1,11 @@
 package lang
 
 import (
+	"math"
 	"math/big"
 	"math/rand/v2"
 
+	"trammel/geom"
 	"trammel/lang/eval"
 	"trammel/lang/program"
 )
@@ -36,6 +38,7 @@ func (r *Result) far() *elsewhere {
 		r.other = &elsewhere{refuted: make([][][]*big.Rat, n), cleared: make([]int, n)}
 		r.other.figures = r.lookFar()
 		r.lookAround()
+		r.lookAcross()
 	}
 	return r.other
 }
@@ -79,8 +82,15 @@ func (r *Result) stands(inputs []*big.Rat) bool {
 // refute notes the claims that fail in a rough trial, and in enclosures too.
 func (r *Result) refute(rough *eval.Trial, inputs []*big.Rat) {
 	var sure *eval.Trial
+	merged, asked := false, false
 	for i, c := range r.program.Claims {
-		if !isFalse(rough.Failed[c.Step]) || len(r.other.refuted[i]) == mostRefuting || r.other.cleared[i] == mostCleared {
+		if !isFalse(rough.Failed[c.Step]) {
+			continue
+		}
+		if !asked {
+			merged, asked = r.merges(rough.State), true
+		}
+		if merged && !c.Inequality || len(r.other.refuted[i]) == mostRefuting || r.other.cleared[i] == mostCleared {
 			continue
 		}
 		if sure == nil {
@@ -98,9 +108,39 @@ func (r *Result) refute(rough *eval.Trial, inputs []*big.Rat) {
 	}
 }
 
+// merges tells whether points that are apart in the figure are one in a run of others: there
+// an equation may mean nothing, which is no reason against it.
+func (r *Result) merges(st *program.State) bool {
+	size, _ := spread(st)
+	own, there := r.named(r.state), r.named(st)
+	for i, p := range own {
+		for j, q := range own[:i] {
+			if math.Hypot(p[0]-q[0], p[1]-q[1]) > 1e-9 && math.Hypot(there[i][0]-there[j][0], there[i][1]-there[j][1]) < 1e-9*size {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// named are the places of the points that have a name in a run.
+func (r *Result) named(st *program.State) (out [][2]float64) {
+	for i, slot := range r.program.Slots {
+		if _, ok := r.state.Values[i].(geom.Point); !ok || !slot.Top || slot.Name == "" {
+			continue
+		}
+		at := [2]float64{math.NaN(), math.NaN()}
+		if p, ok := st.Values[i].(geom.Point); ok {
+			at = [2]float64{p.X.Float(), p.Y.Float()}
+		}
+		out = append(out, at)
+	}
+	return out
+}
+
 // draw are inputs of another figure, which may not exist: in turn far off, far off with
-// all openings wide, and about as far off as the figure is large; each with all inputs
-// moved, and with half of them.
+// all openings wide, and about as far off as the figure is large; some of each half as far, or up to
+// sixteen times; each with all inputs moved, and with half of them.
 func (r *Result) draw(random *rand.Rand, draw int, size float64) []*big.Rat {
 	kind, half := draw%5, draw/5%2 == 1
 	out := r.anywhere(random, kind%2 == 1, size)
@@ -110,6 +150,9 @@ func (r *Result) draw(random *rand.Rand, draw int, size float64) []*big.Rat {
 	if kind == 2 || kind == 3 {
 		r.widen(out)
 	}
+	if draw%3 == 2 {
+		r.stretch(out, draw/3%6-1)
+	}
 	if half && len(out) > 1 {
 		for i := range out {
 			if random.Uint32()&1 == 0 {
@@ -118,6 +161,18 @@ func (r *Result) draw(random *rand.Rand, draw int, size float64) []*big.Rat {
 		}
 	}
 	return out
+}
+
+// stretch makes moves 2^by times as large, of points and measurements.
+func (r *Result) stretch(inputs []*big.Rat, by int) {
+	times := new(big.Rat).SetFloat64(math.Ldexp(1, by))
+	for i, v := range r.inputs {
+		switch r.program.Inputs[i].Kind {
+		case program.Abscissa, program.Ordinate, program.Nearby, program.Fraction:
+			move := new(big.Rat).Sub(inputs[i], v)
+			inputs[i] = move.Add(move.Mul(move, times), v)
+		}
+	}
 }
 
 // anywhere are inputs that may lie anywhere that a source lets them: openings from half to

@@ -21,6 +21,9 @@ import (
 // at most, and 0 wherever x is. By that many a polynomial that is not 0
 // everywhere is bounded in degree, which is what Vanished is for.
 func (f *Field) Free(r *big.Rat) *Real {
+	if f.notes != nil {
+		return f.variable(r)
+	}
 	x := f.Rat(r)
 	if !f.rough {
 		x.height = 1

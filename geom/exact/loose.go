@@ -123,6 +123,7 @@ func (f *Field) loosen(degrees *big.Rat) {
 	size *= math.Pi / 180
 	value := f.loose.shift(big.NewRat(int64(math.Round(math.Tan(size/2)*nearness)), nearness))
 	t, one := f.Free(value), f.Int(1)
+	t.settled = true
 	n := one.Add(t.Mul(t))
 	now, _ := value.Float64()
 	f.loose.free = append(f.loose.free, looseAngle{

@@ -41,6 +41,7 @@ type Field struct {
 	free    degree // what has vanished, of numbers made from free values
 	loose   *looseAngles
 	rough   bool // takes what floats cannot tell from 0 for 0
+	notes   *Notes
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.
@@ -80,6 +81,7 @@ const (
 	quotient                    // x / y, where y ≠ 0
 	negation                    // -x
 	root                        // √x, where x > 0
+	variable                    // no operands: a free value of a field that keeps formulas
 )
 
 // Real is an exact number of a Field; it never changes.
@@ -95,6 +97,8 @@ type Real struct {
 	height   float64 // at least its height over the free values, see Free
 	origin   *origin // where the operands do not tell
 	visit    int     // the last one that counted its roots
+	either   bool    // a root of which the other sign is meant in other figures
+	settled  bool    // a variable that has one value in all figures, that of an angle in degrees
 
 	// What has been found out about the value so far.
 	near  enclosure
@@ -319,6 +323,12 @@ func (x *Real) negated() *Real {
 
 // Abs is x or -x, whichever is not negative.
 func (x *Real) Abs() *Real {
+	if n := x.field.notes; n != nil {
+		if n.isZero(x) {
+			return x.field.Int(0)
+		}
+		return x.Mul(x).Sqrt()
+	}
 	if x.Sign() < 0 {
 		return x.Neg()
 	}
@@ -340,12 +350,17 @@ func (x *Real) rooted() *Real {
 		if z := x.ratioRoot(); z != nil {
 			return z
 		}
-	case x.op == product && x.x == x.y:
+	case x.op == product && x.x == x.y && x.field.notes == nil:
 		return x.x.Abs()
 	case x.op == product && x.x.isRatio():
 		if r := x.x.ratioSquareRoot(); r != nil {
 			return r.Mul(x.y.Sqrt())
 		}
+	}
+	if n := x.field.notes; n != nil {
+		z := x.field.node(root, x, nil, x.bounds.sqrt())
+		n.Roots = append(n.Roots, z)
+		return z
 	}
 	if z := x.expectedRoot(); z != nil {
 		return z

@@ -3,6 +3,9 @@ package exact
 // Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
 func (x *Real) Sign() int {
 	s, ok := x.bounds.sign()
+	if n := x.field.notes; n != nil {
+		return n.sign(x)
+	}
 	if !ok && x.sign != 0 {
 		s, ok = int(x.sign), true
 	}
@@ -16,7 +19,12 @@ func (x *Real) Sign() int {
 }
 
 // IsZero is Sign() == 0.
-func (x *Real) IsZero() bool { return x.Sign() == 0 }
+func (x *Real) IsZero() bool {
+	if n := x.field.notes; n != nil {
+		return n.isZero(x)
+	}
+	return x.Sign() == 0
+}
 
 // Cmp is the sign of x - y.
 func (x *Real) Cmp(y *Real) int {
@@ -33,7 +41,12 @@ func (x *Real) Cmp(y *Real) int {
 }
 
 // Equal is Cmp == 0.
-func (x *Real) Equal(y *Real) bool { return x.Cmp(y) == 0 }
+func (x *Real) Equal(y *Real) bool {
+	if n := x.field.notes; n != nil {
+		return n.isZero(x.Sub(y))
+	}
+	return x.Cmp(y) == 0
+}
 
 // decide goes up the ladder: what is known, the signs of factors, a comparison
 // of squares, a longer enclosure, and then what alone can say that a sum is 0:

@@ -90,6 +90,7 @@ func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string, plain 
 		if r.Sign() <= 0 {
 			return nil, &program.Fault{Text: "no opening was found that is more than 0", Range: true}
 		}
+		r.Sure()
 		for _, b := range bounds {
 			if err := b.check(st, r); err != nil {
 				return nil, err
@@ -168,7 +169,7 @@ func partArc(st *program.State, centre, from, to int) (geom.Real, error) {
 	c, a, b := st.Point(centre), st.Point(from), st.Point(to)
 	r2, s2 := geom.Dist2(c, a), geom.Dist2(c, b)
 	names := st.Program.Slots
-	if r2.Sign() == 0 {
+	if r2.IsZero() {
 		return nil, &program.Fault{Text: fmt.Sprintf("%s is the centre itself", names[from].Name)}
 	}
 	if !r2.Equal(s2) {

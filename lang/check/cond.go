@@ -78,7 +78,11 @@ func (s *scope) aboveTest(c *syntax.Cond) (pointTest, bool) {
 				Span: &span,
 			}
 		}
-		return line.Side(p)*right == want, nil
+		holds := line.Side(p)*right == want
+		if holds {
+			line.Across(p).Mul(line.D.X).MulInt(int64(want)).Sure()
+		}
+		return holds, nil
 	}, ok
 }
 
@@ -114,7 +118,12 @@ func (s *scope) leftTest(c *syntax.Cond) (pointTest, bool) {
 		if a.Equal(b) {
 			return false, sameSpot(st, ps[0], ps[1])
 		}
-		return geom.Through(a, b).Side(p) == want, nil
+		across := geom.Through(a, b).Across(p)
+		holds := across.Sign() == want
+		if holds {
+			across.MulInt(int64(want)).Sure()
+		}
+		return holds, nil
 	}, ok
 }
 
@@ -128,11 +137,17 @@ func (s *scope) sideTest(c *syntax.Cond, line, as *syntax.Ref, want int) (pointT
 		if err != nil {
 			return false, err
 		}
-		side := m.Side(st.Point(q))
+		other := m.Across(st.Point(q))
+		side := other.Sign()
 		if side == 0 {
 			return false, &program.Fault{Text: fmt.Sprintf("%s lies on %s, on neither side of it", st.Program.Slots[q].Name, l.text), Span: &span}
 		}
-		return m.Side(p) == want*side, nil
+		across := m.Across(p)
+		holds := across.Sign() == want*side
+		if holds {
+			across.Mul(other).MulInt(int64(want)).Sure()
+		}
+		return holds, nil
 	}, ok1 && ok2
 }
 
@@ -146,7 +161,10 @@ func (s *scope) distanceTest(r *syntax.Ref, order int) (pointTest, bool) {
 			if q == p {
 				continue
 			}
-			switch geom.Dist2(p, from).Cmp(geom.Dist2(q, from)) * order {
+			farther := geom.Dist2(p, from).Sub(geom.Dist2(q, from))
+			switch farther.Sign() * order {
+			case 1:
+				farther.MulInt(int64(order)).Sure()
 			case -1:
 				return false, nil
 			case 0:
@@ -165,7 +183,12 @@ func (s *scope) onLineTest(ra, rb *syntax.Ref, holds func(p, a, b geom.Point) bo
 		if pa.Equal(pb) {
 			return false, sameSpot(st, a, b)
 		}
-		return holds(p, pa, pb), nil
+		if !holds(p, pa, pb) {
+			return false, nil
+		}
+		p.Sub(pa).Dot(pb.Sub(pa)).Sure()
+		p.Sub(pb).Dot(pa.Sub(pb)).Sure()
+		return true, nil
 	}, ok1 && ok2
 }
 
@@ -190,7 +213,12 @@ func (s *scope) beyondTest(c *syntax.Cond) (pointTest, bool) {
 		if a.Equal(b) {
 			return false, sameSpot(st, from, end)
 		}
-		return geom.Beyond(p, a, b), nil
+		if !geom.Beyond(p, a, b) {
+			return false, nil
+		}
+		p.Sub(b).Dot(b.Sub(a)).Sure()
+		p.Sub(a).Dot(b.Sub(a)).Sure()
+		return true, nil
 	}, true
 }
 
@@ -201,9 +229,11 @@ func (s *scope) endsOf(ps []int) string {
 
 // holdAll tells whether p meets every phrase; the first that fails is named.
 func holdAll(st *program.State, conds []cond, p geom.Point, all []geom.Point) (bool, string, error) {
+	sure := st.Field.SureSoFar()
 	for _, c := range conds {
 		ok, err := c.test(st, p, all)
 		if err != nil || !ok {
+			st.Field.Doubt(sure)
 			return false, c.text, err
 		}
 	}

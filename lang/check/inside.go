@@ -32,9 +32,13 @@ func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) 
 	if !ok {
 		return false
 	}
+	sure := s.surelyInside(r)
 	span := s.span(n)
 	pl.conds = append(pl.conds, cond{span.Text(), span, false, func(st *program.State, p geom.Point, _ []geom.Point) (bool, error) {
 		got, err := test(st, p)
+		if err == nil && got == side && side < 0 {
+			sure(st, p)
+		}
 		return got == side, err
 	}})
 	s.c.scattered++

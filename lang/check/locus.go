@@ -234,7 +234,7 @@ func (s *scope) halfAngle(l *syntax.Locus, vertex, a, b int) {
 			}
 		}
 		to, too := st.Point(a).Sub(v), st.Point(b).Sub(v)
-		if to.Cross(too).Sign() == 0 {
+		if to.Cross(too).IsZero() {
 			return &program.Fault{Text: fmt.Sprintf("%s, %s and %s lie on one line, so there is no angle to halve", s.slot(a).Name, s.slot(vertex).Name, s.slot(b).Name)}
 		}
 		out := &program.Curve{Straight: &geom.Straight{Line: geom.Line{P: v, D: geom.HalfWay(to, too)}, Start: &v}}

@@ -127,6 +127,7 @@ func meet(st *program.State, first, second curve, picks []pick, tell []teller) e
 		return err
 	}
 	for i, p := range chosen {
+		reachesSurely(p, a, b)
 		st.Set(picks[i].slot, p)
 		st.Passes(a, picks[i].slot)
 		st.Passes(b, picks[i].slot)
@@ -162,8 +163,12 @@ func apart2(a, b *program.Curve) geom.Real {
 }
 
 // common is a point that is known to lie on one curve and proves to lie on the
-// other, or nil. Nearly always the floats rule a candidate out at once.
+// other, or nil. Nearly always the floats rule a candidate out at once. Where formulas are
+// kept, either meeting may be the one that is known, and so it is not used.
 func common(a, b *program.Curve) *geom.Point {
+	if a.On != nil && a.On[0].X.Field().KeepsFormulas() {
+		return nil
+	}
 	for _, way := range [2][2]*program.Curve{{a, b}, {b, a}} {
 		for i, p := range way[0].On {
 			if mayLieOn(way[1], p) && on(way[1], p) {
@@ -195,9 +200,9 @@ func on(c *program.Curve, p geom.Point) bool {
 		return true
 	}
 	if c.Straight != nil {
-		return c.Straight.Side(p) == 0
+		return c.Straight.Holds(p)
 	}
-	return c.Circle.Side(p) == 0
+	return c.Circle.Holds(p)
 }
 
 func noMeeting(err error, first, second curve) error {
@@ -273,11 +278,15 @@ func choose(st *program.State, points []geom.Point, picks []pick, facts meetingF
 }
 
 func allows(st *program.State, all []geom.Point, x, y pick, p, q geom.Point) (bool, error) {
+	sure := st.Field.SureSoFar()
 	ok, _, err := holdAll(st, x.conds, p, all)
 	if err != nil || !ok {
 		return false, err
 	}
 	ok, _, err = holdAll(st, y.conds, q, all)
+	if !ok {
+		st.Field.Doubt(sure)
+	}
 	return ok, err
 }
 

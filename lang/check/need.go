@@ -72,7 +72,7 @@ func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax
 	name := def.node.Name
 	s.emit(n.Node, func(st *program.State) error {
 		for _, need := range all {
-			if err := need.check(st, name); err != nil {
+			if err := st.Field.Demand(func() error { return need.check(st, name) }); err != nil {
 				return err
 			}
 		}

@@ -360,7 +360,7 @@ func (s *scope) pointBetween(p *syntax.Ref, r *syntax.Relation) (relation, bool)
 			return verdict{}, sameSpot(st, a, b)
 		}
 		n := st.Program.Slots
-		if l := geom.Through(pa, pb); l.Side(x) != 0 {
+		if l := geom.Through(pa, pb); !l.Holds(x) {
 			return no("%s is %s off the line %s%s", n[slot].Name, st.Exactly(1, geom.Dist(x, l.Foot(x))), n[a].Name, n[b].Name), nil
 		}
 		return verdictOf(geom.Between(x, pa, pb), "%s is on the line, but not between %s and %s", n[slot].Name, n[a].Name, n[b].Name), nil
@@ -419,7 +419,7 @@ func (s *scope) bisectorPoint(line *syntax.Ref, vertex int) (func(*program.State
 			return nil, err
 		}
 		v := st.Point(vertex)
-		if m.Side(v) != 0 {
+		if !m.Holds(v) {
 			return nil, &program.Fault{Text: fmt.Sprintf("%s does not go through the vertex %s", l.text, st.Program.Slots[vertex].Name)}
 		}
 		if l.run && l.from == vertex {

@@ -41,7 +41,7 @@ func (s *scope) collinear(r *syntax.Ref) (relation, bool) {
 			return yes, nil
 		}
 		for i := 2; i < len(pts); i++ {
-			if !pts[0].Equal(pts[1]) && geom.Through(pts[0], pts[1]).Side(pts[i]) != 0 {
+			if !pts[0].Equal(pts[1]) && !geom.Through(pts[0], pts[1]).Holds(pts[i]) {
 				n := st.Program.Slots
 				d := geom.Dist(pts[i], geom.Through(pts[0], pts[1]).Foot(pts[i]))
 				return no("%s is %s off the line %s%s", n[ps[i]].Name, st.Exactly(1, d), n[ps[0]].Name, n[ps[1]].Name), nil
@@ -92,7 +92,7 @@ func (s *scope) concyclic(r *syntax.Ref) (relation, bool) {
 			return no("they are on a line, or no three of them are different places"), nil
 		}
 		for i, p := range pts {
-			if c.Side(p) != 0 {
+			if !c.Holds(p) {
 				d := geom.Dist(p, c.C).Sub(c.R2.Sqrt())
 				return no("%s is %s off the circle through the first three", st.Program.Slots[ps[i]].Name, st.Exactly(1, d)), nil
 			}
@@ -128,7 +128,7 @@ func (s *scope) concurrent(r *syntax.Relation) (relation, bool) {
 			return no("%s and %s have no single meeting: %s", lines[0].text, lines[1].text, err), nil
 		}
 		for i, l := range ls[2:] {
-			if l.Side(p) != 0 {
+			if !l.Holds(p) {
 				return no("%s passes %s from where %s and %s meet", lines[i+2].text, st.Exactly(1, geom.Dist(p, l.Foot(p))), lines[0].text, lines[1].text), nil
 			}
 		}
@@ -192,7 +192,7 @@ func (s *scope) polygonVerdict(st *program.State, kind string, ps []int) verdict
 		return s.regular(st, ps)
 	}
 	q := four{s, st, ps, st.Points(ps)}
-	if !geom.Simple(q.pts) {
+	if !(st.Field.KeepsFormulas() && parallelSides[kind]) && !geom.Simple(q.pts) {
 		return no("the corners do not go round a figure in this order")
 	}
 	switch kind {
@@ -206,7 +206,7 @@ func (s *scope) polygonVerdict(st *program.State, kind string, ps []int) verdict
 			return q.askew(i)
 		}
 	}
-	if (kind == "square" || kind == "rectangle") && q.side(0).Dot(q.side(3)).Sign() != 0 {
+	if (kind == "square" || kind == "rectangle") && !q.side(0).Dot(q.side(3)).IsZero() {
 		l, m := geom.Line{P: q.pts[0], D: q.side(0)}, geom.Line{P: q.pts[0], D: q.side(3)}
 		return no("the angle at %s is %s off a right angle", s.slot(ps[0]).Name, offRight(l, m))
 	}
@@ -215,6 +215,10 @@ func (s *scope) polygonVerdict(st *program.State, kind string, ps []int) verdict
 	}
 	return yes
 }
+
+// parallelSides are kinds with two pairs of parallel sides, which go round a figure if
+// they have any width: there is no need to know by which signs.
+var parallelSides = map[string]bool{"square": true, "rectangle": true, "parallelogram": true, "rhombus": true}
 
 // four is a quadrilateral, by slots and places.
 type four struct {
@@ -229,7 +233,7 @@ func (q four) side(i int) geom.Vector { return q.pts[(i+1)%4].Sub(q.pts[i%4]) }
 
 func (q four) name(i int) string { return q.s.names2(q.ps[i%4], q.ps[(i+1)%4]) }
 
-func (q four) parallel(i int) bool { return q.side(i).Cross(q.side(i+2)).Sign() == 0 }
+func (q four) parallel(i int) bool { return q.side(i).Cross(q.side(i + 2)).IsZero() }
 
 func (q four) equal(i, j int) bool { return q.side(i).Norm2().Equal(q.side(j).Norm2()) }
 

@@ -29,6 +29,8 @@ type State struct {
 	// Bounds are what the source says of the openings that it leaves to chance.
 	// Floats: for choosing only.
 	Bounds []Bound
+
+	input map[int]*exact.Real // as it was read first, where formulas are kept
 }
 
 // Bound is what an opening has to be over, or else under.
@@ -68,6 +70,7 @@ func NewState(p *Program, inputs []*big.Rat, f *exact.Field) *State {
 		Values:  make([]any, len(p.Slots)),
 		Texts:   map[int]string{},
 		Free:    map[*Step]bool{},
+		input:   map[int]*exact.Real{},
 	}
 }
 
@@ -146,7 +149,16 @@ func (s *State) Passes(c *Curve, slot int) {
 }
 
 // Input is the number chosen for an input.
-func (s *State) Input(n int) *exact.Real { return s.Field.Free(s.Choice(n)) }
+func (s *State) Input(n int) *exact.Real {
+	x, known := s.input[n]
+	if v := s.Choice(n); !known {
+		x = s.Field.Free(v)
+		if s.Field.KeepsFormulas() {
+			s.input[n] = x
+		}
+	}
+	return x
+}
 
 // Choice is Input as a fraction.
 func (s *State) Choice(n int) *big.Rat {

@@ -1,0 +1,119 @@
+package lang
+
+import (
+	"math/big"
+	"math/rand/v2"
+
+	"trammel/geom/exact"
+	"trammel/lang/eval"
+	"trammel/lang/program"
+)
+
+// onAllSides tells of each claim of equations whether by the formulas of the figure they
+// hold in every figure of the source, or hang on sides that the source does not name: see
+// exact.HoldingSides.
+func (r *Result) onAllSides() []exact.Sides {
+	if r.sides == nil {
+		left := mostLines
+		r.sides = make([]exact.Sides, len(r.program.Claims))
+		if run := r.formulas(); run != nil {
+			for i, c := range r.program.Claims {
+				if !c.Inequality && r.hangs(c.Step) {
+					r.sides[i] = run.sides(c, &left)
+				}
+			}
+		}
+	}
+	return r.sides
+}
+
+// mostLines bounds the search in all claims together.
+const mostLines = 600_000
+
+// formulaRun is a figure of the source on formulas, and what each step was decided by.
+type formulaRun struct {
+	notes map[*program.Step]*exact.Notes
+	needs map[*program.Step][]*program.Step
+	makes []*program.Step // by slot
+	steps []*program.Step
+}
+
+// formulas resolves a figure near this one, in which no number is special.
+func (r *Result) formulas() *formulaRun {
+	random := rand.New(rand.NewPCG(elsewhereSeed, stream))
+	delta := big.NewRat(1, 1024)
+	for range attempts {
+		if run := runFormulas(r.program, r.moved(random, delta, formulaBits)); run != nil {
+			return run
+		}
+		delta.Mul(delta, big.NewRat(3, 4))
+	}
+	return nil
+}
+
+const formulaBits = 24
+
+func runFormulas(p *program.Program, inputs []*big.Rat) *formulaRun {
+	st := program.NewState(p, inputs, exact.NewFormulaField())
+	run := &formulaRun{
+		notes: map[*program.Step]*exact.Notes{},
+		needs: map[*program.Step][]*program.Step{},
+		makes: make([]*program.Step, len(p.Slots)),
+	}
+	for _, step := range p.Steps {
+		if !step.Proof && !run.do(st, step) {
+			return nil
+		}
+	}
+	for _, c := range p.Claims {
+		run.do(st, c.Step)
+	}
+	return run
+}
+
+// do does a step and notes what it needs.
+func (run *formulaRun) do(st *program.State, step *program.Step) bool {
+	st.Trace = &program.Trace{}
+	if eval.Do(st, step) != nil {
+		st.Field.Take()
+		return false
+	}
+	for _, slot := range st.Trace.Reads {
+		if by := run.makes[slot]; by != nil {
+			run.needs[step] = append(run.needs[step], by)
+		}
+	}
+	for _, slot := range st.Trace.Writes {
+		run.makes[slot] = step
+	}
+	run.notes[step] = st.Field.Take()
+	run.steps = append(run.steps, step)
+	return true
+}
+
+// sides tells on which sides a claim's equations hold.
+func (run *formulaRun) sides(c program.Claim, left *int) exact.Sides {
+	claim := run.notes[c.Step]
+	if claim == nil {
+		return exact.Unknown
+	}
+	needed := map[*program.Step]bool{}
+	run.need(c.Step, needed)
+	figure := &exact.Notes{}
+	for _, step := range run.steps {
+		if needed[step] && step != c.Step {
+			figure.Add(run.notes[step])
+		}
+	}
+	return exact.HoldingSides(figure, claim, left)
+}
+
+func (run *formulaRun) need(step *program.Step, needed map[*program.Step]bool) {
+	if needed[step] {
+		return
+	}
+	needed[step] = true
+	for _, s := range run.needs[step] {
+		run.need(s, needed)
+	}
+}
