@@ -54,8 +54,10 @@ type Claim struct {
 	Text  string
 	Here  bool // claimed of this figure only
 	Holds bool
-	// Decided is false where a mistake elsewhere kept the claim from being looked at.
+	// Decided is false where the claim would have cost too much, or was not reached.
 	Decided bool
+	// Reached is false where a mistake elsewhere kept the claim from being looked at.
+	Reached bool
 }
 
 // Compile resolves the source text that stands in the file path; files that it
@@ -105,7 +107,7 @@ func (out *Result) resolve(p *program.Program, o outcome) {
 	out.Problems = once(out.Problems)
 	for _, c := range p.Claims {
 		err := bad[c.Step]
-		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Here: c.Here, Holds: err == nil, Decided: err == nil || isFalse(err)})
+		out.Claims = append(out.Claims, Claim{Line: c.Line, Text: c.Text, Here: c.Here, Holds: err == nil, Decided: err == nil || isFalse(err), Reached: err != program.Poisoned})
 	}
 	out.program, out.state, out.inputs = p, o.state, o.Inputs
 	if !out.Problems.Failed() {

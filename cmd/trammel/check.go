@@ -167,6 +167,8 @@ func except(positions []string) string {
 // others it was tried in.
 func verdict(c lang.Claim, reach lang.Reach, figures int) string {
 	switch {
+	case !c.Reached:
+		return "not reached"
 	case !c.Decided:
 		return "not decided"
 	case !c.Holds:
