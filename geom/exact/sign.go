@@ -73,7 +73,7 @@ func (x *Real) decide() int {
 		s, _ := x.enclose(x.field.trust).sign()
 		return s
 	}
-	if len(x.field.turns) > 0 {
+	if x.field.odd {
 		switch x.provedByConjugates() {
 		case isZero:
 			return x.settle(0)
