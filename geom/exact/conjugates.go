@@ -58,7 +58,7 @@ func (f *Field) Expect(lengths ...*Real) { f.lengths = append(f.lengths, lengths
 // expectedRoot is √x if that is expected and made from cosines of degrees, else nil.
 func (x *Real) expectedRoot() *Real {
 	f := x.field
-	if !f.odd || f.rough || f.trust > 0 {
+	if !f.fine || f.rough || f.trust > 0 {
 		return nil
 	}
 	for _, z := range f.lengths {

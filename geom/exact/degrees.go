@@ -47,7 +47,7 @@ func (f *Field) note(x *Real, degrees *big.Rat) {
 		return
 	}
 	angle := turnOf(degrees)
-	f.odd = f.odd || 15%oddPart(angle.den) != 0
+	f.fine = f.fine || 45%oddPart(angle.den) != 0
 	f.turns[x] = scaledCosine{f.Int(1), angle}
 	if x.unscaled() != x {
 		f.turns[x.unscaled()] = scaledCosine{f.Int(1).Div(x.factor()), angle}

@@ -83,16 +83,49 @@ func (f *Field) find(degrees *big.Rat) angleSum {
 	return angleSum{l.rest(degrees, times), times}
 }
 
-// search looks for multiples of the first n loose angles, so many together, that
-// leave a multiple of step.
+// search finds multiples of the first n loose angles, together most, that leave a
+// multiple of a step.
 func (l *looseAngles) search(degrees *big.Rat, step int64, n, most int) ([]int, bool) {
+	parts, scale, ok := l.scaled(degrees, n)
+	if !ok {
+		return nil, false
+	}
+	return searchSum(parts[:n], parts[n], step*scale, most)
+}
+
+// mostScale keeps a sum of scaled angles within a machine word.
+const mostScale = 1 << 36
+
+// scaled is the first n loose angles and degrees as whole numbers of 1/scale of a degree.
+func (l *looseAngles) scaled(degrees *big.Rat, n int) (parts []int64, scale int64, ok bool) {
+	all := make([]*big.Rat, 0, n+1)
+	for _, a := range l.free[:n] {
+		all = append(all, a.degrees)
+	}
+	all = append(all, degrees)
+	scale = 1
+	for _, d := range all {
+		den := d.Denom().Int64()
+		if !d.Denom().IsInt64() || den/gcd64(scale, den) > mostScale/scale {
+			return nil, 0, false
+		}
+		scale *= den / gcd64(scale, den)
+	}
+	for _, d := range all {
+		whole := new(big.Int).Mul(d.Num(), big.NewInt(scale))
+		parts = append(parts, whole.Div(whole, d.Denom()).Int64())
+	}
+	return parts, scale, true
+}
+
+// searchSum is search in whole numbers: such sums are sought in every figure that is tried.
+func searchSum(parts []int64, rest, step int64, most int) ([]int, bool) {
+	n := len(parts)
 	if n == 0 {
-		q := new(big.Rat).Quo(degrees, big.NewRat(step, 1))
-		return nil, most == 0 && q.IsInt()
+		return nil, most == 0 && rest%step == 0
 	}
 	for k := -most; k <= most; k++ {
-		rest := new(big.Rat).Mul(l.free[n-1].degrees, big.NewRat(int64(k), 1))
-		if times, ok := l.search(rest.Sub(degrees, rest), step, n-1, most-max(k, -k)); ok {
+		if times, ok := searchSum(parts[:n-1], rest-int64(k)*parts[n-1], step, most-max(k, -k)); ok {
 			return append(times, k), true
 		}
 	}

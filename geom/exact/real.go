@@ -25,7 +25,7 @@ type Field struct {
 	roots   map[int64]*Real          // of square-free whole numbers, each once
 	cosines map[angle][2]*Real       // by angle, each once
 	turns   map[*Real]scaledCosine   // what is known to be a multiple of a cosine
-	odd     bool                     // some cosine is none of 3° or its halves, which square roots tell
+	fine    bool                     // some cosine is none of whole degrees or their halves
 	formula *formula                 // of numbers made from these
 	tooLong int                      // such formulas
 	splits  map[uint64][]*splitPrime // by n

@@ -47,10 +47,20 @@ func (f *Field) splitPrimes(n uint64) iter.Seq[*splitPrime] {
 // splitPrimeBelow is the greatest prime ≡ 1 (mod n) below p.
 func splitPrimeBelow(p, n uint64) uint64 {
 	for p = (p-2)/n*n + 1; ; p -= n {
-		if new(big.Int).SetUint64(p).ProbablyPrime(0) { // certainly, below 2^64
+		if !hasSmallFactor(p) && new(big.Int).SetUint64(p).ProbablyPrime(0) { // certainly, below 2^64
 			return p
 		}
 	}
+}
+
+// hasSmallFactor sorts out most of the numbers that are no primes.
+func hasSmallFactor(p uint64) bool {
+	for d := uint64(3); d < 400; d += 2 {
+		if p%d == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func newSplitPrime(p, n uint64) *splitPrime {

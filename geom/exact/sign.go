@@ -50,7 +50,8 @@ func (x *Real) Equal(y *Real) bool {
 
 // decide goes up the ladder: what is known, the signs of factors, a comparison
 // of squares, a longer enclosure, and then what alone can say that a sum is 0:
-// its conjugates, the exact form, or an identity where that would be too long.
+// the exact form, an identity where that would be too long, or its conjugates, which
+// come first where some cosine is none of whole degrees: those are quick to write out.
 func (x *Real) decide() int {
 	if x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
@@ -73,19 +74,32 @@ func (x *Real) decide() int {
 		s, _ := x.enclose(x.field.trust).sign()
 		return s
 	}
-	if x.field.odd {
-		switch x.provedByConjugates() {
-		case isZero:
-			return x.settle(0)
-		case isNotZero:
-			return x.settle(x.refined(nil))
+	if x.field.fine {
+		if s, ok := x.byConjugates(); ok {
+			return x.settle(s)
 		}
 	}
 	spent, identity := x.writtenOut()
 	if identity || x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
 	}
+	if spent != nil && !x.field.fine && len(x.field.turns) > 0 {
+		if s, ok := x.byConjugates(); ok {
+			return x.settle(s)
+		}
+	}
 	return x.settle(x.refined(spent))
+}
+
+// byConjugates is the sign if the conjugates tell whether x is 0.
+func (x *Real) byConjugates() (sign int, ok bool) {
+	switch x.provedByConjugates() {
+	case isZero:
+		return 0, true
+	case isNotZero:
+		return x.refined(nil), true
+	}
+	return 0, false
 }
 
 // writtenOut works out the exact form of x, unless x is surely not 0 or proves
