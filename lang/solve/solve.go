@@ -130,7 +130,7 @@ const (
 )
 
 // reviewPerStep bounds the work of a review, in performances for each step.
-const reviewPerStep = 60
+const reviewPerStep = 30
 
 // review looks for steps that are still poor, since the choice that stood
 // nearest to them could not better them, and goes back to earlier ones. What hangs
