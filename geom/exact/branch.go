@@ -266,8 +266,6 @@ func (b *branches) judge() Sides {
 	}
 	for i := range worlds {
 		if k := worlds[i].judge(); k == Hangs || all == All {
-			if k != All {
-			}
 			all = k
 		}
 	}
@@ -329,11 +327,11 @@ func push(numbers *[][]bool, sample []bool) {
 	}
 }
 
-// judge tells of all figures with these flips whether the equations hold in them, or whether there are
-// none: if -1 is a product of numbers that are sure and of squares. Else the sides must be such products.
-// That is found from
-// which are squares modulo primes, by elimination over the field of two elements: what looks
-// like one in n samples more than there are numbers is none with a chance of about 2^-n.
+// judge tells of all figures with these flips whether the equations hold in them, or
+// whether there are none: if -1 is a product of numbers that are sure and of squares. Else
+// the sides must be such products. That is found from which are squares modulo primes, by
+// elimination over the field of two elements: what looks like one in n samples more than
+// there are numbers is none with a chance of about 2^-n.
 func (w *world) judge() Sides {
 	switch {
 	case w.none > 0 && w.held+w.failed == 0:
