@@ -44,6 +44,9 @@ var regions = []struct {
 	{"angles at a point within", "given A (0, 0)\ngiven B (6, 0)\ngiven C (2, 5)\ngiven D about (2, 2)", "angle ADB + angle BDC + angle CDA = 360°", lang.HereOnly},
 	{"angles at a point within", "given points A, B, C\ngiven D inside ABC", "angle ADB + angle BDC + angle CDA = 360°", lang.Always},
 	{"angles of a quadrilateral that may cross itself", "given points A, B, C, D", "angle ABC + angle BCD + angle CDA + angle DAB = 360°", lang.HereOnly},
+	{"angles of a quadrilateral, which is convex", "given quadrilateral ABCD", "angle ABC + angle BCD + angle CDA + angle DAB = 360°", lang.Always},
+	{"angles of a quadrilateral, which is convex", "given quadrilateral ABCD with AB = about 4, BC = about 5, CD = about 6, DA = about 6, angle B = about 80°", "angle ABC + angle BCD + angle CDA + angle DAB = 360°", lang.Always},
+	{"a kite, which is convex", "given kite ABCD with AB = about 4, BC = about 6, AC = about 7", "AC bisects angle DAB", lang.Always},
 	{"Varignon, of any", "given points A, B, C, D\nK by middle(A, B)\nL by middle(B, C)\nM by middle(C, D)\nN by middle(D, A)", "area of KLMN = 1/2 area of ABCD", lang.Always},
 	{"medians", "given points A, B, C\nL by middle(B, C)", "AB² + AC² = 2 AL² + 2 BL²", lang.Always},
 }

@@ -48,7 +48,7 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 			}
 			return false
 		}
-		c.value = &v
+		c.value, sh.about = &v, sh.about || t.About
 	}
 	if len(c.elems) == 0 && len(multiples) > 0 {
 		c, multiples = multiples[0].whole(c, multiples[1:])

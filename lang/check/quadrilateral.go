@@ -222,12 +222,17 @@ func (sh *shape) byDiagonals() (corners, bool) {
 	}, true
 }
 
-// plainly objects to a quadrilateral, or kite, that is partly chosen and not convex.
+// plainly objects to a quadrilateral, or kite, that its data do not settle and that is not
+// convex: with a notch it would be a dart, in this figure or in others.
 func (sh *shape) plainly(ps []geom.Point) error {
-	if sh.chosen && !convex(ps) {
-		return &program.Fault{Text: "the " + sh.kind + " is not convex", Range: true}
+	if !sh.chosen && !sh.about || convex(ps) {
+		return nil
 	}
-	return nil
+	return &program.Fault{
+		Text:  "the " + sh.kind + " is not convex",
+		Help:  "one with a notch needs data that settle it, none of them about",
+		Range: true,
+	}
 }
 
 // convex tells whether corners that run anticlockwise turn left at each.

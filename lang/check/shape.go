@@ -38,6 +38,7 @@ type shape struct {
 	of      *shape                       // what this triangle is part of
 	lengths knownLengths                 // before anything was left to chance
 	chosen  bool                         // something of it is left to chance
+	about   bool                         // a datum of it is only as it happens to be drawn
 	written []*class                     // as the source has them, to be held against the result
 	sides   [3]string                    // what the sides of a part are called, where that is more than two letters
 	is      string                       // acute, right or obtuse, where the source says so
