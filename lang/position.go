@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"trammel/geom"
 	"trammel/geom/exact"
 	"trammel/lang/eval"
 	"trammel/lang/program"
@@ -136,46 +137,68 @@ func (x *positions) besides(p freePoint, kind program.Kind) (out []int) {
 
 // reach finds fractions for the inputs of a free point that bring it to a special
 // position, or nil: by Newton's steps on rough numbers, with two inputs for two
-// conditions, else with one, the last that will do.
+// conditions, else with one, the last that will do; where that leads to another point
+// only, which is more than the one condition, with the other input moved first.
 func (x *positions) reach(e exception) (found []*big.Rat) {
 	in := e.free.inputs
 	if len(in) == 2 && len(e.off(x.rough, x.rough.Point(e.free.slot))) == 2 {
-		return x.newton(e, in, x.starts(in))
+		return x.newton(e, x.inputs, in, starts(x.inputs, in))
 	}
 	for i := len(in) - 1; i >= 0 && found == nil; i-- {
-		one := in[i : i+1]
-		found = x.newton(e, one, x.starts(one))
-		for degrees := 0.0; degrees < 360 && found == nil && x.program.Inputs[in[i]].Kind == program.Bearing; degrees += 90 {
-			found = x.newton(e, one, []float64{degrees})
-		}
+		found = x.reachWith(e, x.inputs, in[i])
+	}
+	for i := len(in) - 1; i >= 0 && found == nil && len(in) == 2; i-- {
+		found = x.reachWith(e, x.aside(in[1-i]), in[i])
 	}
 	return found
 }
 
-// starts are inputs as they were chosen, in floats.
-func (x *positions) starts(with []int) (at []float64) {
+// reachWith is reach with one input, the others as they are in a base.
+func (x *positions) reachWith(e exception, base []*big.Rat, in int) []*big.Rat {
+	one := []int{in}
+	found := x.newton(e, base, one, starts(base, one))
+	for degrees := 0.0; degrees < 360 && found == nil && x.program.Inputs[in].Kind == program.Bearing; degrees += 90 {
+		found = x.newton(e, base, one, []float64{degrees})
+	}
+	return found
+}
+
+// aside are the figure's inputs, one of them moved by about the size of a figure's part.
+func (x *positions) aside(in int) []*big.Rat {
+	out := slices.Clone(x.inputs)
+	move := big.NewRat(1, 1)
+	if x.program.Inputs[in].Kind == program.Nearby {
+		move = big.NewRat(1, 4)
+	}
+	out[in] = move.Add(move, out[in])
+	return out
+}
+
+// starts are some of the inputs, in floats.
+func starts(inputs []*big.Rat, with []int) (at []float64) {
 	for _, in := range with {
-		f, _ := x.inputs[in].Float64()
+		f, _ := inputs[in].Float64()
 		at = append(at, f)
 	}
 	return at
 }
 
 // newton brings the conditions to 0 with some inputs from a start, in floats, and gives the
-// fractions near to that, all others as they are.
-func (x *positions) newton(e exception, with []int, at []float64) []*big.Rat {
+// fractions near to that, all others as in a base.
+func (x *positions) newton(e exception, base []*big.Rat, with []int, at []float64) []*big.Rat {
 	defer func() {
 		copy(x.rough.Inputs, x.inputs)
 		eval.Do(x.rough, x.program.Steps[e.free.step])
 	}()
+	copy(x.rough.Inputs, base)
 	residue := func() []float64 { return x.residue(e, with, at) }
 	for range 12 {
 		now := residue()
 		switch {
-		case now == nil:
+		case now == nil, small(now) && len(now) == 1 && x.meetsOther(e.free):
 			return nil
 		case small(now):
-			return x.fractions(with, at)
+			return fractions(base, with, at)
 		}
 		step := descent(at, now, residue)
 		for i := range at {
@@ -187,17 +210,29 @@ func (x *positions) newton(e exception, with []int, at []float64) []*big.Rat {
 	return nil
 }
 
+// meetsOther tells whether the rough figure has a free point where another is that does not
+// move with it.
+func (x *positions) meetsOther(p freePoint) bool {
+	return slices.ContainsFunc(x.besides(p, program.Point), func(a int) bool {
+		return small(floats(apart(x.rough.Point(p.slot), x.rough.Point(a))))
+	})
+}
+
 // residue is how far the rough figure is from a special position with some
 // inputs set anew; nil where there is none.
-func (x *positions) residue(e exception, with []int, at []float64) (out []float64) {
+func (x *positions) residue(e exception, with []int, at []float64) []float64 {
 	for i, in := range with {
 		x.rough.Inputs[in] = new(big.Rat).SetFloat64(at[i])
 	}
 	if eval.Do(x.rough, x.program.Steps[e.free.step]) != nil {
 		return nil
 	}
-	for _, off := range e.off(x.rough, x.rough.Point(e.free.slot)) {
-		out = append(out, off.Float())
+	return floats(e.off(x.rough, x.rough.Point(e.free.slot)))
+}
+
+func floats(numbers []geom.Real) (out []float64) {
+	for _, n := range numbers {
+		out = append(out, n.Float())
 	}
 	return out
 }
@@ -236,9 +271,9 @@ func descent(at, now []float64, residue func() []float64) []float64 {
 	return []float64{(now[0]*b[1] - now[1]*b[0]) / det, (a[0]*now[1] - a[1]*now[0]) / det}
 }
 
-// fractions are the inputs, some of them at the simplest fractions near floats.
-func (x *positions) fractions(with []int, at []float64) []*big.Rat {
-	out := slices.Clone(x.inputs)
+// fractions are a base's inputs, some of them at the simplest fractions near floats.
+func fractions(base []*big.Rat, with []int, at []float64) []*big.Rat {
+	out := slices.Clone(base)
 	for i, in := range with {
 		out[in] = simplest(at[i])
 	}

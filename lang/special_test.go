@@ -21,6 +21,13 @@ func TestExceptions(t *testing.T) {
 		{"given A (0, 0)\ngiven B (6, 0)\ngiven C (5, 3)\ngiven points D\nline m through A and D\nline n through B and C\nm meets n at S\nclaim collinear ADS", "D is A, DA is parallel to BC"},
 		// The circle on AB and the perpendicular bisector: nothing special.
 		{"given A (0, 0)\ngiven B (6, 0)\ngiven points P\nclaim PA² + PB² > 17", ""},
+		// C comes to AB where A is too, straight up; but elsewhere on AB both angles are
+		// 0° or both 180°.
+		{"given A about (-3, 2)\ngiven B about (6, 3)\ngiven C about (-3, -5.5)\nD by middle(B, C)\nE by middle(B, A)\nF by middle(D, B)\nclaim angle EDB = angle EDF", "B is A, C is A, C is B"},
+		// The line and its points: B on AC is B on the line, and B at A is no line.
+		{"given A about (0, 0)\ngiven C (0, 1)\ngiven B about (3, 0)\ncircle k centre C radius 4\nline m through B and A\nk meets m at F and G\nclaim collinear FAB", "B is A"},
+		// Tangents at the ends of a diameter are parallel.
+		{"given circle k centre O radius about 3\ntake A on k\ntake B on k\nt by tangent(k, A)\ns by tangent(k, B)\ns meets t at P\nclaim PA = PB", "B is A, B lies on OA"},
 		// Circles that do not meet in a whole region, which a special position of a point
 		// that plays no part happens to lie in.
 		{"given A about (0, 0)\ngiven B about (4, 0)\ngiven C about (4, 4)\ngiven D about (2, 1)\ncircle b centre C radius CD\ncircle d centre B radius BC\nb meets d at H and I\nclaim CH = CI", "D is C"},
