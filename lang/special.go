@@ -64,11 +64,28 @@ type exceptions struct {
 	found   [][]exception // by claim
 }
 
-// try looks at one special position.
+// try looks at one special position; again with wide openings where nothing stands beside
+// it, as arcs that meet in the figure need not meet there.
 func (x *exceptions) try(p position) {
+	if x.blames(p) || !x.opens() {
+		return
+	}
+	p.inputs = slices.Clone(p.inputs)
+	x.widen(p.inputs)
+	x.blames(p)
+}
+
+// opens tells whether any opening is left to chance.
+func (x *exceptions) opens() bool {
+	return slices.ContainsFunc(x.program.Inputs, func(in *program.Input) bool { return in.Kind == program.Opening })
+}
+
+// blames notes the claims that fail in a special position and not beside it; it is false
+// where claims fail and nothing stands beside it.
+func (x *exceptions) blames(p position) bool {
 	t := eval.At(x.program, p.inputs)
 	if t == nil || !p.holds(t.State) {
-		return
+		return true
 	}
 	var beside []*eval.Trial
 	for i, c := range x.program.Claims {
@@ -77,12 +94,15 @@ func (x *exceptions) try(p position) {
 			continue
 		}
 		if beside == nil {
-			beside = x.beside(p)
+			if beside = x.beside(p); len(beside) == 0 {
+				return false
+			}
 		}
 		if slices.ContainsFunc(beside, func(t *eval.Trial) bool { return t.Failed[c.Step] == nil }) {
 			x.found[i] = append(x.found[i], p.exception)
 		}
 	}
+	return true
 }
 
 // beside are figures hardly off a special position. Where none of them stands, the

@@ -28,6 +28,11 @@ func TestExceptions(t *testing.T) {
 		{"given A about (0, 0)\ngiven C (0, 1)\ngiven B about (3, 0)\ncircle k centre C radius 4\nline m through B and A\nk meets m at F and G\nclaim collinear FAB", "B is A"},
 		// Tangents at the ends of a diameter are parallel.
 		{"given circle k centre O radius about 3\ntake A on k\ntake B on k\nt by tangent(k, A)\ns by tangent(k, B)\ns meets t at P\nclaim PA = PB", "B is A, B lies on OA"},
+		// A right angle at A brings the altitude's foot to A, where no angle is left: so
+		// however the points are given, and though the arcs drawn here do not reach it.
+		{"given points A, B, C\nline m through A and B\nn, F by drop(m, C)\nclaim angle ACF + angle CAF = 90°", "C lies on AB, angle CAB = 90°"},
+		{"given A about (0.4, 0)\ngiven B about (4, 0.2)\ngiven C about (1, 3)\nline m through A and B\nn, F by drop(m, C)\nclaim angle ACF + angle CAF = 90°", "C lies on AB, angle CAB = 90°"},
+		{"given points A, B, C\nH, D, E, F by orthocentre(A, B, C)\nclaim triangle AEF similar to ABC", "C lies on AB, angle CAB = 90°"},
 		// Circles that do not meet in a whole region, which a special position of a point
 		// that plays no part happens to lie in.
 		{"given A about (0, 0)\ngiven B about (4, 0)\ngiven C about (4, 4)\ngiven D about (2, 1)\ncircle b centre C radius CD\ncircle d centre B radius BC\nb meets d at H and I\nclaim CH = CI", "D is C"},
