@@ -140,6 +140,7 @@ var ranks = []func(prog *program.Program, p freePoint, points, lines, circles []
 	pairwise("angle %[2]s%[1]s%[3]s = 90°", func(p, a, b geom.Point) geom.Real { return a.Sub(p).Dot(b.Sub(p)) }),
 	parallels,
 	onCircles,
+	straightOn,
 }
 
 func onLines(prog *program.Program, p freePoint, _, lines, _ []int) (out []special) {
@@ -192,6 +193,26 @@ func midway(prog *program.Program, p freePoint, points, _, _ []int) (out []speci
 		out = append(out, special{words, func(st *program.State, p geom.Point) []geom.Real {
 			return apart(p, geom.Midpoint(st.Point(a), st.Point(b)))
 		}})
+	})
+	return out
+}
+
+// straightOn are the positions past one of two points, straight from the other: where a
+// claim fails there and not all along their line, as inequalities do.
+func straightOn(prog *program.Program, p freePoint, points, _, _ []int) (out []special) {
+	if !slices.ContainsFunc(prog.Claims, func(c program.Claim) bool { return c.Inequality }) {
+		return nil
+	}
+	past := func(a, b int) {
+		words := fmt.Sprintf("%s lies between %s and %s", prog.Slots[b].Name, prog.Slots[a].Name, prog.Slots[p.slot].Name)
+		out = append(out, special{words, func(st *program.State, p geom.Point) []geom.Real {
+			from, to := st.Point(a), st.Point(b)
+			return apart(p, to.Add(to.Sub(from).Scale(st.Field.Rat(big.NewRat(3, 5)))))
+		}})
+	}
+	eachPair(points, func(a, b int) {
+		past(a, b)
+		past(b, a)
 	})
 	return out
 }

@@ -33,6 +33,9 @@ func TestExceptions(t *testing.T) {
 		{"given points A, B, C\nline m through A and B\nn, F by drop(m, C)\nclaim angle ACF + angle CAF = 90°", "C lies on AB, angle CAB = 90°"},
 		{"given A about (0.4, 0)\ngiven B about (4, 0.2)\ngiven C about (1, 3)\nline m through A and B\nn, F by drop(m, C)\nclaim angle ACF + angle CAF = 90°", "C lies on AB, angle CAB = 90°"},
 		{"given points A, B, C\nH, D, E, F by orthocentre(A, B, C)\nclaim triangle AEF similar to ABC", "C lies on AB, angle CAB = 90°"},
+		// An angle is straight only where its corner lies between the others.
+		{"given points A, B, C\nclaim angle ABC < 180°", "B is A, C is B, B lies between A and C"},
+		{"given points A, B, C\nclaim reflex angle ABC > 180°", "B is A, C is B, B lies between A and C"},
 		// Circles that do not meet in a whole region, which a special position of a point
 		// that plays no part happens to lie in.
 		{"given A about (0, 0)\ngiven B about (4, 0)\ngiven C about (4, 4)\ngiven D about (2, 1)\ncircle b centre C radius CD\ncircle d centre B radius BC\nb meets d at H and I\nclaim CH = CI", "D is C"},
