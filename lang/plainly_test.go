@@ -54,3 +54,25 @@ join ABCA`))
 		}
 	}
 }
+
+// TestCrossesSteeply: where an arc cuts a straight flatly, whichever of centre and opening
+// is chosen anew, both are; and no corner of a triangle is lost for it under a meeting.
+func TestCrossesSteeply(t *testing.T) {
+	r := chosen(t, titled(`given points A, B
+join AB
+take P on AB
+n by erect(AB, P)
+take Q on n, left of AB
+arc c centre Q radius any over PQ cuts AB at L and R
+join LQR`))
+	at := spots(r)
+	if angle := math.Acos(way(at, "P", "Q")/way(at, "L", "Q")) * 180 / math.Pi; angle < 30 {
+		t.Errorf("the arc cuts AB at %.1f°", angle)
+	}
+	at = spots(chosen(t, titled(`given triangle ABC
+given circle k centre A
+k meets BC at X and Y`)))
+	if x, y := way(at, "X", "B"), way(at, "Y", "C"); x < 0.2 || y < 0.2 {
+		t.Errorf("X is %.2f from B, Y %.2f from C", x, y)
+	}
+}

@@ -269,7 +269,7 @@ func (j *judge) crowding(slot int, t *thing) float64 {
 		switch {
 		case d2 > limit*limit:
 		case d2 < 1e-18*j.size*j.size:
-			sum += j.accident(onePoint, slot, other)
+			sum += 3 * j.accident(onePoint, slot, other) // no less than nearness costs
 		case j.kept(nearPoints, slot, other, d2):
 		case t.hidden || o.hidden:
 			sum += 0.1 * short(math.Sqrt(d2), limit)

@@ -57,6 +57,7 @@ func run(p *program.Program, smaller float64) *search {
 	}
 	s.better()
 	s.review()
+	s.reviewPairs()
 	return s
 }
 
