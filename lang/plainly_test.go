@@ -76,3 +76,26 @@ k meets BC at X and Y`)))
 		t.Errorf("X is %.2f from B, Y %.2f from C", x, y)
 	}
 }
+
+// TestMeetsOnEqualTerms: circles that are given to meet each other are of about one size,
+// and cross steeply.
+func TestMeetsOnEqualTerms(t *testing.T) {
+	r := chosen(t, titled(`given circle k centre K
+given circle l centre L
+given circle m centre M
+k meets l at A and B
+l meets m at C and D
+m meets k at E and F
+join AB, CD, EF`))
+	at := spots(r)
+	for _, meeting := range []string{"KAL", "LCM", "MEK"} {
+		p, x, q := meeting[:1], meeting[1:2], meeting[2:]
+		a, b, c := way(at, p, x), way(at, q, x), way(at, p, q)
+		if max(a, b) > 2*min(a, b) {
+			t.Errorf("circles about %s and %s have radii %.2f and %.2f", p, q, a, b)
+		}
+		if sine := math.Sin(math.Acos((a*a + b*b - c*c) / (2 * a * b))); sine < 0.6 {
+			t.Errorf("at %s circles cross with sine %.2f", x, sine)
+		}
+	}
+}

@@ -17,6 +17,8 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 		case st.Ray != nil && st.Ray.Points.Name == "" && len(st.Ray.Points.Points) == 2:
 			from, to := st.Ray.Points.Points[0], st.Ray.Points.Points[1]
 			s.rays[from.Name] = to.Name
+		case st.Given != nil && st.Given.Circle != nil:
+			s.rounds[st.Given.Circle.Name.Name] = true
 		case st.Named != nil && st.Named.Meets != nil:
 			s.toMeet(st.Named.Names[0], st.Named.Meets)
 		case st.Line != nil && st.Line.Cuts != nil:
@@ -43,6 +45,11 @@ func (s *scope) toMeet(r *syntax.Ref, cuts *syntax.Cuts) {
 			}
 		}
 	}
+}
+
+// roundAhead tells whether the circle of a name is to meet another given circle.
+func (s *scope) roundAhead(name string) bool {
+	return slices.ContainsFunc(s.meets[name], func(m [2]*syntax.Ref) bool { return s.rounds[m[1].Name] })
 }
 
 // keysOf are the name of a thing, or the letters of a run of points.

@@ -141,6 +141,10 @@ func real1(st *program.State, e expr) (geom.Real, error) {
 // later ones look to a figure that has grown.
 var plainRadii = []*big.Rat{rat(24, 10), rat(11, 10), rat(8, 10)}
 
+// meetingRadii are those of circles that are to meet each other: of about one size, so
+// that they cross steeply.
+var meetingRadii = []*big.Rat{rat(45, 10), rat(34, 10), rat(26, 10)}
+
 // givenCircle makes a circle and, where it is new, its centre.
 func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	slot, ok := s.newObject(g.Name, program.Circle)
@@ -160,7 +164,11 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	var square func(*program.State) (geom.Real, error)
 	ok2 := true
 	if g.Any || g.Radius == nil && g.Opening.Through == nil {
-		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text(), plainRadii[s.c.circles%len(plainRadii)])
+		plain := plainRadii
+		if s.roundAhead(g.Name.Name) {
+			plain = meetingRadii
+		}
+		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text(), plain[s.c.circles%len(plain)])
 		s.c.circles++
 	} else {
 		square, ok2 = s.opening(&g.Opening, g.Node, centre, "circle "+s.span(g.Name.Node).Text())

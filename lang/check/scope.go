@@ -40,6 +40,7 @@ type scope struct {
 
 	meets    map[string][][2]*syntax.Ref // what is to meet what, by the name of the first, or its letters
 	rays     map[string]string           // through what a ray is to go, by where it begins
+	rounds   map[string]bool             // circles that are given, by name
 	openings int                         // openings left to chance so far
 }
 
@@ -66,6 +67,7 @@ func newScope(c *checker, f *source.File) *scope {
 		straights: map[pair][]int{},
 		meets:     map[string][][2]*syntax.Ref{},
 		rays:      map[string]string{},
+		rounds:    map[string]bool{},
 	}
 }
 
