@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 
 	"trammel/geom"
@@ -23,32 +24,11 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 				return false
 			}
 			c.elems = append(c.elems, e)
-			continue
-		}
-		if f, k, ok := sh.multiple(t); ok {
+		} else if f, k, ok := sh.multiple(t); ok {
 			multiples = append(multiples, tie{f: f, k: k})
-			continue
-		}
-		if what := sh.foreign(t); what != "" {
-			sh.s.fail(t.Node, "%s is no %s of the %s %s", sh.s.span(t.Node).Text(), what, sh.kind, strings.Join(sh.letters, "")).Help = sh.dataHelp()
+		} else if !sh.valued(c, t) {
 			return false
 		}
-		w := wantLength
-		if len(c.elems) > 0 && c.elems[0].b < 0 {
-			w = wantAngle
-		}
-		v, ok := sh.s.expr(t, w)
-		if !ok {
-			return false
-		}
-		if c.value != nil {
-			p := sh.s.fail(t.Node, "two values in one equation")
-			if p.Help = "one value will do"; len(c.elems) == 0 {
-				p.Help = "neither is of the " + sh.kind + ": " + sh.dataHelp()
-			}
-			return false
-		}
-		c.value, sh.about = &v, sh.about || t.About
 	}
 	if len(c.elems) == 0 && len(multiples) > 0 {
 		c, multiples = multiples[0].whole(c, multiples[1:])
@@ -57,21 +37,47 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 		sh.s.fail(q.Node, "this says nothing about %s", strings.Join(sh.letters, "")).Help = sh.dataHelp()
 		return false
 	}
-	for _, e := range c.elems {
-		if (e.b < 0) != (c.elems[0].b < 0) {
-			sh.s.fail(q.Node, "a side and an angle cannot be equal")
-			return false
-		}
+	if !ofOneKind(c, multiples) {
+		sh.s.fail(q.Node, "a side and an angle cannot be equal")
+		return false
 	}
 	for _, m := range multiples {
-		if (m.f.b < 0) != (c.elems[0].b < 0) {
-			sh.s.fail(q.Node, "a side and an angle cannot be equal")
-			return false
-		}
 		sh.ties = append(sh.ties, tie{c.elems[0], m.f, m.k}, tie{m.f, c.elems[0], new(big.Rat).Inv(m.k)})
 	}
 	sh.written = append(sh.written, &class{append([]element{}, c.elems...), c.value})
 	return sh.merge(c, q)
+}
+
+// valued adds the value of an equation, which has one at most.
+func (sh *shape) valued(c *class, t *syntax.Expr) bool {
+	if what := sh.foreign(t); what != "" {
+		sh.s.fail(t.Node, "%s is no %s of the %s %s", sh.s.span(t.Node).Text(), what, sh.kind, strings.Join(sh.letters, "")).Help = sh.dataHelp()
+		return false
+	}
+	w := wantLength
+	if len(c.elems) > 0 && c.elems[0].b < 0 {
+		w = wantAngle
+	}
+	v, ok := sh.s.expr(t, w)
+	if !ok {
+		return false
+	}
+	if c.value != nil {
+		p := sh.s.fail(t.Node, "two values in one equation")
+		if p.Help = "one value will do"; len(c.elems) == 0 {
+			p.Help = "neither is of the " + sh.kind + ": " + sh.dataHelp()
+		}
+		return false
+	}
+	c.value, sh.about = &v, sh.about || t.About
+	return true
+}
+
+// ofOneKind tells whether an equation is of sides only, or of angles only.
+func ofOneKind(c *class, multiples []tie) bool {
+	isAngle := c.elems[0].b < 0
+	return !slices.ContainsFunc(c.elems, func(e element) bool { return (e.b < 0) != isAngle }) &&
+		!slices.ContainsFunc(multiples, func(m tie) bool { return (m.f.b < 0) != isAngle })
 }
 
 // dataHelp is how a side or an angle is given.

@@ -91,8 +91,12 @@ func (sh *shape) holdTies(ps []geom.Point) error {
 		t := sh.ties[i]
 		if t.e.b < 0 {
 			is, want := sh.corner(ps, t.e.a), sh.corner(ps, t.f.a).Mul(t.k)
-			if sign, err := is.Cmp(want); err != nil || sign != 0 {
-				return orElse(err, sh.disagree(t.e, is.String(), want.String()))
+			sign, err := is.Cmp(want)
+			if err != nil {
+				return err
+			}
+			if sign != 0 {
+				return sh.disagree(t.e, is.String(), want.String())
 			}
 			continue
 		}
@@ -102,13 +106,6 @@ func (sh *shape) holdTies(ps []geom.Point) error {
 		}
 	}
 	return nil
-}
-
-func orElse(err, other error) error {
-	if err != nil {
-		return err
-	}
-	return other
 }
 
 // chooseTied leaves to chance what a multiple is of, where nothing gives it: the
@@ -123,7 +120,7 @@ func (sh *shape) chooseTied() {
 			sh.split(t, *sh.datum(sh.thirdOf(t)))
 		default:
 			part, _ := new(big.Rat).Quo(rat(125, 1), new(big.Rat).Add(t.k, rat(1, 1))).Float64()
-			sh.chanceAngle(t.f, int64(part))
+			sh.chanceAngle(t.f, max(1, int64(part)))
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package warn
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -48,8 +49,8 @@ func (f *finder) nearlyBisected() {
 	for _, p := range f.points {
 		arms := f.arms(p)
 		for i := range arms {
-			if i+2 < len(arms) {
-				f.bisected(p, arms[i], arms[i+1], arms[i+2])
+			if n := len(arms); n > 2 {
+				f.bisected(p, arms[i], arms[(i+1)%n], arms[(i+2)%n])
 			}
 		}
 	}
@@ -64,13 +65,13 @@ func (f *finder) arms(p point) (arms []arm) {
 		way := f.point(s.a + s.b - p.slot).Sub(f.point(p.slot))
 		arms = append(arms, arm{s, math.Atan2(way.Y.Float(), way.X.Float()) * 180 / math.Pi, way})
 	}
-	slices.SortStableFunc(arms, func(a, b arm) int { return int(math.Copysign(1, a.angle-b.angle)) })
+	slices.SortStableFunc(arms, func(a, b arm) int { return cmp.Compare(a.angle, b.angle) })
 	return arms
 }
 
 // bisected looks at three neighbouring arms.
 func (f *finder) bisected(p point, a, m, b arm) {
-	first, second := m.angle-a.angle, b.angle-m.angle
+	first, second := math.Mod(m.angle-a.angle+360, 360), math.Mod(b.angle-m.angle+360, 360)
 	if min(first, second) < narrow || first+second >= 180 || math.Abs(first-second) > nearAngle {
 		return
 	}
