@@ -65,12 +65,16 @@ func (x *across) from(inputs []*big.Rat) {
 			x.round(inputs, i)
 			continue
 		}
-		slope := x.slopes(inputs, i, now)
-		tried := map[float64]bool{}
-		for k, v := range now {
-			if k < len(slope) && slope[k] != 0 {
-				x.cross(inputs, i, k, v, slope[k], tried)
-			}
+		x.along(inputs, i, now, math.Inf(1))
+	}
+}
+
+// along looks where one input may bring a number to 0, within so much of where it is.
+func (x *across) along(inputs []*big.Rat, i int, now []float64, within float64) {
+	slope, tried := x.slopes(inputs, i, now), map[float64]bool{}
+	for k, v := range now {
+		if k < len(slope) && slope[k] != 0 && math.Abs(v/slope[k]) < within {
+			x.cross(inputs, i, k, v, slope[k], tried)
 		}
 	}
 }
@@ -80,14 +84,7 @@ func (x *across) from(inputs []*big.Rat) {
 func (x *across) round(inputs []*big.Rat, i int) {
 	for degrees := 0.0; degrees < 360; degrees += 30 {
 		from := x.with(inputs, i, degrees+1.0/64)
-		now := x.numbers(from)
-		slope := x.slopes(from, i, now)
-		tried := map[float64]bool{}
-		for k, v := range now {
-			if k < len(slope) && slope[k] != 0 && math.Abs(v/slope[k]) < 0.45 {
-				x.cross(from, i, k, v, slope[k], tried)
-			}
-		}
+		x.along(from, i, x.numbers(from), 0.45)
 	}
 }
 
