@@ -353,7 +353,7 @@ func (in *scope) givenNames(g *syntax.Param) ([]string, bool) {
 func (s *scope) receive(n *syntax.Named, def *definition, targets []target, results []result, first int, seen bool) {
 	if len(targets) > len(results) || len(targets) < len(results) && def.hasFamily() || len(targets) == 0 {
 		p := s.fail(n.Node, "%s gives %s for %s", def.node.Name, plural(len(results), "result"), plural(len(targets), "name"))
-		p.Help = "it reads: " + head(def)
+		p.Help = "write " + s.asNamed(n, def, results)
 		if def.hasFamily() {
 			p.Help = "name them all, as a family: " + s.asFamily(n, def, len(results))
 		}
@@ -365,7 +365,7 @@ func (s *scope) receive(n *syntax.Named, def *definition, targets []target, resu
 		r := results[i]
 		if isPoint := syntax.NamesPoint(t.name); isPoint != (r.kind == program.Point) {
 			p := s.fail(t.node, "%s gives a %s here, and %s is the name of %s", def.node.Name, r.kind, t.name, map[bool]string{true: "a point", false: "a line or the like"}[isPoint])
-			p.Help = "it reads: " + head(def)
+			p.Help = "write " + s.asNamed(n, def, results)
 			continue
 		}
 		slot := s.declare(t.name, r.kind, t.node)

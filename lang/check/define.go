@@ -219,3 +219,35 @@ func (s *scope) asFamily(call *syntax.Named, d *definition, n int) string {
 	_, gives, _ := strings.Cut(head(d), " gives ")
 	return gives
 }
+
+// asNamed is the caller's line with names that suit the results: the caller's own as far
+// as they do, in the other case where they do not, and the definition's for what has none.
+func (s *scope) asNamed(call *syntax.Named, d *definition, results []result) string {
+	_, rest, _ := strings.Cut(s.span(call.Node).Text(), " by ")
+	var names []string
+	for i, r := range results[:min(len(results), max(1, len(call.Names)))] {
+		name := ""
+		if i < len(call.Names) {
+			name, _, _ = strings.Cut(s.span(call.Names[i].Node).Text(), "[")
+		}
+		names = append(names, s.suited(name, d.node.Gives[min(i, len(d.node.Gives)-1)], r.kind))
+	}
+	return strings.Join(names, ", ") + " by " + rest
+}
+
+// suited is a name in the case that its kind asks for, or the definition's where it has
+// none such or that is taken.
+func (s *scope) suited(name string, g *syntax.Param, kind program.Kind) string {
+	isPoint := kind == program.Point
+	if name != "" && syntax.NamesPoint(name) == isPoint {
+		return name
+	}
+	other := strings.ToLower(name)
+	if isPoint {
+		other = strings.ToUpper(name)
+	}
+	if r := []rune(strings.TrimRight(name, "0123456789'")); len(r) != 1 || s.knows(other) {
+		return s.span(g.Name.Node).Text()
+	}
+	return other
+}

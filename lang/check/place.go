@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math/big"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -118,7 +119,7 @@ func (s *scope) placeOn(pl *places, p *syntax.Place) bool {
 		s.fail(p.OnAngle.Node, "%s is a line; only on a circle is a place given by an angle", c.text).Help = "say how far from which point: on " + c.text + ", 3 from A"
 		return false
 	}
-	e, ok := s.expr(p.OnAngle, wantAngle)
+	e, ok := s.bearing(p.OnAngle)
 	if !ok {
 		return false
 	}
@@ -137,6 +138,21 @@ func (s *scope) placeOn(pl *places, p *syntax.Place) bool {
 	})
 	pl.loci = append(pl.loci, locus{on: c})
 	return true
+}
+
+// bearing is the angle at which a point is placed. One that is written out stays within
+// a full turn: more is a slip of the pen, but a loop may well turn on and on.
+func (s *scope) bearing(e *syntax.Expr) (expr, bool) {
+	v, ok := s.expr(e, wantAngle)
+	literal := len(e.Tail) == 0 && len(e.Head.Tail) == 0 && !e.Head.Head.Half && e.Head.Head.Value.Ref == nil
+	if full := rat(360, 1); ok && literal && v.rat != nil && new(big.Rat).Abs(v.rat).Cmp(full) > 0 {
+		turns := new(big.Rat).Quo(v.rat, full)
+		whole := new(big.Rat).SetInt(new(big.Int).Quo(turns.Num(), turns.Denom()))
+		rest := new(big.Rat).Sub(v.rat, whole.Mul(whole, full))
+		s.fail(e.Node, "this is %s, and a full turn is 360°", geom.Degrees(v.rat)).Help = "write " + geom.Degrees(rest).String() + ", if the same place is meant"
+		return v, false
+	}
+	return v, ok
 }
 
 // placeDistance is so far from a point: anywhere so far, or under an angle, or
@@ -172,7 +188,7 @@ func (s *scope) placeDistance(pl *places, p *syntax.Place) bool {
 // placeBearing is so far from a point, turned from a run that starts there: to
 // the left, unless a side is said.
 func (s *scope) placeBearing(pl *places, p *syntax.Place, d expr, from int) bool {
-	e, ok1 := s.expr(p.Bearing, wantAngle)
+	e, ok1 := s.bearing(p.Bearing)
 	run, ok2 := s.distinct(p.To, 2)
 	if !ok1 || !ok2 {
 		return false

@@ -88,11 +88,19 @@ func shouted(x *fault) verdict {
 	return verdict{}
 }
 
-// callFirst: erect(m, P) · n = erect(m, P)
+// namesFirst is how results are named: the grammar does not know what a construction gives.
+func namesFirst(call string) string {
+	return "begin with a name for each: M by " + call + " for a point, n by " + call + " for a line or circle"
+}
+
+// callFirst: erect(m, P) · by erect(m, P) · n = erect(m, P)
 func callFirst(x *fault) verdict {
 	last := len(x.tokens)
+	if x.token(1).Type == nameKind && x.tokens[0].Value == "by" && x.token(2).is("(") && closing(x.tokens, 2) == last-1 {
+		return verdict{0, last, "the results of " + x.text(1, 2) + " have no names", namesFirst(x.text(1, last))}
+	}
 	if x.tokens[0].Type == nameKind && x.token(1).is("(") && closing(x.tokens, 1) == last-1 {
-		return verdict{0, last, "the results of " + x.text(0, 1) + " have no names", "write n by " + x.text(0, last)}
+		return verdict{0, last, "the results of " + x.text(0, 1) + " have no names", namesFirst(x.text(0, last))}
 	}
 	for i := range x.tokens {
 		call := x.token(i + 1)
