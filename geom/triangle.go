@@ -182,6 +182,13 @@ func (d *TriangleData) angleOpposite(f *exact.Field, i, j int) ([3]Point, error)
 	case d.Kind == second:
 		return narrow, nil
 	}
+	if d.Kind != "" && d.Kind != first && d.Kind != second {
+		are := fmt.Sprintf("with %s %s or %s it is %s", third, equals(long), equals(short), first)
+		if first != second {
+			are = fmt.Sprintf("with %s %s it is %s, and with %s %s it is %s", third, equals(long), first, third, equals(short), second)
+		}
+		return [3]Point{}, impossible("no %s %s has these data: %s", d.Kind, d.shape(), are)
+	}
 	fact := fmt.Sprintf("two %ss have these data: one with %s %s, one with %s %s", d.shape(), third, equals(long), third, equals(short))
 	help := fmt.Sprintf("give %s, or one more angle", third)
 	if first != second && d.shape() == "triangle" {

@@ -20,6 +20,9 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 	if sh.kind != "kite" && sh.kind != "quadrilateral" {
 		sh.convex()
 	}
+	if sh.kind == "square" || sh.kind == "rectangle" {
+		sh.allAngles(90)
+	}
 	sh.chooseTied()
 	sh.measure(isosceles)
 	switch sh.kind {

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"strings"
 
 	"trammel/geom"
 	"trammel/lang/program"
@@ -28,12 +29,50 @@ func (sh *shape) applyTraits(traits []string) bool {
 }
 
 func (sh *shape) equilateral() {
+	sh.allAngles(60)
 	sh.equal(opposite(0), opposite(1))
 	sh.equal(opposite(1), opposite(2))
 	if sh.count(false) == 0 {
 		sh.fixAngle(angleAt(0), 60)
 		sh.fixAngle(angleAt(1), 60)
 	}
+}
+
+// allAngles holds each angle that is given with a value to the one size that all of
+// them have in such a shape.
+func (sh *shape) allAngles(degrees int64) {
+	for _, c := range sh.written {
+		if c.elems[0].b >= 0 || c.value == nil {
+			continue
+		}
+		e, v := c.elems[0], c.value
+		sh.rules = append(sh.rules, func(st *program.State) error {
+			a, err := v.size(st)
+			if err != nil {
+				return err
+			}
+			sign, err := a.Cmp(geom.Degrees(rat(degrees, 1)))
+			if err == nil && sign != 0 {
+				name := sh.kind
+				if name == "triangle" {
+					name = "equilateral " + name
+				}
+				err = &program.Fault{
+					Text: fmt.Sprintf("%s is %s, and each angle of %s %s is %d°", sh.describe(e), a, article(name), name, degrees),
+					Help: "leave it out, or take another shape",
+				}
+			}
+			return err
+		})
+	}
+}
+
+// article goes before the name of a shape.
+func article(name string) string {
+	if strings.ContainsAny(name[:1], "aeiou") {
+		return "an"
+	}
+	return "a"
 }
 
 // rightAngle sets the right angle of a triangle whose data leave it open: at the
@@ -51,6 +90,9 @@ func (sh *shape) rightAngle() bool {
 	known := sh.known(angleAt)
 	if v := sh.datum(angleAt(known)); v.rat != nil && v.rat.Cmp(big.NewRat(90, 1)) == 0 {
 		return true
+	} else if v.rat != nil && v.rat.Cmp(big.NewRat(90, 1)) > 0 {
+		sh.s.fail(v.node, "%s is %s, and in a right triangle the other angles are under 90°", sh.describe(angleAt(known)), geom.Degrees(v.rat)).Help = "make it smaller, or leave out the word right"
+		return false
 	}
 	if known == 2 {
 		sh.s.fail(sh.n, "this does not say where the right angle is").Help = fmt.Sprintf("say so: angle %s = 90°", sh.letters[0])
