@@ -129,3 +129,17 @@ func (f *finder) later(a, b int) source.Span {
 	}
 	return s
 }
+
+// nearlyOneSize are whole circles that look of one size.
+func (f *finder) nearlyOneSize() {
+	for i, c := range f.circles {
+		for _, b := range f.circles[:i] {
+			off := math.Abs(c.r - b.r)
+			if off > nearSize*max(c.r, b.r) || !surely(func() bool { return !f.circle(b).R2.Equal(f.circle(c).R2) }) {
+				continue
+			}
+			f.warn(f.later(c.slot, b.slot), otherMeasurements,
+				"%s and %s look of one size and are not: their radii differ by %s mm", f.called(b), f.called(c), little(off))
+		}
+	}
+}

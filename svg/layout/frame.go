@@ -149,9 +149,9 @@ func tooMuch(over vec) string {
 	return wide + " and " + high
 }
 
-// fitting names a unit with which the figure would fit: what scales is the
-// span of its points and circles, while words and margins keep their size.
-func (d *drawing) fitting(need, paper vec) string {
+// scaling is the span of the points and circles, which grows with the unit, while words
+// and margins keep their size.
+func (d *drawing) scaling() box {
 	b := nowhere
 	for _, o := range d.dots {
 		b = b.union(box{o.c, o.c})
@@ -161,7 +161,26 @@ func (d *drawing) fitting(need, paper vec) string {
 			b = b.union(a.bounds())
 		}
 	}
-	scales := b.size()
+	return b
+}
+
+// tooSmall is the span of a figure whose letters are as large as itself.
+const tooSmall = 10 * mm
+
+// warnSmall adds that there is nothing to see, or little beside the letters.
+func (d *drawing) warnSmall() {
+	if d.inkExtent().empty() && len(d.texts) == 0 {
+		d.warnings = append(d.warnings, Warning{0, "nothing is drawn: the figure is empty", "give points or a shape, or leave something unhidden"})
+		return
+	}
+	if size := d.scaling().size(); len(d.dots) > 1 && max(size.x, size.y) < tooSmall {
+		d.warnings = append(d.warnings, Warning{0, "the figure is only " + size2(size) + ", hardly larger than its letters", "choose a larger unit, or larger measurements"})
+	}
+}
+
+// fitting names a unit with which the figure would fit.
+func (d *drawing) fitting(need, paper vec) string {
+	scales := d.scaling().size()
 	fits := d.scale / mm
 	for _, x := range [2][3]float64{{need.x, paper.x, scales.x}, {need.y, paper.y, scales.y}} {
 		if x[0] > x[1] && x[2] > 0 {

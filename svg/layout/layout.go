@@ -54,6 +54,7 @@ func Draw(f *figure.Figure, o Options) (*svg.Doc, []Warning, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	d.warnSmall()
 	doc.ID, doc.Lang, doc.Title, doc.Desc = o.ID, f.Locale().Tag, f.Title, describe(f)
 	return doc, d.warnings, nil
 }

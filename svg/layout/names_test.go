@@ -158,11 +158,15 @@ func TestWarnings(t *testing.T) {
 	beside := newSketch("two dots")
 	beside.point("M", 0, 0, giv).Label.Pin = figure.Pin{Set: true, Clock: 3}
 	beside.point("N", 0.25, 0.2, giv)
+	beside.point("A", 4, 3, giv)
+	small := newSketch("a figure as small as its letters")
+	small.point("A", 0, 0, giv)
+	small.point("B", 0.6, 0.3, giv)
 	for _, tt := range []struct {
 		name   string
 		figure *sketch
 		want   int
-	}{{"faint", fan(con), 0}, {"black", fan(giv), 1}, {"another's dot", beside, 1}} {
+	}{{"faint", fan(con), 0}, {"black", fan(giv), 1}, {"another's dot", beside, 1}, {"small", small, 1}, {"empty", newSketch("empty"), 1}} {
 		_, warnings, err := Draw(&tt.figure.Figure, Options{})
 		if err != nil || len(warnings) != tt.want {
 			t.Errorf("%s: warnings %v, error %v, want %d", tt.name, warnings, err, tt.want)
