@@ -257,7 +257,7 @@ func (x *Real) times(y *Real) *Real {
 		}
 	case x.isRatio() && y.op == product && y.x.isRatio():
 		if z := x.mulRatio(y.x.num, y.x.den); z != nil {
-			return z.Mul(y.y)
+			return z.from(x, y.x).Mul(y.y)
 		}
 	case x == y:
 		return x.square()
@@ -282,7 +282,7 @@ func (x *Real) square() *Real {
 	case x.op == root:
 		return x.x
 	case x.op == product && x.x.isRatio():
-		return x.x.Mul(x.x).Mul(x.y.square())
+		return x.x.Mul(x.x).Mul(x.y.Mul(x.y))
 	case x.op == negation:
 		return x.x.square()
 	}
