@@ -105,6 +105,9 @@ func floatOf(enclose func(uint) enclosure) float64 {
 // middle is the midpoint of a narrow interval, at most 4 units in the last
 // place from any of its numbers.
 func (x interval) middle() (float64, bool) {
+	if x.lo >= -math.SmallestNonzeroFloat64 && x.hi <= math.SmallestNonzeroFloat64 {
+		return 0, true
+	}
 	if x.hi-x.lo > 0x1p-50*min(math.Abs(x.lo), math.Abs(x.hi)) || math.IsInf(x.hi-x.lo, 0) {
 		return 0, false
 	}

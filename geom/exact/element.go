@@ -167,6 +167,7 @@ func (t *tower) mul(x, y *element) *element {
 	switch {
 	case x.level == 0:
 		t.work += 30 + (x.n.bitLen()>>6)*(y.n.bitLen()>>6)
+		t.checkWork()
 		return constant(x.n.mul(y.n))
 	case y.isZero():
 		return zero

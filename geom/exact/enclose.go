@@ -64,7 +64,7 @@ func (x enclosure) mul(y enclosure, prec uint) enclosure {
 		return enclosure{}
 	}
 	if x.lo.Sign() >= 0 && y.lo.Sign() >= 0 {
-		return enclosure{floor(prec).Mul(x.lo, y.lo), ceil(prec).Mul(x.hi, y.hi), prec}
+		return enclosure{floor(prec).Mul(x.lo, y.lo), ceil(prec).Mul(x.hi, y.hi), prec}.guarded()
 	}
 	z := enclosure{prec: prec}
 	for _, a := range []*big.Float{x.lo, x.hi} {
@@ -72,7 +72,25 @@ func (x enclosure) mul(y enclosure, prec uint) enclosure {
 			z.widen(floor(prec).Mul(a, b), ceil(prec).Mul(a, b))
 		}
 	}
-	return z
+	return z.guarded()
+}
+
+// mostExponent bounds magnitudes. Beyond 2^(2^31) a big.Float is infinite, and
+// below the inverse of that it is 0, which would be taken for exact.
+const mostExponent = 1 << 29
+
+// guarded is x, or a panic with *Undecided where its ends near the limits of
+// big.Float: so what guarded enclosures are multiplied to is within them.
+func (x enclosure) guarded() enclosure {
+	if isExtreme(x.lo) || isExtreme(x.hi) {
+		panic(&Undecided{Why: "numbers above 2^(2^29) or as far below 1"})
+	}
+	return x
+}
+
+func isExtreme(x *big.Float) bool {
+	e := x.MantExp(nil)
+	return e > mostExponent || e < -mostExponent
 }
 
 // widen makes z hold lo and hi too.
@@ -100,7 +118,7 @@ func (x enclosure) quo(y enclosure, prec uint) enclosure {
 	if x.hi.Sign() < 0 {
 		over = y.hi
 	}
-	return enclosure{floor(prec).Quo(x.lo, under), ceil(prec).Quo(x.hi, over), prec}
+	return enclosure{floor(prec).Quo(x.lo, under), ceil(prec).Quo(x.hi, over), prec}.guarded()
 }
 
 // sqrt is for an x that holds a number ≥ 0.

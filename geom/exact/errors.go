@@ -1,12 +1,17 @@
 package exact
 
 // Undecided is the panic value of a decision that would cost more than the
-// budget. Probably says what the number looks like; it is no verdict.
+// budget. Probably says what the number looks like, where that is known; it is
+// no verdict.
 type Undecided struct{ Why, Probably string }
 
 // Error says so honestly.
 func (u *Undecided) Error() string {
-	return "not decided exactly: it would need " + u.Why + "; probably " + u.Probably
+	text := "not decided exactly: it would need " + u.Why
+	if u.Probably != "" {
+		text += "; probably " + u.Probably
+	}
+	return text
 }
 
 // DivisionByZero is the panic value of a division by 0.

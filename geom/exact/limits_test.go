@@ -172,6 +172,55 @@ func TestDeepNodes(t *testing.T) {
 	}
 }
 
+// TestExtremeMagnitudes takes numbers beyond what a big.Float can hold, where it
+// goes to 0 or to infinity: that must not be taken for their value.
+func TestExtremeMagnitudes(t *testing.T) {
+	k := newKit()
+	squared := func(x *Real, times int) *Real {
+		for range times {
+			x = x.Mul(x)
+		}
+		return x
+	}
+	small, smaller := squared(k.sqrt(3).Sub(k.int(1)), 33), squared(k.sqrt(2).Sub(k.int(1)), 33)
+	large, larger := squared(k.sqrt(2).Add(k.int(1)), 33), squared(k.sqrt(3).Add(k.int(1)), 33)
+	whole, other := squared(k.int(3), 40), squared(k.int(5), 40)
+	for _, c := range []struct {
+		name string
+		x    *Real
+		want int
+	}{
+		{"2^-10^10 and less, added", small.Add(smaller), 1},
+		{"2^-10^10 less what is less", small.Sub(smaller), 1},
+		{"2^10^10 and more, subtracted", larger.Sub(large), 1},
+		{"inverses", k.int(1).Div(large).Sub(k.int(1).Div(larger)), 1},
+		{"whole numbers", other.Sub(whole), 1},
+		{"equal ones", squared(k.int(9), 39).Sub(whole), 0},
+	} {
+		sign := c.want
+		err := Try(func() { sign = c.x.Sign() })
+		if _, undecided := err.(*Undecided); err != nil && !undecided || sign != c.want {
+			t.Errorf("%s: sign %d, %v", c.name, sign, err)
+		}
+	}
+	if small.Sign() != 1 || larger.Neg().Sign() != -1 || small.Float() != 0 {
+		t.Error("factors do not tell the sign of their product")
+	}
+}
+
+// TestLongWholeNumbers ends where the numbers that must be written out are too long.
+func TestLongWholeNumbers(t *testing.T) {
+	k := newKit()
+	x, y := k.int(3), k.int(9)
+	for range 26 {
+		x, y = x.Mul(x), y.Mul(y)
+	}
+	err := Try(func() { x.Mul(x).Equal(y) })
+	if _, undecided := err.(*Undecided); !undecided || !strings.Contains(err.Error(), "probably equal") {
+		t.Errorf("3^(2^27) = 9^(2^26): %v", err)
+	}
+}
+
 func TestFloats(t *testing.T) {
 	k := newKit()
 	huge := k.f.Rat(new(big.Rat).SetInt(new(big.Int).Exp(big.NewInt(10), big.NewInt(300), nil)))

@@ -25,9 +25,6 @@ func (t *tower) checkWork() {
 }
 
 func (t *tower) checkSize(x *number) {
-	if x.num.level == 0 {
-		return
-	}
 	if terms, bits := x.num.size(); terms*(bits+x.den.bitLen()) > mostCoefficientBits {
 		panic(&exhausted{"too long an expression"})
 	}
