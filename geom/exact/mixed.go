@@ -119,10 +119,7 @@ func (x *Mixed) Constructible() (*Real, bool) {
 
 // Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
 func (x *Mixed) Sign() int {
-	if len(x.c) == 1 {
-		return x.c[0].Sign()
-	}
-	if s, ok := x.enclose(64).sign(); ok {
+	if s, ok := x.clearSign(); ok {
 		return s
 	}
 	x = x.trimmed()
@@ -134,24 +131,46 @@ func (x *Mixed) Sign() int {
 			return s
 		}
 	}
-	panic(&Undecided{Why: "too many digits of π", Probably: "equal"})
+	panic(&Undecided{Why: "too many digits of π"})
 }
 
-// IsZero is Sign() == 0.
-func (x *Mixed) IsZero() bool { return x.Sign() == 0 }
+// clearSign is the sign where π need not be looked at closely.
+func (x *Mixed) clearSign() (sign int, ok bool) {
+	if len(x.c) == 1 {
+		return x.c[0].Sign(), true
+	}
+	return x.enclose(64).sign()
+}
+
+// IsZero is Sign() == 0; but it needs no digits of π.
+func (x *Mixed) IsZero() bool {
+	if s, ok := x.clearSign(); ok {
+		return s == 0
+	}
+	return len(x.trimmed().c) == 0
+}
 
 // Cmp is the sign of x - y.
 func (x *Mixed) Cmp(y *Mixed) int {
-	a, ok1 := x.Constructible()
-	b, ok2 := y.Constructible()
-	if ok1 && ok2 {
+	if a, b, ok := constructible(x, y); ok {
 		return a.Cmp(b)
 	}
 	return x.Sub(y).Sign()
 }
 
-// Equal is Cmp == 0.
-func (x *Mixed) Equal(y *Mixed) bool { return x.Cmp(y) == 0 }
+// Equal is Cmp == 0; but it needs no digits of π.
+func (x *Mixed) Equal(y *Mixed) bool {
+	if a, b, ok := constructible(x, y); ok {
+		return a.Cmp(b) == 0
+	}
+	return x.Sub(y).IsZero()
+}
+
+func constructible(x, y *Mixed) (a, b *Real, ok bool) {
+	a, ok1 := x.Constructible()
+	b, ok2 := y.Constructible()
+	return a, b, ok1 && ok2
+}
 
 // Abs is x or -x, whichever is not negative.
 func (x *Mixed) Abs() *Mixed {

@@ -2,6 +2,8 @@ package exact
 
 import (
 	"math"
+	"math/big"
+	"strings"
 	"testing"
 )
 
@@ -86,6 +88,13 @@ func TestMixedNearMisses(t *testing.T) {
 			t.Errorf("|-x| and |x| compare as %d at %s", got, c.x.Decimal(20))
 		}
 	}
+	near := pi.Sub(Pure(k.f.Rat(decimalOfPi(19_800))))
+	if near.IsZero() || near.Equal(near.Add(near)) {
+		t.Error("π is equal to its first 19800 decimals")
+	}
+	if err := Try(func() { near.Sign() }); err == nil || strings.Contains(err.Error(), "probably") {
+		t.Errorf("the sign of what is below 10^-19800, and surely not 0: %v", err)
+	}
 	const digits = "3.1415926535897932384626433832795028841971693993751" +
 		"058209749445923078164062862089986280348253421170680"
 	if got := pi.Decimal(100); got != digits {
@@ -94,4 +103,9 @@ func TestMixedNearMisses(t *testing.T) {
 	if f := pi.Mul(Pure(k.sqrt(2))).Float(); math.Abs(f-4.442882938158366) > 1e-15 {
 		t.Errorf("π√2 = %v", f)
 	}
+}
+
+func decimalOfPi(places int) *big.Rat {
+	r, _ := new(big.Rat).SetString(NewField().Pi().Decimal(places))
+	return r
 }
