@@ -124,7 +124,9 @@ func isBelow(x *big.Float, exponent int) bool {
 	return x.Sign() == 0 || x.MantExp(nil) <= exponent
 }
 
-// Rational tells whether x is a fraction, and which.
+// Rational tells whether x is a fraction, and which. Its numerator in the exact
+// form is an algebraic integer: if x is a fraction, that is a whole number, even
+// where it is not written as one because roots depend on each other unnoticed.
 func (x *Real) Rational() (*big.Rat, bool) {
 	if x.isRatio() {
 		return big.NewRat(x.num, x.den), true
@@ -133,10 +135,17 @@ func (x *Real) Rational() (*big.Rat, bool) {
 		return nil, false
 	}
 	n := x.form()
-	if n.num.level > 0 {
-		return nil, false
+	if n.num.level == 0 {
+		return new(big.Rat).SetFrac(n.num.n.big(), n.den.big()), true
 	}
-	return new(big.Rat).SetFrac(n.num.n.big(), n.den.big()), true
+	enclose := func(prec uint) enclosure { return n.t.enclose(n.num, prec) }
+	lo, hi := scaled(enclose, big.NewInt(1), 64)
+	for _, m := range []*big.Int{lo, hi} {
+		if r := new(big.Rat).SetFrac(m, n.den.big()); x.Equal(x.field.Rat(r)) {
+			return r, true
+		}
+	}
+	return nil, false
 }
 
 // approximately says what a number that could not be decided looks like, as

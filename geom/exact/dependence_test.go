@@ -1,6 +1,9 @@
 package exact
 
-import "testing"
+import (
+	"math/big"
+	"testing"
+)
 
 // dependences are equations between roots that an incomplete test for squares
 // misses, one side adjoined before the other.
@@ -110,6 +113,21 @@ func TestDependences(t *testing.T) {
 					t.Errorf("%s (crowded %v, plain test %v): equal to another number", d.name, crowded, plain)
 				}
 			}
+		}
+	}
+}
+
+// TestHiddenFractions asks for fractions where their form does not show that they are.
+func TestHiddenFractions(t *testing.T) {
+	for _, d := range dependences {
+		k := newKit()
+		k.f.tower.plain = true
+		x := d.left(k).Div(d.right(k)).Mul(k.frac(5, 7))
+		if r, ok := x.Rational(); !ok || r.Cmp(big.NewRat(5, 7)) != 0 {
+			t.Errorf("%s: 5/7 of the quotient of the sides is %v, %v", d.name, r, ok)
+		}
+		if r, ok := x.Add(k.sqrt(2)).Rational(); ok {
+			t.Errorf("%s: 5/7 + √2 is %v", d.name, r)
 		}
 	}
 }
