@@ -1,5 +1,7 @@
 package exact
 
+import "math/big"
+
 // The base of a tower is a field of odd degree that holds the cosines which
 // no square roots reach. An extension of odd degree makes no new squares
 // among the elements below it, so the base may join a tower at any time: its
@@ -242,4 +244,42 @@ func (m modulus) lift(x, residue *element, degree int) *element {
 		e := unit.sub(m.mul(m.mul(z, z), m.reduce(x)))
 		z = m.reduce(z.add(m.mul(z, e).scale(half)))
 	}
+}
+
+// encloseGenerator is Newton's iteration, proved by a change of sign.
+func (t *tower) encloseGenerator(i int, prec uint) enclosure {
+	terms := append([]*element(nil), coefficients(i, generators[i].power)...)
+	for len(terms) < generators[i].degree {
+		terms = append(terms, zero)
+	}
+	value := func(x *big.Float) enclosure { // θ^degree - power at x
+		at := enclosure{x, x, prec}
+		sum := encloseInteger(one, prec)
+		for k := len(terms) - 1; k >= 0; k-- {
+			sum = sum.mul(at, prec).add(t.enclose(terms[k], prec).neg(), prec)
+		}
+		return sum
+	}
+	x := new(big.Float).SetPrec(prec).SetFloat64(generators[i].near)
+	for reached := uint(16); reached < prec; reached = reached*2 - 8 {
+		x = newton(x, value, prec)
+	}
+	for slack := 6; ; slack++ {
+		e := new(big.Float).SetMantExp(big.NewFloat(1), slack-int(prec))
+		lo, hi := floor(prec).Sub(x, e), ceil(prec).Add(x, e)
+		a, oka := value(lo).sign()
+		b, okb := value(hi).sign()
+		if oka && okb && a*b < 0 {
+			return enclosure{lo, hi, prec}
+		}
+	}
+}
+
+// newton takes one step, the slope from a difference over half the digits.
+func newton(x *big.Float, value func(*big.Float) enclosure, prec uint) *big.Float {
+	h := new(big.Float).SetMantExp(big.NewFloat(1), -int(prec)/2)
+	y, z := value(x).lo, value(new(big.Float).SetPrec(prec).Add(x, h)).lo
+	slope := new(big.Float).SetPrec(prec).Sub(z, y)
+	slope.Quo(slope, h)
+	return new(big.Float).SetPrec(prec).Sub(x, y.Quo(y, slope))
 }

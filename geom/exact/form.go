@@ -1,5 +1,7 @@
 package exact
 
+import "math/big"
+
 // form is the exact form of x, or a panic with *Undecided.
 func (x *Real) form() *number {
 	var n *number
@@ -47,4 +49,28 @@ func (x *Real) workOut(t *tower) *number {
 		return t.sqrt(x.x.exactly())
 	}
 	return t.fraction(constant(integer{k: x.num}), integer{k: x.den})
+}
+
+// Rational tells whether x is a fraction, and which. Its numerator in the exact
+// form is an algebraic integer: if x is a fraction, that is a whole number, even
+// where it is not written as one because roots depend on each other unnoticed.
+func (x *Real) Rational() (*big.Rat, bool) {
+	if x.isRatio() {
+		return big.NewRat(x.num, x.den), true
+	}
+	if x.field.rough {
+		return nil, false
+	}
+	n := x.form()
+	if n.num.level == 0 {
+		return new(big.Rat).SetFrac(n.num.n.big(), n.den.big()), true
+	}
+	enclose := func(prec uint) enclosure { return n.t.enclose(n.num, prec) }
+	lo, hi := scaled(enclose, big.NewInt(1), 64)
+	for _, m := range []*big.Int{lo, hi} {
+		if r := new(big.Rat).SetFrac(m, n.den.big()); x.Equal(x.field.Rat(r)) {
+			return r, true
+		}
+	}
+	return nil, false
 }

@@ -133,32 +133,3 @@ func (z *Real) hides(x, other *Real) bool {
 	}
 	return x.origin != nil || z.x == nil && x != other && !x.isRatio()
 }
-
-// Add is x + y.
-func (x *Real) Add(y *Real) *Real { return x.plus(y).from(x, y) }
-
-// Sub is x - y.
-func (x *Real) Sub(y *Real) *Real { return x.minus(y).from(x, y) }
-
-// Mul is x·y.
-func (x *Real) Mul(y *Real) *Real { return x.times(y).from(x, y) }
-
-// Div is x/y. It panics with *DivisionByZero if y is 0.
-func (x *Real) Div(y *Real) *Real { return x.over(y).from(x, y) }
-
-// Neg is -x.
-func (x *Real) Neg() *Real { return x.negated().from(x, nil) }
-
-// Sqrt is the root that is not negative. It panics with *NegativeRoot if x is
-// negative.
-func (x *Real) Sqrt() *Real {
-	z := x.rooted()
-	if x.height == 0 {
-		return z
-	}
-	z.height = max(z.height, x.height/2)
-	if z.op != root || z.x != x {
-		z.trace(origin{x: x, root: true})
-	}
-	return z
-}

@@ -1,54 +1,10 @@
 package exact
 
-// exhausted is the panic of a computation in a tower that would cost too much.
-type exhausted struct{ why string }
-
 // missed is the panic of a tower whose element x is 0 without being written 0:
 // one of its roots depends on the others.
 type missed struct {
 	t *tower
 	x *element
-}
-
-// The budget of one decision: the longest number that may be written, and the
-// work on the way. A unit of work is about the product of two machine words; a
-// product of coefficients costs some thirty of them before it begins.
-const (
-	mostCoefficientBits = 2048 * 8192
-	mostWork            = 400_000_000
-)
-
-func (t *tower) checkWork() {
-	if t.work > t.limit {
-		panic(&exhausted{"too many steps"})
-	}
-}
-
-func (t *tower) checkSize(x *number) {
-	if terms, bits := x.num.size(); terms*(bits+x.den.bitLen()) > mostCoefficientBits {
-		panic(&exhausted{"too long an expression"})
-	}
-}
-
-// spend runs something with a fresh budget, or a fraction of it, and tells
-// whether it was exhausted.
-func (f *Field) spend(fraction int, run func()) (spent *exhausted) {
-	defer func() {
-		switch e := recover().(type) {
-		case nil:
-		case *exhausted:
-			spent = e
-		default:
-			panic(e)
-		}
-	}()
-	if why := f.account.overdrawn(f.most); why != "" {
-		return &exhausted{why}
-	}
-	f.tower.work, f.tower.limit = 0, f.most/fraction
-	defer func() { f.account.worked += f.tower.work }()
-	f.settled(run)
-	return nil
 }
 
 // settled runs something, mends the tower if that comes upon a missed

@@ -2,7 +2,6 @@ package exact
 
 import (
 	"math"
-	"math/big"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -258,45 +257,4 @@ func piToThe(k int) string {
 		return "π³"
 	}
 	return "π^" + strconv.Itoa(k)
-}
-
-// enclosePi bounds π, at least as tight as asked.
-func (f *Field) enclosePi(prec uint) enclosure {
-	if f.pi.isEverything() || f.pi.prec < prec {
-		f.pi = machin(prec)
-	}
-	return f.pi
-}
-
-// machin is Machin's formula of 1706, π/4 = 4 arctan 1/5 - arctan 1/239, in
-// whole multiples of 2^-(prec+32). Each of fewer than 2^24 terms is cut off
-// by less than one of them, and so is the tail.
-func machin(prec uint) enclosure {
-	const spare = 32
-	scale := new(big.Int).Lsh(big.NewInt(1), prec+spare)
-	sum := arctanOfInverse(5, scale)
-	sum.Lsh(sum, 2).Sub(sum, arctanOfInverse(239, scale)).Lsh(sum, 2)
-	slack := big.NewInt(1 << 28)
-	bound := func(z *big.Float, n *big.Int) *big.Float {
-		z.SetInt(n)
-		return z.SetMantExp(z, -int(prec+spare))
-	}
-	lo := bound(floor(prec), new(big.Int).Sub(sum, slack))
-	return enclosure{lo, bound(ceil(prec), new(big.Int).Add(sum, slack)), prec}
-}
-
-// arctanOfInverse is scale·arctan 1/n = scale·Σ (-1)^k/((2k+1)·n^(2k+1)).
-func arctanOfInverse(n int64, scale *big.Int) *big.Int {
-	sum, square := new(big.Int), big.NewInt(n*n)
-	power, term := new(big.Int).Quo(scale, big.NewInt(n)), new(big.Int)
-	for k := int64(1); power.Sign() > 0; k += 2 {
-		term.Quo(power, big.NewInt(k))
-		if k%4 == 1 {
-			sum.Add(sum, term)
-		} else {
-			sum.Sub(sum, term)
-		}
-		power.Quo(power, square)
-	}
-	return sum
 }

@@ -67,6 +67,3 @@ func (x *number) radicand() (f *number, d *element) {
 	s, rest := g.squarePart()
 	return x.t.fraction(constant(s), x.den), z.shrink(g).scale(rest)
 }
-
-// sign is that of x, from an enclosure that excludes 0.
-func (x *number) sign() int { return x.t.sign(x.num) }

@@ -14,62 +14,6 @@
 // floats at their word.)
 package exact
 
-import (
-	"math/big"
-)
-
-// Field is the world of one figure's numbers. Not safe for concurrent use;
-// different fields are independent.
-type Field struct {
-	tower   *tower
-	roots   map[int64]*Real          // of square-free whole numbers, each once
-	cosines map[angle][2]*Real       // by angle, each once
-	turns   map[*Real]scaledCosine   // what is known to be a multiple of a cosine
-	fine    bool                     // some cosine is none of whole degrees or their halves
-	formula *formula                 // of numbers made from these
-	tooLong int                      // such formulas
-	splits  map[uint64][]*splitPrime // by n
-	lengths []*Real                  // see Expect
-	golden  *Real                    // √(10 + 2√5), once needed
-	pi      enclosure
-	account account
-	most    int  // that one decision may cost
-	spent   bool // some decision would have cost the tower too much
-	luck    int  // identities found, less those sought in vain
-	joints  int32
-	surds   bool   // roots of fractions are among the joints
-	trust   uint   // bits of an enclosure that are taken at their word; 0: none are
-	free    degree // what has vanished, of numbers made from free values
-	loose   *looseAngles
-	rough   bool // takes what floats cannot tell from 0 for 0
-	notes   *Notes
-}
-
-// NewField is an empty field: the rationals, growing as roots are taken.
-func NewField() *Field {
-	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}, turns: map[*Real]scaledCosine{}, splits: map[uint64][]*splitPrime{}, most: mostWork}
-}
-
-// NewRoughField is an empty field that takes a number for 0 when its interval
-// of floats cannot tell it from 0. It serves to compare choices quickly before one of
-// them is worked out in a true field; nothing that it says may be told to a user.
-func NewRoughField() *Field {
-	f := NewField()
-	f.rough = true
-	return f
-}
-
-// Trust makes the field take a number for 0 when an enclosure of that many bits
-// cannot tell it from 0, until Trust(0) makes it exact again. It is for random
-// positions, where a number that is not 0 is so small by a chance of the order
-// of 2^-bits only; numbers keep their exact meaning.
-func (f *Field) Trust(bits uint) { f.trust = bits }
-
-// Limit lowers what a decision of the field may cost, in products of two
-// machine words: some 10 ns each. What costs more is Undecided, and so is
-// what a figure or a claim comes to in the end, by a multiple of that (see account).
-func (f *Field) Limit(work int) { f.most = min(work, mostWork) }
-
 // operation says how a node got its value from its operands.
 type operation uint8
 
@@ -104,47 +48,6 @@ type Real struct {
 	// What has been found out about the value so far.
 	near  enclosure
 	exact *number
-}
-
-// Int is a whole number.
-func (f *Field) Int(n int64) *Real { return f.ratio(n, 1) }
-
-// Rat is a fraction.
-func (f *Field) Rat(r *big.Rat) *Real {
-	if r.Num().IsInt64() && r.Denom().IsInt64() {
-		return f.ratio(r.Num().Int64(), r.Denom().Int64())
-	}
-	num := constant(whole(new(big.Int).Set(r.Num())))
-	return f.written(f.tower.fraction(num, whole(new(big.Int).Set(r.Denom()))))
-}
-
-// ratio is num/den, which must be in lowest terms.
-func (f *Field) ratio(num, den int64) *Real {
-	return &Real{field: f, num: num, den: den, bounds: ratioInterval(num, den)}
-}
-
-// reduced is num/den for den ≠ 0; nil if lowest terms with a positive
-// denominator do not fit.
-func (f *Field) reduced(num, den int64) *Real {
-	if den < 0 {
-		num, den = -num, -den
-	}
-	g := gcd64(num, den)
-	if g <= 0 || den < 0 || num == -num && num != 0 {
-		return nil
-	}
-	return f.ratio(num/g, den/g)
-}
-
-// written is a node for a number of the tower.
-func (f *Field) written(n *number) *Real {
-	x := &Real{field: f, op: written, exact: n, bounds: everything}
-	x.near = n.enclose(64)
-	x.bounds = x.near.interval()
-	if n.isZero() {
-		return f.Int(0)
-	}
-	return x
 }
 
 // deepest is how many operations may hang below a node before its exact form
@@ -394,16 +297,31 @@ func (x *Real) ratioRoot() *Real {
 	return factor.Mul(x.field.wholeRoot(m.k))
 }
 
-// wholeRoot is √m, one node for each m.
-func (f *Field) wholeRoot(m int64) *Real {
-	if m == 1 {
-		return f.Int(1)
+// Add is x + y.
+func (x *Real) Add(y *Real) *Real { return x.plus(y).from(x, y) }
+
+// Sub is x - y.
+func (x *Real) Sub(y *Real) *Real { return x.minus(y).from(x, y) }
+
+// Mul is x·y.
+func (x *Real) Mul(y *Real) *Real { return x.times(y).from(x, y) }
+
+// Div is x/y. It panics with *DivisionByZero if y is 0.
+func (x *Real) Div(y *Real) *Real { return x.over(y).from(x, y) }
+
+// Neg is -x.
+func (x *Real) Neg() *Real { return x.negated().from(x, nil) }
+
+// Sqrt is the root that is not negative. It panics with *NegativeRoot if x is
+// negative.
+func (x *Real) Sqrt() *Real {
+	z := x.rooted()
+	if x.height == 0 {
+		return z
 	}
-	z := f.roots[m]
-	if z == nil {
-		x := f.Int(m)
-		z = f.node(root, x, nil, x.bounds.sqrt())
-		f.roots[m] = z
+	z.height = max(z.height, x.height/2)
+	if z.op != root || z.x != x {
+		z.trace(origin{x: x, root: true})
 	}
 	return z
 }

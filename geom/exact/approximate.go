@@ -43,15 +43,6 @@ func (x *Real) workOutEnclosure(prec uint) enclosure {
 	return x.exact.enclose(prec)
 }
 
-// enclose bounds a number of the tower.
-func (x *number) enclose(prec uint) enclosure {
-	z := x.t.enclose(x.num, prec)
-	if x.den.isOne() {
-		return z
-	}
-	return z.quo(encloseInteger(x.den, prec), prec)
-}
-
 // Enclose is an interval around x, of a relative width below 2^-prec. It
 // decides whether x is 0 if that is needed, and so may panic with *Undecided.
 func (x *Real) Enclose(prec uint) (lo, hi *big.Float) {
@@ -122,30 +113,6 @@ func (x enclosure) isTiny() bool {
 
 func isBelow(x *big.Float, exponent int) bool {
 	return x.Sign() == 0 || x.MantExp(nil) <= exponent
-}
-
-// Rational tells whether x is a fraction, and which. Its numerator in the exact
-// form is an algebraic integer: if x is a fraction, that is a whole number, even
-// where it is not written as one because roots depend on each other unnoticed.
-func (x *Real) Rational() (*big.Rat, bool) {
-	if x.isRatio() {
-		return big.NewRat(x.num, x.den), true
-	}
-	if x.field.rough {
-		return nil, false
-	}
-	n := x.form()
-	if n.num.level == 0 {
-		return new(big.Rat).SetFrac(n.num.n.big(), n.den.big()), true
-	}
-	enclose := func(prec uint) enclosure { return n.t.enclose(n.num, prec) }
-	lo, hi := scaled(enclose, big.NewInt(1), 64)
-	for _, m := range []*big.Int{lo, hi} {
-		if r := new(big.Rat).SetFrac(m, n.den.big()); x.Equal(x.field.Rat(r)) {
-			return r, true
-		}
-	}
-	return nil, false
 }
 
 // approximately says what a number that could not be decided looks like, as

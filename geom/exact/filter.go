@@ -1,0 +1,99 @@
+package exact
+
+// It pays to look for ring maps before writing a number out if it needs a few
+// levels; the search must not take longer than the writing.
+const (
+	levelsWorthMaps = 5
+	mapsTried       = 3 // at which some denominator may be 0
+	primesTried     = 32
+)
+
+// surelyNotZero finds a ring map that does not send x to 0. Every such map
+// sends what is written 0 to 0; so the exact form of x, not built here, would
+// not be written 0.
+func (x *Real) surelyNotZero() bool {
+	if x.exact != nil {
+		return !x.exact.isZero()
+	}
+	t := x.field.tower
+	var needed levelSet
+	x.rootLevels(&needed, map[*Real]bool{})
+	if needed = t.close(needed); needed.count() < levelsWorthMaps {
+		return false
+	}
+	for k := range mapsTried {
+		m := t.mapOf(needed, k, primesTried)
+		if m == nil {
+			return false
+		}
+		image := residues{m, map[*Real]uint64{}, true}
+		if v := image.of(x); image.defined {
+			return v != 0
+		}
+	}
+	return false
+}
+
+// rootLevels gathers the levels that the roots below x need.
+func (x *Real) rootLevels(s *levelSet, seen map[*Real]bool) {
+	if x.op == ratio || seen[x] {
+		return
+	}
+	seen[x] = true
+	if x.op == root || x.op == written {
+		x.exactly().num.gatherLevels(s)
+		return
+	}
+	x.x.rootLevels(s, seen)
+	if x.y != nil {
+		x.y.rootLevels(s, seen)
+	}
+}
+
+// residues are the images of nodes under a ring map, defined as long as no
+// denominator has gone to 0.
+type residues struct {
+	m       *ringMap
+	known   map[*Real]uint64
+	defined bool
+}
+
+func (r *residues) of(x *Real) uint64 {
+	if x.op == ratio {
+		return r.quotient(integer{k: x.num}.mod(r.m.p), integer{k: x.den}.mod(r.m.p))
+	}
+	v, ok := r.known[x]
+	if !ok {
+		v = r.workOut(x)
+		r.known[x] = v
+	}
+	return v
+}
+
+func (r *residues) workOut(x *Real) uint64 {
+	p := r.m.p
+	switch x.op {
+	case sum:
+		return (r.of(x.x) + r.of(x.y)) % p
+	case difference:
+		return (r.of(x.x) + p - r.of(x.y)) % p
+	case product:
+		return r.of(x.x) * r.of(x.y) % p
+	case quotient:
+		return r.quotient(r.of(x.x), r.of(x.y))
+	case negation:
+		return (p - r.of(x.x)) % p
+	}
+	n := x.exactly()
+	return r.quotient(r.m.apply(n.num), n.den.mod(p))
+}
+
+func (r *residues) quotient(a, b uint64) uint64 {
+	if b == 1 {
+		return a
+	}
+	if b == 0 {
+		r.defined = false
+	}
+	return a * power(b, r.m.p-2, r.m.p) % r.m.p
+}

@@ -1,0 +1,60 @@
+package exact
+
+// enclose bounds an element of the tower.
+func (t *tower) enclose(x *element, prec uint) enclosure {
+	if x.level == 0 {
+		return encloseInteger(x.n, prec)
+	}
+	z := t.enclose(x.b, prec).mul(t.encloseRoot(x.level, prec), prec)
+	if x.a.isZero() {
+		return z
+	}
+	return z.add(t.enclose(x.a, prec), prec)
+}
+
+// encloseRoot bounds the root of a level, at least as tight as asked.
+func (t *tower) encloseRoot(i int, prec uint) enclosure {
+	l := &t.levels[i]
+	if l.root.lo == nil || l.root.prec < prec {
+		if i <= baseLevels {
+			l.root = t.encloseGenerator(i, prec)
+		} else {
+			l.root = t.enclose(l.radicand, prec).sqrt(prec)
+		}
+	}
+	return l.root
+}
+
+// mostBits is the precision beyond which a number that still looks like 0 is
+// taken for one whose exact form is wrong.
+const mostBits = 4096
+
+// sign is that of x by enclosure. An x not written 0 whose enclosure still
+// holds 0 at mostBits, beyond what its coefficients cancel, shows that a root
+// depends on lower ones unnoticed.
+func (t *tower) sign(x *element) int {
+	if x.level == 0 {
+		return x.n.sign()
+	}
+	_, length := x.size()
+	for prec := uint(128); ; prec *= 2 {
+		if s, ok := t.enclose(x, prec).sign(); ok {
+			return s
+		}
+		if prec >= mostBits+2*uint(length) {
+			panic(&missed{t, x})
+		}
+	}
+}
+
+// enclose bounds a number of the tower.
+func (x *number) enclose(prec uint) enclosure {
+	z := x.t.enclose(x.num, prec)
+	if x.den.isOne() {
+		return z
+	}
+	return z.quo(encloseInteger(x.den, prec), prec)
+}
+
+// sign is that of x, from an enclosure that excludes 0.
+func (x *number) sign() int { return x.t.sign(x.num) }
