@@ -2,6 +2,8 @@ package lang_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 )
 
@@ -96,6 +98,83 @@ join AB, CD, EF`))
 		}
 		if sine := math.Sin(math.Acos((a*a + b*b - c*c) / (2 * a * b))); sine < 0.6 {
 			t.Errorf("at %s circles cross with sine %.2f", x, sine)
+		}
+	}
+}
+
+// turnsOf are the bearings of points about another one, in degrees, each from 0 to 360.
+func turnsOf(at map[string][2]float64, centre, points string) (all []float64) {
+	o := at[centre]
+	for _, name := range strings.Split(points, "") {
+		p := at[name]
+		all = append(all, math.Mod(math.Atan2(p[1]-o[1], p[0]-o[0])*180/math.Pi+360, 360))
+	}
+	return all
+}
+
+// TestSeatsRound: points that are left to chance on a circle go round it in their order,
+// none beside another, whatever else is on it.
+func TestSeatsRound(t *testing.T) {
+	for _, f := range []struct{ lines, round string }{
+		{"given circle k centre O\ntake A on k\ntake B on k\ntake C on k\ntake D on k\ntake E on k\njoin ABCDEA", "ABCDE"},
+		{"given circle k centre O\ngiven A on k\ngiven B on k\ngiven C on k\njoin ABCA", "ABC"},
+		{"given circle k centre O radius 3\ngiven A on k\ngiven B on k at 100°\ngiven C on k, below AB\njoin ABCA", "ABC"},
+		{"given points A, B\nO by middle(A, B)\ncircle k centre O through A\ntake C on k\njoin ACB", "ABC"},
+		{"given triangle ABC\nk, O by circumcircle(A, B, C)\ngiven P on k\njoin AP", "ABCP"},
+		{"given points A, B, C\nk, O by circumcircle(A, B, C)\ntake P on k\ntake Q on k\njoin APB, AQB", "ABCPQ"},
+	} {
+		turns := turnsOf(spots(chosen(t, titled(f.lines))), "O", f.round)
+		sorted := slices.Sorted(slices.Values(turns))
+		for i, x := range sorted {
+			gap := math.Mod(sorted[(i+1)%len(sorted)]-x+360, 360)
+			if gap < 25 {
+				t.Errorf("%s: two of the points at %.0f are %.0f° from each other", f.lines, turns, gap)
+			}
+		}
+		if first := slices.Index(sorted, turns[0]); strings.HasPrefix(f.lines, "given circle k centre O\n") {
+			for i, x := range turns {
+				if sorted[(first+i)%len(sorted)] != x {
+					t.Errorf("%s: the points go round as %.0f", f.lines, turns)
+				}
+			}
+		}
+	}
+}
+
+// TestGoesAlong: points that are left to chance on a free line follow each other along it.
+func TestGoesAlong(t *testing.T) {
+	at := spots(chosen(t, titled(`given line m
+given line n
+given A on m
+given B on m
+given C on m
+given D on n
+given E on n
+given F on n
+join AE, BD, AF, CD, BF, CE
+AE meets BD at X
+AF meets CD at Y
+BF meets CE at Z`)))
+	for _, pair := range []string{"AB", "BC", "DE", "EF", "XY", "YZ"} {
+		if p, q := at[pair[:1]], at[pair[1:]]; p[0] >= q[0] {
+			t.Errorf("%s is at %.2f, and %s at %.2f", pair[:1], p[0], pair[1:], q[0])
+		}
+	}
+}
+
+// TestFitsPaper: a figure of free things is made for the paper that browsers print, with
+// what its lines and letters take besides its points.
+func TestFitsPaper(t *testing.T) {
+	for _, lines := range []string{
+		"given S about (0, 0)\ngiven triangle ABC\nray SA\nray SB\nray SC\narc c centre A radius SA cuts SA at P other than S\narc d centre B radius SB cuts SB at Q other than S\narc e centre C radius SC cuts SC at R other than S\njoin PQRP",
+		"given triangle ABC\ngiven P outside ABC\ngiven Q outside ABC\njoin PQ",
+	} {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, p := range spots(chosen(t, titled(lines))) {
+			lo, hi = min(lo, p[0]), max(hi, p[0])
+		}
+		if hi-lo > 15.6 {
+			t.Errorf("%s: the points take %.1f cm across", lines, hi-lo)
 		}
 	}
 }

@@ -17,6 +17,10 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 		case st.Ray != nil && st.Ray.Points.Name == "" && len(st.Ray.Points.Points) == 2:
 			from, to := st.Ray.Points.Points[0], st.Ray.Points.Points[1]
 			s.rays[from.Name] = to.Name
+		case st.Take != nil:
+			s.expect(st.Take.Point)
+		case st.Given != nil && st.Given.Point != nil:
+			s.expect(st.Given.Point)
 		case st.Given != nil && st.Given.Circle != nil:
 			s.rounds[st.Given.Circle.Name.Name] = true
 		case st.Named != nil && st.Named.Meets != nil:

@@ -55,14 +55,6 @@ func nearRat(x float64, den int64) *big.Rat {
 	return big.NewRat(int64(math.Round(x*float64(den))), den)
 }
 
-// bearings are those of a plain hand's points on a circle, one after the other,
-// in degrees: no polygon of theirs stands upright or nearly so, no two are
-// nearly across from each other.
-var bearings = []int64{22, 105, 210, 330, 58, 151, 255, 197}
-
-// parts of a straight, in hundredths: clear of its ends and its middle.
-var parts = []int64{40, 72, 23, 84, 64, 31, 77, 35}
-
 // onLocus leaves a point's place on a curve to chance. A distance alone means
 // level, to the right.
 func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
@@ -83,8 +75,9 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 		}
 	}
 	s.c.scattered++
+	r, i := s.nextOf(l, k)
 	if l.isCircle || l.on.circle {
-		in := s.input(n, program.Bearing, name, rat(bearings[k%len(bearings)], 1))
+		in := s.input(n, program.Bearing, name, r.bearing(i))
 		return func(st *program.State) ([]geom.Point, error) {
 			c, err := s.curveOf(st, l)
 			if err != nil {
@@ -95,12 +88,12 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 			return []geom.Point{c.Circle.C.Add(way), c.Circle.C.Add(way.Neg())}, nil
 		}
 	}
-	part := parts[k%len(parts)]
+	part := r.part(i)
 	target, aims := s.aimedAt(name)
 	if aims {
-		part = 58 // the cotangent of about 60°
+		part = rat(58, 100) // the cotangent of about 60°
 	}
-	in := s.input(n, program.Fraction, name, rat(part, 100))
+	in := s.input(n, program.Fraction, name, part)
 	return func(st *program.State) ([]geom.Point, error) {
 		c, err := l.on.value(st)
 		if err != nil {

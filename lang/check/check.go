@@ -134,6 +134,7 @@ type checker struct {
 	allowed   program.Tools          // that may be used; 0: all
 	drawing   bool                   // an act with a tool has been done
 	scattered int                    // points left to chance so far
+	waiting   int                    // points of rows that are begun, still to come
 	inside    int                    // of these, inside of a figure
 	outside   int                    // of these, outside of a figure
 	circles   int                    // radii of given circles left to chance so far

@@ -145,6 +145,9 @@ var plainRadii = []*big.Rat{rat(24, 10), rat(11, 10), rat(8, 10)}
 // that they cross steeply.
 var meetingRadii = []*big.Rat{rat(45, 10), rat(34, 10), rat(26, 10)}
 
+// roomyRadius is that of a circle on which there are to be many points.
+var roomyRadius = rat(28, 10)
+
 // givenCircle makes a circle and, where it is new, its centre.
 func (s *scope) givenCircle(g *syntax.GivenCirc) {
 	slot, ok := s.newObject(g.Name, program.Circle)
@@ -168,7 +171,11 @@ func (s *scope) givenCircle(g *syntax.GivenCirc) {
 		if s.roundAhead(g.Name.Name) {
 			plain = meetingRadii
 		}
-		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text(), plain[s.c.circles%len(plain)])
+		radius := plain[s.c.circles%len(plain)]
+		if r := s.rows[s.span(g.Name.Node).Text()]; r != nil && r.ahead > 4 {
+			radius = roomyRadius
+		}
+		square, ok2 = s.anyOpening(&g.Opening, g.Node, "circle "+s.span(g.Name.Node).Text(), radius)
 		s.c.circles++
 	} else {
 		square, ok2 = s.opening(&g.Opening, g.Node, centre, "circle "+s.span(g.Name.Node).Text())

@@ -41,6 +41,7 @@ type scope struct {
 	meets    map[string][][2]*syntax.Ref // what is to meet what, by the name of the first, or its letters
 	rays     map[string]string           // through what a ray is to go, by where it begins
 	rounds   map[string]bool             // circles that are given, by name
+	rows     map[string]*row             // points to be left to chance, by the curve they are put on
 	openings int                         // openings left to chance so far
 }
 
@@ -68,6 +69,7 @@ func newScope(c *checker, f *source.File) *scope {
 		meets:     map[string][][2]*syntax.Ref{},
 		rays:      map[string]string{},
 		rounds:    map[string]bool{},
+		rows:      map[string]*row{},
 	}
 }
 

@@ -161,7 +161,7 @@ type page struct {
 }
 
 // The room on a page that is not named: an A5 sheet without its margins, in millimetres.
-const pageLong, pageShort = 180, 125
+const pageLong, pageShort = 155, 125
 
 func pageOf(p *program.Program) page {
 	mm, _ := p.Unit.Float64()

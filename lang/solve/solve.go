@@ -116,6 +116,7 @@ func (s *search) asked(i int) (group []int) {
 // far show.
 func (s *search) better() {
 	for _, in := range s.open {
+		s.spread(in)
 		if steps := s.effects(in, len(s.p.Steps)); len(steps) > 0 && s.budget > 0 {
 			s.choose(in, steps)
 		}

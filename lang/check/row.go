@@ -1,0 +1,100 @@
+package check
+
+import (
+	"math/big"
+	"slices"
+
+	"trammel/lang/syntax"
+)
+
+// row is the points that are left to chance on one line or circle. A plain hand that
+// reads the whole task puts them in the order of their names: along a line as it runs,
+// anticlockwise round a circle.
+type row struct {
+	ahead int // points that the task asks for
+	taken int // of these, so far
+	first int // which place in the habit of the hand the first one takes
+}
+
+// bearings are those of a plain hand's points on a circle, in degrees, alone or in
+// threes: no polygon of theirs stands upright or nearly so, no two are nearly across
+// from each other.
+var bearings = []int64{22, 105, 210, 330, 58, 151, 255, 197}
+
+// rings are those of four points on a circle and more. Of four, neither pair of opposite
+// sides is nearly parallel or equal; no chord is level, a diameter, or nearly at right
+// angles to another.
+var rings = [][]int64{
+	4: {109, 210, 349, 53},
+	5: {100, 145, 244, 311, 11},
+	6: {100, 161, 219, 286, 327, 11},
+	7: {111, 139, 212, 262, 298, 343, 48},
+	8: {124, 154, 213, 255, 290, 337, 39, 84},
+}
+
+// parts of a straight, in hundredths: clear of its ends and its middle.
+var parts = []int64{40, 72, 23, 84, 64, 31, 77, 35}
+
+// expect counts a point that a task asks for by the curve that it is put on.
+func (s *scope) expect(p *syntax.PlacedPoint) {
+	on := ""
+	for _, place := range p.Places {
+		switch {
+		case place.On != nil && place.OnAngle == nil && on == "":
+			on = s.span(place.On.Node).Text()
+		case place.Cond == nil || place.Cond.Between != nil || place.Cond.Beyond != nil:
+			return // fixed, or on a part only
+		}
+	}
+	if on == "" {
+		return
+	}
+	if s.rows[on] == nil {
+		s.rows[on] = &row{}
+	}
+	s.rows[on].ahead++
+}
+
+// nextOf is the row of a curve, and how many of it were taken before this one; a new row
+// begins in the habit of the hand at k, after what other rows still wait for.
+func (s *scope) nextOf(l locus, k int) (r row, i int) {
+	known := s.rows[l.on.text]
+	if l.isCircle || known == nil {
+		return row{ahead: 1, first: k + s.c.waiting}, 0
+	}
+	if known.taken == 0 {
+		known.first = k + s.c.waiting
+		s.c.waiting += known.ahead
+	}
+	known.taken++
+	if known.taken <= known.ahead {
+		s.c.waiting--
+	}
+	return *known, known.taken - 1
+}
+
+// bearing is that of the ith point of a row on a circle.
+func (r row) bearing(i int) *big.Rat {
+	switch n := r.ahead; {
+	case n >= len(rings):
+		return rat(int64(105+360*(i%n)/n), 1)
+	case n > 3:
+		return rat(rings[n][i%n], 1)
+	case n > 1:
+		return rat(bearings[(r.first+i)%4], 1)
+	}
+	return rat(bearings[r.first%len(bearings)], 1)
+}
+
+// part is that of the ith point of a row on a straight.
+func (r row) part(i int) *big.Rat {
+	if r.ahead > len(parts) {
+		return rat(int64(i%r.ahead+1), int64(r.ahead+1))
+	}
+	var own []int64
+	for k := range max(r.ahead, 1) {
+		own = append(own, parts[(r.first+k)%len(parts)])
+	}
+	slices.Sort(own)
+	return rat(own[i%len(own)], 100)
+}
