@@ -178,3 +178,17 @@ func TestFitsPaper(t *testing.T) {
 		}
 	}
 }
+
+// TestPutsRound: a shape whose side a circle is to meet is put round it.
+func TestPutsRound(t *testing.T) {
+	for _, lines := range []string{
+		"given circle k centre O\ngiven triangle ABC\nk meets AB at X and Y",
+		"given circle k centre O\ngiven triangle ABC\nk meets CA at X and Y",
+		"given circle k centre O\ngiven square ABCD\nk meets AB at X and Y\nk meets BC at Z and W",
+	} {
+		at := spots(chosen(t, titled(lines)))
+		if w := way(at, "X", "Y"); w < 0.3*way(at, "A", "B") {
+			t.Errorf("%s: XY is %.2f", lines, w)
+		}
+	}
+}

@@ -93,6 +93,24 @@ func (s *scope) ends(r *syntax.Ref) (p pair, ok bool) {
 	return p, true
 }
 
+// chordsAhead is the circle that is there already and is to meet straights between two of
+// some letters, and these, by the places of their letters; -1 if there is none.
+func (s *scope) chordsAhead(letters []string) (circle int, sides [][2]int) {
+	circle = -1
+	for i, letter := range letters {
+		for _, m := range s.meets[letter] {
+			slot, known := s.names[m[1].Name]
+			if len(m[0].Points) != 2 || m[0].Points[0].Name != letter || !known || s.slot(slot).Kind != program.Circle {
+				continue
+			}
+			if j := slices.Index(letters, m[0].Points[1].Name); j >= 0 && (circle < 0 || slot == circle) {
+				circle, sides = slot, append(sides, [2]int{i, j})
+			}
+		}
+	}
+	return circle, sides
+}
+
 // linesAhead are the things that are there already and are to meet a straight between
 // two of some letters.
 func (s *scope) linesAhead(letters []string) (out []int) {

@@ -19,6 +19,8 @@ type clearing struct {
 	turn       int   // input: how it is turned; -1: it lies level
 	below      bool  // it may stand below, too
 	over       []int // what it is put over, that it may meet it
+	circle     int   // what it is put round, that its sides may meet it; -1: nothing
+	sides      [][2]int
 }
 
 // clear is a place for what is given by itself, before whose own slots there were so many.
@@ -36,7 +38,7 @@ const mostHeeded = 150
 
 // clearOf is a clearing that keeps to its place, of what was drawn before some slot, but for some.
 func (s *scope) clearOf(there int, but ...int) clearing {
-	c := clearing{x: -1, y: -1, turn: -1}
+	c := clearing{x: -1, y: -1, turn: -1, circle: -1}
 	for i, slot := range s.c.prog.Slots[max(0, there-mostHeeded):there] {
 		i += max(0, there-mostHeeded)
 		ink := slot.Ink
@@ -73,10 +75,37 @@ func (c clearing) put(st *program.State, ps []geom.Point) []geom.Point {
 		own.add(p.X.Float(), p.Y.Float())
 	}
 	by, size := c.beside(st, own)
+	if c.circle >= 0 {
+		by = c.round(st, ps)
+	}
 	unit := st.Field.Rat(size)
 	by.X = by.X.Add(unit.Mul(st.Input(c.x)))
 	by.Y = by.Y.Add(unit.Mul(st.Input(c.y)))
 	return geom.Shift(ps, 0, ps[0].Add(by))
+}
+
+// sagitta is how far a chord is from the centre, as a part of the radius, with which a side
+// cuts a circle.
+const sagitta = 0.45
+
+// round is the way by which corners come round the circle: so that the side that it is to
+// meet is a chord, or the middle of them all is its centre where several are.
+func (c clearing) round(st *program.State, ps []geom.Point) geom.Vector {
+	k := st.Curve(c.circle).Circle
+	middle := func(of ...geom.Point) (x, y float64) {
+		for _, p := range of {
+			x, y = x+p.X.Float()/float64(len(of)), y+p.Y.Float()/float64(len(of))
+		}
+		return x, y
+	}
+	x, y := middle(ps...)
+	if len(c.sides) == 1 {
+		u, v := middle(ps[c.sides[0][0]], ps[c.sides[0][1]])
+		way := sagitta * math.Sqrt(k.R2.Float()) / math.Hypot(x-u, y-v)
+		x, y = u+(x-u)*way, v+(y-v)*way
+	}
+	den := int64(math.Ceil(fineness / st.Program.Hand()))
+	return geom.Vector{X: st.Field.Rat(nearRat(k.C.X.Float()-x, den)), Y: st.Field.Rat(nearRat(k.C.Y.Float()-y, den))}
 }
 
 // beside is the way from where something lies to its clearing, and the size of the two

@@ -18,6 +18,7 @@ func (sh *shape) settled() func(*program.State, []geom.Point) ([]geom.Point, err
 	if sh.fresh[i] {
 		place := s.turned(sh.n, name, sh.there)
 		place.below, place.over = true, s.linesAhead(sh.letters)
+		place.circle, place.sides = s.chordsAhead(sh.letters)
 		s.c.scattered++
 		s.c.level = s.c.level || place.turn < 0
 		return func(st *program.State, ps []geom.Point) ([]geom.Point, error) {
