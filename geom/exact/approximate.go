@@ -1,5 +1,8 @@
 package exact
 
+// Numbers by enclosures: as floats, as tight as they are wanted, and as what an
+// undecided one looks like. Nothing here decides what a user is told.
+
 import (
 	"fmt"
 	"math"
@@ -9,8 +12,8 @@ import (
 // Bounds is an interval of floats that holds x, cheap and maybe wide.
 func (x *Real) Bounds() (lo, hi float64) { return x.bounds.lo, x.bounds.hi }
 
-// enclose bounds x by following its operands, at a working precision: the
-// more they cancel, the wider the result.
+// enclose bounds x from its operands, at a working precision: the more these cancel, the
+// wider the result. The tightest so far is kept.
 func (x *Real) enclose(prec uint) enclosure {
 	if x.op == ratio {
 		return encloseRatio(integer{k: x.num}, integer{k: x.den}, prec)
@@ -83,7 +86,8 @@ func (x *Real) Near() float64 {
 	return x.Float()
 }
 
-// floatOf is the float of what ever longer enclosures hold.
+// floatOf is the float nearest to what tighter and tighter enclosures hold, or next to
+// that.
 func floatOf(enclose func(uint) enclosure) float64 {
 	for prec := uint(64); ; prec *= 4 {
 		if z := enclose(prec); z.isTight(54) || z.isTiny() {
@@ -115,8 +119,8 @@ func isBelow(x *big.Float, exponent int) bool {
 	return x.Sign() == 0 || x.MantExp(nil) <= exponent
 }
 
-// approximately says what a number that could not be decided looks like, as
-// the difference of two others.
+// approximately says what an x that could not be decided looks like, as the difference of
+// two others.
 func (x *Real) approximately() string {
 	z := x.enclose(mostBits)
 	if s, ok := z.sign(); ok && s != 0 {

@@ -1,11 +1,21 @@
 package exact
 
+// The base of a tower: a field of odd degree that holds the cosines which no square roots
+// reach.
+//
+// An element x of a field that is a square in an extension of odd degree n is one already:
+// the norm of √x, squared, is x^n. So the base may join a tower at any time and makes no
+// new squares among what stands there. Its levels come first, used or not, and the
+// roots stand above.
+//
+// Each level is a cyclic extension inside a field of roots of unity, told by the
+// minimal polynomial of a generator θ. Inverses and norms are products of conjugates.
+// A square root is lifted by Hensel's lemma from an inert prime and verified by
+// squaring; that there is none is proved as well (see spareBits).
+
 import "math/big"
 
-// The base of a tower is a field of odd degree that holds the cosines which
-// no square roots reach. An extension of odd degree makes no new squares
-// among the elements below it, so the base may join a tower at any time: its
-// levels come first, used or not, and the roots stand above.
+// The base levels.
 const (
 	ninthLevel         = 1 // θ = 2cos 40°, of degree 3
 	twentySeventhLevel = 2 // θ = 2cos 40°/3, of degree 3 over the ninth level
@@ -13,8 +23,8 @@ const (
 	baseLevels         = 3
 )
 
-// generator describes a base level: a cyclic extension of odd degree of the
-// levels below it, unramified but at 3 or 5.
+// generator is that of a base level: a cyclic extension of odd degree of the levels that
+// it needs, unramified but at 3 or 5.
 type generator struct {
 	degree    int
 	needs     []int    // lower base levels
@@ -26,12 +36,17 @@ type generator struct {
 	residues  []uint64 // those with which it splits
 }
 
-// generators lists the base levels from the bottom. With c = 2cos 40°,
-// c³ - 3c + 1 = 0, and doubling the angle gives the conjugate c² - 2. With
-// θ = 2cos 40°/3, θ³ - 3θ = c, and ten times the angle gives the conjugate
-// (2c² - 2) + (c - 1)θ + (1 - c²)θ². The sum of two cosines is Gauss's period
-// of four 25th roots of unity; doubling the angle gives its conjugate
-// (22 + 36θ - 39θ² - 2θ³ + 4θ⁴)/7.
+// generators are the base levels from the bottom.
+//
+//   - c = 2cos 40°: c³ - 3c + 1 = 0. Doubling the angle gives the conjugate c² - 2.
+//   - θ = 2cos 40°/3: θ³ - 3θ = c. Ten times the angle gives the conjugate
+//     (2c² - 2) + (c - 1)θ + (1 - c²)θ².
+//   - θ = 2cos 14.4° + 2cos 100.8°, Gauss's period of four 25th roots of unity.
+//     Doubling the angles gives the conjugate (22 + 36θ - 39θ² - 2θ³ + 4θ⁴)/7.
+//
+// A prime splits in such a field according to its residue modulo the conductor
+// (Washington, Introduction to Cyclotomic Fields, ch. 2; from memory). The equations were
+// computed here, and are tried by TestFractionsOfDegrees.
 var generators = [baseLevels + 1]generator{
 	ninthLevel: {
 		degree:    3,
@@ -61,7 +76,7 @@ var generators = [baseLevels + 1]generator{
 	},
 }
 
-// polynomial is Σ cᵢθⁱ.
+// polynomial is Σ cᵢθⁱ for the generator θ of a level.
 func polynomial(level int, c ...int64) *element {
 	terms := make([]*element, len(c))
 	for i, n := range c {
@@ -70,6 +85,7 @@ func polynomial(level int, c ...int64) *element {
 	return horner(level, terms)
 }
 
+// horner is Σ termsᵢθⁱ for the generator θ of a level.
 func horner(level int, terms []*element) *element {
 	sum := zero
 	for i := len(terms) - 1; i >= 0; i-- {
@@ -118,8 +134,8 @@ func (t *tower) reduceBase(level int, terms []*element) []*element {
 	return terms
 }
 
-// conjugateBase is the image of x under the generator of the Galois group of
-// its level, times index^(degree-1) to be integral.
+// conjugateBase is index^(degree-1) times the image of x under the generator of the
+// Galois group of a level, so that it is written with whole coefficients.
 func (t *tower) conjugateBase(level int, x *element) *element {
 	g := generators[level]
 	terms := coefficients(level, x)
@@ -134,9 +150,8 @@ func (t *tower) conjugateBase(level int, x *element) *element {
 	return sum
 }
 
-// otherConjugates is the product of the conjugates of x but for x itself, up
-// to a power of the index: with x it makes the norm, which lies one level
-// below.
+// otherConjugates is the product of the conjugates of x but x itself, each without its
+// content: times x it is the norm of x, one level below, but for whole factors.
 func (t *tower) otherConjugates(x *element) *element {
 	others, conj := unit, x
 	for range generators[x.level].degree - 1 {
@@ -147,7 +162,7 @@ func (t *tower) otherConjugates(x *element) *element {
 	return others
 }
 
-// invertBase finds y and a whole n with x·y = n.
+// invertBase finds y and a whole n ≠ 0 with x·y = n, for an x of a base level.
 func (t *tower) invertBase(x *element) (y *element, n integer) {
 	others := t.otherConjugates(x)
 	y, n = t.invert(t.mul(x, others))
@@ -156,13 +171,12 @@ func (t *tower) invertBase(x *element) (y *element, n integer) {
 	return y.shrink(g), n.quo(g)
 }
 
-// inertPrimes remain prime in every base (p ≢ ±1 mod 9, p ≢ ±1, ±7 mod 25), so
-// that the base modulo p is a field; and they are ≡ 3 (mod 4), so that roots in
-// it, which has odd degree, are powers.
+// inertPrimes stay prime in every base (p ≢ ±1 mod 9 and p ≢ ±1, ±7 mod 25, so that p
+// generates the Galois groups), so that the base modulo p is a field. It has p^n elements
+// for an odd n, and p ≡ 3 (mod 4), so that square roots in it are powers.
 var inertPrimes = [...]int64{11, 23, 47, 59, 67, 79, 83, 103, 131, 139}
 
-// baseRoot is the root of an element of the base, if it is a square: Hensel's
-// lifting at an inert prime, proved by squaring.
+// baseRoot is the square root of an element of the base; nil if there is none.
 func (t *tower) baseRoot(x *element) *number {
 	if x.level == 0 {
 		if s, ok := x.n.sqrt(); ok {
@@ -188,7 +202,7 @@ func (t *tower) baseRoot(x *element) *number {
 	panic(&exhausted{"the root of a number that too many primes divide"})
 }
 
-// modulus reduces coefficients into -n/2..n/2.
+// modulus is a whole number modulo which coefficients are taken, from -n/2 to n/2.
 type modulus struct {
 	t *tower
 	n integer
@@ -203,6 +217,7 @@ func (m modulus) reduce(x *element) *element {
 
 func (m modulus) mul(x, y *element) *element { return m.reduce(m.t.mul(x, y)) }
 
+// power is x^e modulo n.
 func (m modulus) power(x *element, e integer) *element {
 	r := unit
 	for i := e.bitLen() - 1; i >= 0; i-- {
@@ -214,15 +229,17 @@ func (m modulus) power(x *element, e integer) *element {
 	return r
 }
 
-// spareBits covers how much longer the coefficients of a root may be than half
-// those of the square, for what the generators and their conjugates are.
+// spareBits is more than the coefficients of a root can be longer than half those of its
+// square. For the 45 products of powers of the generators the Vandermonde matrix of all
+// conjugates has a norm (of rows) below 2^13, and its inverse one below 2^3 (computed):
+// so it is less than 13/2 + 3 bits. Hence there is no root if none is found.
 const spareBits = 80
 
-// lift finds z = 1/√x modulo higher and higher powers of p by
-// z ← z + z(1 - xz²)/2, then √x = xz, whose coefficients are about half as
-// long as those of x.
+// lift finds the root of x, of whose image in the residue field it begins; nil if there is
+// none. It lifts z = 1/√x to higher and higher powers of p, by z ← z + z(1 - xz²)/2.
+// Then √x = xz.
 func (m modulus) lift(x, residue *element, degree int) *element {
-	q := one // elements of the residue field
+	q := one // how many elements the residue field has
 	for range degree {
 		q = q.mul(m.n)
 	}
@@ -246,7 +263,8 @@ func (m modulus) lift(x, residue *element, degree int) *element {
 	}
 }
 
-// encloseGenerator is Newton's iteration, proved by a change of sign.
+// encloseGenerator finds a generator by Newton's iteration, and proves its place by a
+// change of sign of the polynomial about it. (The other roots are far off.)
 func (t *tower) encloseGenerator(i int, prec uint) enclosure {
 	terms := append([]*element(nil), coefficients(i, generators[i].power)...)
 	for len(terms) < generators[i].degree {

@@ -1,12 +1,14 @@
 package exact
 
+// Boxes about the values of joints, and what numbers above a cut can be over them.
+
 import (
 	"math/big"
 	"math/rand/v2"
 )
 
-// box is an interval for each free joint, of the width 2^(1-size), and the
-// enclosures above the cut that follow from these.
+// box is an interval for each free joint, 2^(1-size) wide and with the value of the joint well
+// inside, and the enclosures above the cut that follow from these.
 type box struct {
 	size   uint
 	corner map[*Real]*big.Rat // the lowest values
@@ -14,7 +16,7 @@ type box struct {
 	sound  bool // no radicand or divisor can be 0 so far
 }
 
-// box is the largest of some boxes that is sound.
+// box is the largest of some boxes that is sound; false if none is.
 func (s *section) box() (*box, bool) {
 	for _, size := range []uint{10, 25, 60, 150} {
 		b := &box{size: size, corner: map[*Real]*big.Rat{}, over: map[*Real]enclosure{}, sound: true}
@@ -68,6 +70,7 @@ func (b *box) of(x *Real) enclosure {
 	return z
 }
 
+// workOut is of, from the operands; it demands what makes x analytic over the box.
 func (b *box) workOut(x *Real) enclosure {
 	prec := b.size + 128
 	switch x.op {
@@ -87,7 +90,7 @@ func (b *box) workOut(x *Real) enclosure {
 	return b.of(x.x).sqrt(prec)
 }
 
-// demand wants the sign of x to be certain over the box, and one of those.
+// demand spoils the box unless the sign of x is certain over it, and one of those.
 func (b *box) demand(x *Real, signs ...int) {
 	sign, ok := b.of(x).sign()
 	for _, s := range signs {

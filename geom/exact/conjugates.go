@@ -1,16 +1,23 @@
 package exact
 
-import "math"
-
-// The field of the cosines of all minutes has degree 2880 over the rationals: too much
-// to write numbers out in it. That one is 0 is told from its conjugates modulo primes.
+// Proofs by conjugates: whether a number made from cosines of degrees is 0. The field of
+// the cosines of all minutes has degree 2880 over the rationals, which is too much to
+// write numbers out in.
 //
 // Let K be the real field of the n-th roots of unity, and P an integer of it. A prime
-// p ≡ 1 (mod n) splits completely in K: there are φ(n)/2 maps of the integers of K to the
-// residues modulo p, and P is divisible by p exactly if they all send P to 0 (Washington,
-// Introduction to Cyclotomic Fields, ch. 2). If P is divisible by several such primes, it
-// is by their product Π. But unless P is 0, some conjugate of P/Π is at least 1, since
-// their product is a whole number. So P is 0 if all its conjugates are below Π.
+// p ≡ 1 (mod n) splits completely in K. There are φ(n)/2 maps of the integers of K to the
+// residues modulo p, and p divides P exactly if they all send P to 0 (Washington,
+// Introduction to Cyclotomic Fields, ch. 2; from memory). If several such primes
+// divide P, their product Π does. Then P/Π is an integer of K; and unless it is 0, some
+// conjugate of it is at least 1 in size, since the product of all is a whole number. So
+// P is 0 if Π is more than a bound for the conjugates of P. And if one map sends P to
+// something else than 0, P is not 0.
+//
+// Either is a proof: no chance is in it. P is found as the numerator of a number
+// (fraction.go), in a formula of sums and products (formula.go) that is run modulo the
+// primes (splitprime.go).
+
+import "math"
 
 // proof says what has been proved of a number.
 type proof int
@@ -21,16 +28,17 @@ const (
 	isNotZero
 )
 
-// conjugatesPart of the budget of a decision, one in so many, may go to its conjugates.
-// In a field in which mostTooLong formulas have been too long, there is no further try.
+// One part in conjugatesPart of the budget of a decision may go to the conjugates of a
+// number. Once mostTooLong formulas of a field have been too long, none is tried any more.
 const (
 	conjugatesPart = 4
 	mostTooLong    = 4
 )
 
 // provedByConjugates seeks a proof that x is 0, or that it is not. With roots beside the
-// cosines, x is Σ c·y for products y of roots, and is 0 if all c are: but where a root
-// hangs on others, x may be 0 and the c may not.
+// cosines, the numerator of x is Σ c·y for products y of roots. It is 0 if all c are. But
+// where a root hangs on others it may be 0 although some c is not, so that this proves
+// nothing.
 func (x *Real) provedByConjugates() proof {
 	if x.field.tooLong == mostTooLong {
 		return nothingProved
@@ -55,7 +63,8 @@ func (x *Real) provedByConjugates() proof {
 // a triangle that is given by angles.
 func (f *Field) Expect(lengths ...*Real) { f.lengths = append(f.lengths, lengths...) }
 
-// expectedRoot is √x if that is expected and made from cosines of degrees, else nil.
+// expectedRoot is √x if that is proved to be an expected number, else nil. It is sought
+// only where some cosine is none of whole degrees or their halvings.
 func (x *Real) expectedRoot() *Real {
 	f := x.field
 	if !f.fine || f.rough || f.trust > 0 {
@@ -74,7 +83,7 @@ func (x *Real) expectedRoot() *Real {
 	return nil
 }
 
-// vanish tells whether some registers are 0, if it is tried: it must not take too long.
+// vanish tells whether some registers are 0, if it is tried: not if it would take too long.
 func (f *formula) vanish(registers []int) (zero, tried bool) {
 	p := f.program(registers)
 	work := p.work()
@@ -87,11 +96,11 @@ func (f *formula) vanish(registers []int) (zero, tried bool) {
 	return zero, true
 }
 
-// program is what some registers of a formula are worked out from.
+// program is those lines of a formula that some results hang on.
 type program struct {
 	registers []register
 	results   []int
-	order     uint64 // the least n such that all cosines are those of multiples of 360°/n, if not 0
+	order     uint64 // the least n such that all cosines are those of multiples of 360°/n; 0 if that is too large
 }
 
 // program leaves out of f what the results do not hang on.
@@ -125,7 +134,7 @@ func (f *formula) program(results []int) *program {
 	return p
 }
 
-// leastMultiple is the least common multiple, or 0 if that is too much for conjugates.
+// leastMultiple is the least common multiple; 0 if that is above mostOrder.
 func leastMultiple(n, m int64) int64 {
 	if n == 0 || m/gcd64(n, m) > mostOrder/n {
 		return 0
@@ -133,13 +142,13 @@ func leastMultiple(n, m int64) int64 {
 	return m / gcd64(n, m) * n
 }
 
-// mostOrder is the n of quarters of minutes, and of what is halved twice more.
+// mostOrder is the order of quarters of minutes, halved twice more.
 const mostOrder = 360 * 60 * 16
 
 func (r *register) hasOperands() bool { return r.op != ratio && r.op != written }
 
-// height is the binary logarithm of a bound for the conjugates of the results; the
-// bit that is added is more than the error of all the roundings.
+// height is the binary logarithm of a bound for the conjugates of the results. The bit
+// that is added is more than all roundings of floats come to.
 func (p *program) height() float64 {
 	height := 0.0
 	for _, i := range p.results {
@@ -148,17 +157,17 @@ func (p *program) height() float64 {
 	return height + 1
 }
 
-// work is about what it takes to show that the results are 0, in units of the budget,
-// in one of which some operations fit.
+// work is about what it costs to show that the results are 0, in units of the budget.
 func (p *program) work() float64 {
 	primes := math.Ceil(p.height() / (primeBits - 1))
 	return primes * float64(len(p.registers)*len(p.conjugates())) / operationsPerUnit
 }
 
+// operationsPerUnit is how many operations modulo a prime cost one unit of the budget.
 const operationsPerUnit = 2
 
-// conjugates are the numbers up to n/2 that are prime to n: where 2cos(360°/n) goes
-// to 2cos(k·360°/n).
+// conjugates are the k that stand for the conjugates of the field, in which 2cos(360°/n) goes
+// to 2cos(k·360°/n): the numbers up to n/2 that are prime to n.
 func (p *program) conjugates() (ks []uint64) {
 	for k := uint64(1); k <= max(1, p.order/2); k++ {
 		if gcd64(int64(k), int64(p.order)) == 1 {
@@ -168,7 +177,8 @@ func (p *program) conjugates() (ks []uint64) {
 	return ks
 }
 
-// vanishes tells whether all results are 0.
+// vanishes tells whether all results are 0: they are sent to 0 modulo primes whose product
+// is greater than the conjugates of any could be.
 func (p *program) vanishes(f *Field) bool {
 	shown := 0.0
 	for s := range f.splitPrimes(p.order) {
@@ -201,7 +211,7 @@ func (p *program) vanishesModulo(s *splitPrime) bool {
 	return true
 }
 
-// run works the registers out where each cosine goes to its k-th conjugate.
+// run works the registers out modulo s, where each cosine goes to its k-th conjugate.
 func (p *program) run(s *splitPrime, k uint64, values []uint64) {
 	for i := range p.registers {
 		switch r := &p.registers[i]; r.op {

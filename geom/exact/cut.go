@@ -1,5 +1,20 @@
 package exact
 
+// Identities: numbers that are 0 whatever the numbers are that they are built on (the brief's
+// "Deeper than the tower can carry"). The graph of a number is cut at some of its joints,
+// which are points, say; above the cut it is a function of these. If that function is 0
+// everywhere near the values that the joints have, the number is 0.
+//
+// Let a box about those values be such that in it no divisor is 0 and every radicand is
+// positive, as intervals prove (box.go). There the function is analytic. If it is not 0
+// everywhere in the box, it is 0 at a random point of a grid of 2^gridBits steps each way
+// with a chance of at most 2^(degreeBits-gridBits), where 2^degreeBits bounds the degree of
+// its zeros (height.go). It is found to be exactly 0 at so many points that the chance
+// of that is below 2^-certainBits.
+//
+// So an identity is certain up to that chance, for each cut that is tried; its points are
+// drawn by a generator with a fixed seed. That no identity is found proves nothing.
+
 import (
 	"cmp"
 	"math/big"
@@ -7,11 +22,8 @@ import (
 	"slices"
 )
 
-// Joint tells that other numbers are built on these, as on the coordinates of
-// a point: the graph of numbers may be cut there. Where the tower cannot reach
-// a number that seems to be 0, it is tried as a function of the joints below
-// it, as if they were given and could take other values: if it is 0 whatever
-// they are, it is 0 here.
+// Joint tells that other numbers are built on these, as on the coordinates of a point, so that
+// the graph of numbers may be cut there.
 func (f *Field) Joint(xs ...*Real) {
 	f.joints++
 	for _, x := range xs {
@@ -22,8 +34,8 @@ func (f *Field) Joint(xs ...*Real) {
 	}
 }
 
-// jointed is what operations on x reach through it: x without sign, rational
-// factor and root; but the root of a ratio is left.
+// jointed is what operations on x reach through x: x without sign, rational factor and root. The
+// root of a ratio is left.
 func (x *Real) jointed() *Real {
 	for {
 		switch {
@@ -37,21 +49,19 @@ func (x *Real) jointed() *Real {
 	}
 }
 
-// rootsWorthCutting is how many roots a number has that the tower may not be
-// able to hold; mostRootsOfSection is how many the part above a cut may have.
+// A number with rootsWorthCutting roots may be too much for the tower. A part above a cut with
+// more than mostRootsOfSection surely is.
 const (
 	rootsWorthCutting  = 7
 	mostRootsOfSection = 14
 )
 
-// isIdentity tells whether x is 0 by an identity between the joints below it.
-// It cuts at the latest joints first, where the least is left above the cut,
-// and goes down joint by joint; first with the roots of fractions as they are,
-// then with those among the joints as free as others. False means nothing.
+// isIdentity tells whether x is 0 by an identity between joints below it; false proves nothing.
+// The roots of fractions among the joints are first left as they are, then free as others.
 //
-// Images of the whole graph modulo many primes would decide nothing more: that one is not
-// 0 an enclosure tells as well, and that all are 0 proves x to be 0 only when the primes
-// outgrow its norm, whose length doubles with each root.
+// (Images of the whole graph modulo many primes would decide nothing more. That one of them
+// is not 0 tells what an enclosure tells as well; and that all are 0 proves x to be 0 only when
+// the primes outgrow its norm, whose length doubles with each root.)
 func (x *Real) isIdentity() bool {
 	if _, ok := x.enclose(seemingBits).sign(); ok {
 		return false
@@ -59,6 +69,8 @@ func (x *Real) isIdentity() bool {
 	return newSection(x, false).isIdentity() || x.field.surds && newSection(x, true).isIdentity()
 }
 
+// isIdentity cuts at the latest joints first, where the least is left above the cut, and goes
+// down joint by joint.
 func (s *section) isIdentity() bool {
 	for looked := 0; len(s.free) > 0 && s.roots <= mostRootsOfSection && looked < mostLooked; looked += len(s.above) {
 		if identity, tooLong := s.vanishes(); identity || tooLong {
@@ -72,7 +84,7 @@ func (s *section) isIdentity() bool {
 // mostLooked bounds the search: how many numbers are looked at above all cuts.
 const mostLooked = 12000
 
-// seemingBits is how close to 0 a number must be before an identity is sought.
+// seemingBits is the precision at which a number must look like 0 before an identity is sought.
 const seemingBits = 1024
 
 // hasRoots tells whether there are that many roots below x.
@@ -103,6 +115,7 @@ type section struct {
 	surds bool    // may be free
 }
 
+// newSection is what lies above the latest joints.
 func newSection(x *Real, surds bool) *section {
 	s := &section{x: x, above: map[*Real]bool{}, surds: surds}
 	s.open(x)
@@ -143,16 +156,8 @@ func (s *section) deepen() {
 	}
 }
 
-// vanishes tells whether x is 0 for all values of the free joints near their
-// own.
-//
-// Let a box about those values be such that in it no divisor is 0 and every
-// radicand is positive, as intervals prove. There x is analytic in the joints.
-// If it is not 0 everywhere in the box, then it is 0 at a random point of a grid
-// of 2^gridBits steps each way with a chance of at most 2^(degreeBits-gridBits),
-// where 2^degreeBits bounds the degree of its zeros (see Vanished). It is found
-// to be exactly 0 at so many points that the chance is below 2^-certainBits; so
-// x is 0 everywhere in the box, and here.
+// vanishes tells whether x is 0 for all values of the free joints near their own. If tooLong,
+// deeper cuts need not be tried.
 func (s *section) vanishes() (identity, tooLong bool) {
 	box, ok := s.box()
 	if !ok {
@@ -169,6 +174,7 @@ func (s *section) vanishes() (identity, tooLong bool) {
 	return true, false
 }
 
+// The chance of a wrong identity is below 2^-certainBits.
 const (
 	certainBits = 80
 	gridBits    = 72
@@ -194,8 +200,8 @@ func (s *section) isZeroAt(values []*big.Rat) (zero bool, degreeBits float64, er
 // workOfSection is what an exact decision above a cut may cost.
 const workOfSection = 40_000_000
 
-// copier builds numbers anew in another field. What is not portable is a
-// number that stands in a tower of roots and has no operands.
+// copier builds numbers anew in another field. A number that has no operands and stands over
+// roots of its tower is not portable.
 type copier struct {
 	to       *Field
 	made     map[*Real]*Real

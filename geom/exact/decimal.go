@@ -1,5 +1,7 @@
 package exact
 
+// Decimals, correctly rounded at any length.
+
 import (
 	"math/big"
 	"strconv"

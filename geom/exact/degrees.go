@@ -1,5 +1,13 @@
 package exact
 
+// Cosines and sines of angles in degrees: a fraction of a degree with an odd denominator that
+// divides 15, halved any number of times. Multiples of 3° and their halvings are made of
+// square roots (all formulas are from memory, and held against a published table by
+// TestTrigonometricTable). The others stand over the base (base.go).
+//
+// An angle is put together from as few parts as will do, each of them made once, so that
+// all angles of a figure stand over the same few roots.
+
 import (
 	"fmt"
 	"math/big"
@@ -25,7 +33,8 @@ func (f *Field) CosSin(degrees *big.Rat) (cos, sin *Real, err error) {
 	return cos, sin, nil
 }
 
-// fixedCosSin is for any angle as it is.
+// fixedCosSin is the cosine and sine of an angle as it is, though the field may have
+// others freed.
 func (f *Field) fixedCosSin(degrees *big.Rat) (cos, sin *Real) {
 	turn := big.NewRat(360, 1)
 	d := new(big.Rat).Quo(degrees, turn)
@@ -41,13 +50,14 @@ type scaledCosine struct {
 	angle  turn
 }
 
-// note keeps of what angle x is the cosine, and so a multiple of it.
+// note keeps that x is the cosine of an angle, and so what multiple of it x is without its
+// rational factor.
 func (f *Field) note(x *Real, degrees *big.Rat) {
 	if _, known := f.turns[x]; known || f.rough || x.isRatio() {
 		return
 	}
 	angle := turnOf(degrees)
-	f.fine = f.fine || 45%oddPart(angle.den) != 0
+	f.fine = f.fine || 45%oddPart(angle.den) != 0 // 360°/45 is 8°, so odd parts of 45 are whole degrees and halvings
 	f.turns[x] = scaledCosine{f.Int(1), angle}
 	if x.unscaled() != x {
 		f.turns[x.unscaled()] = scaledCosine{f.Int(1).Div(x.factor()), angle}
@@ -57,9 +67,10 @@ func (f *Field) note(x *Real, degrees *big.Rat) {
 // mostDenominatorBits lets an angle's numerator fit a machine word.
 const mostDenominatorBits = 48
 
+// oddPart is n without factors of 2.
 func oddPart(n int64) int64 { return n >> bits.TrailingZeros64(uint64(n)) }
 
-// cosSin is for 0° to 360°, reflected into 0° to 45°.
+// cosSin is the cosine and sine of an angle from 0° to 360°, reflected into 0° to 45°.
 func (f *Field) cosSin(d *big.Rat) (cos, sin *Real) {
 	for _, r := range []struct {
 		limit, sum int64
@@ -79,6 +90,7 @@ func (f *Field) cosSin(d *big.Rat) (cos, sin *Real) {
 // wholePart is the greatest whole number not above r.
 func wholePart(r *big.Rat) *big.Int { return new(big.Int).Div(r.Num(), r.Denom()) }
 
+// undecidable is the error of an angle that no base holds.
 func undecidable(degrees *big.Rat) error {
 	text := degrees.RatString() + "°"
 	minutes := new(big.Rat).Mul(degrees, big.NewRat(60, 1))
@@ -89,7 +101,7 @@ func undecidable(degrees *big.Rat) error {
 	return fmt.Errorf("%s cannot be decided exactly: whole degrees, tenths, minutes and their halvings can", text)
 }
 
-// smallCosSin is for 0° to 45°, each angle worked out once.
+// smallCosSin is the cosine and sine of an angle from 0° to 45°, worked out once.
 func (f *Field) smallCosSin(a angle) (cos, sin *Real) {
 	if known, ok := f.cosines[a]; ok {
 		return known[0], known[1]
@@ -111,15 +123,16 @@ func (f *Field) smallCosSin(a angle) (cos, sin *Real) {
 // isHalvedThree tells whether a comes from a multiple of 3° by halving.
 func (a angle) isHalvedThree() bool { return oddPart(a.den) == 1 && a.num%3 == 0 }
 
-// halved is for half of an angle.
+// halved is the cosine and sine of an angle by those of its double.
 func (f *Field) halved(a angle) (cos, sin *Real) {
 	double, _ := f.cosSin(big.NewRat(a.num, a.den/2))
 	half := f.ratio(1, 2)
 	return half.Add(half.Mul(double)).Sqrt(), half.Sub(half.Mul(double)).Sqrt()
 }
 
-// besideHalvings is for n/(2^k·odd)°: a multiple of 45°/2^k, which carries all
-// halvings, and m/odd°. So every angle with the same k stands over the same roots.
+// besideHalvings is the cosine and sine of n/(2^k·odd)°, as the sum of a multiple of
+// 45°/2^k, which carries all halvings, and m/odd°. So every angle with the same k stands
+// over the same roots.
 func (f *Field) besideHalvings(a angle, odd int64) (cos, sin *Real) {
 	parts := a.den / odd
 	j := new(big.Int).ModInverse(big.NewInt(45*odd), big.NewInt(parts))
@@ -151,7 +164,7 @@ func (f *Field) fifteenthsOfDegrees(n int64) (cos, sin *Real) {
 	return cos, sin
 }
 
-// nearestResidue is the number of the least magnitude that is n modulo m.
+// nearestResidue is the number that is n modulo m and nearest to 0.
 func nearestResidue(n, m int64) int64 {
 	r := (n%m + m) % m
 	if 2*r > m {
@@ -160,7 +173,7 @@ func nearestResidue(n, m int64) int64 {
 	return r
 }
 
-// signed is x or -x, as n has it.
+// signed is x or -x, with the sign of n.
 func signed(x *Real, n int64) *Real {
 	if n < 0 {
 		return x.Neg()
@@ -182,7 +195,7 @@ func (f *Field) wholeDegrees(n int64) (cos, sin *Real) {
 	return turned(cos, sin, c, s)
 }
 
-// turned is the cosine and sine of the sum of two angles.
+// turned is the cosine and sine of the sum of two angles with these cosines and sines.
 func turned(c1, s1, c2, s2 *Real) (cos, sin *Real) {
 	return c1.Mul(c2).Sub(s1.Mul(s2)), s1.Mul(c2).Add(c1.Mul(s2))
 }
@@ -202,7 +215,7 @@ func (f *Field) multiple(step, k int64) (cos, sin *Real) {
 	return cos, sin
 }
 
-// twelfth is for k·15°, k from 0 to 5.
+// twelfth is the cosine and sine of k·15°, for k from 0 to 5.
 func (f *Field) twelfth(k int64) (cos, sin *Real) {
 	two, three := f.wholeRoot(2), f.wholeRoot(3)
 	switch k {
@@ -221,8 +234,8 @@ func (f *Field) twelfth(k int64) (cos, sin *Real) {
 	return cos, sin
 }
 
-// tenth is for k·18°, k from 0 to 4: sin 18° = (√5 - 1)/4, cos 18° =
-// √(10 + 2√5)/4, cos 36° = (√5 + 1)/4, sin 36° = 2 sin 18° cos 18°.
+// tenth is the cosine and sine of k·18°, for k from 0 to 4: sin 18° = (√5 - 1)/4,
+// cos 18° = √(10 + 2√5)/4, cos 36° = (√5 + 1)/4, sin 36° = 2 sin 18° cos 18°.
 func (f *Field) tenth(k int64) (cos, sin *Real) {
 	five, fourth := f.wholeRoot(5), f.ratio(1, 4)
 	switch k {

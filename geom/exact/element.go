@@ -1,12 +1,16 @@
 package exact
 
-// element is a polynomial with whole coefficients in the roots of a tower,
-// kept as a + b·r for the highest root r = r_level that occurs (so b ≠ 0), or
-// as the whole number n at level 0. Since no root is a quotient of the lower
-// ones, an element is 0 exactly when it is written 0.
+// The ring of whole polynomials in the roots of a tower. Its elements are sparse and
+// recursive: a + b·r for the highest root r that occurs. Equal elements are written
+// alike, so being 0 is a matter of form, as long as no root lies in the field of
+// the lower ones (see tower.go).
+
+// element is a + b·r for the root r of its level, with b ≠ 0 and a and b from lower
+// levels; or the whole number n at level 0.
 //
-// At a base level, whose generator θ is a root of odd degree, the form is
-// Horner's: b may itself stand at that level, up to the degree.
+// At a base level, whose generator θ has an odd degree, it is a polynomial in θ in
+// Horner's form: b may itself stand at that level, so that the whole has a degree
+// below that of θ.
 type element struct {
 	level int
 	n     integer
@@ -28,6 +32,7 @@ func smallElements() (table [33]*element) {
 	return table
 }
 
+// constant is n as an element.
 func constant(n integer) *element {
 	if n.wide == nil && n.k >= -16 && n.k <= 16 {
 		return common[n.k+16]
@@ -184,8 +189,8 @@ func (t *tower) mul(x, y *element) *element {
 	return t.mulSame(x, y)
 }
 
-// mulSame multiplies two elements of one level by Karatsuba's rule, which
-// takes three products where the plain rule takes four.
+// mulSame multiplies two elements of one level by three products, where the plain
+// rule takes four (Karatsuba and Ofman 1962).
 func (t *tower) mulSame(x, y *element) *element {
 	if x.isPlain() && y.isPlain() && t.levels[x.level].radicand.level == 0 {
 		return t.mulPlain(x, y)
@@ -208,7 +213,7 @@ func (t *tower) mulSame(x, y *element) *element {
 // isPlain tells whether x is m + n·r with whole m and n.
 func (x *element) isPlain() bool { return x.a.level == 0 && x.b.level == 0 }
 
-// mulPlain multiplies such elements over a root of a whole number.
+// mulPlain multiplies two elements m + n·r over the root r of a whole number.
 func (t *tower) mulPlain(x, y *element) *element {
 	a, b, c, d := x.a.n, x.b.n, y.a.n, y.b.n
 	t.work += 120 + 4*(a.bitLen()>>6)*(c.bitLen()>>6)
@@ -227,6 +232,7 @@ func (x *element) subBoth(y, z *element) *element {
 	return join(x.level, x.a.subBoth(y.a, z.a), x.b.subBoth(y.b, z.b))
 }
 
+// square is x·x.
 func (t *tower) square(x *element) *element {
 	bb := t.mul(t.mul(x.b, x.b), t.levels[x.level].radicand)
 	if x.a.isZero() {
@@ -236,18 +242,20 @@ func (t *tower) square(x *element) *element {
 	return join(x.level, t.mul(x.a, x.a).add(bb), ab.add(ab))
 }
 
-// norm is x times its conjugate, which lies below the level of x:
-// a² - b²d for a + b√d.
+// norm is x times its conjugate over the level below: a² - b²d for a + b√d.
 func (t *tower) norm(x *element) *element {
 	bb := t.mul(x.b, x.b)
 	return t.mul(x.a, x.a).sub(t.mul(bb, t.levels[x.level].radicand))
 }
 
+// conjugate is a - b√d for x = a + b√d.
 func conjugate(x *element) *element {
 	return &element{level: x.level, a: x.a, b: x.b.neg()}
 }
 
-// invert finds y and a whole n with x·y = n ≠ 0.
+// invert finds y and a whole n ≠ 0 with x·y = n, for x ≠ 0: from level to level y is
+// multiplied by a conjugate, and x·y is a norm. A norm that is written 0 shows that
+// √d = ±a/b lies in the field below.
 func (t *tower) invert(x *element) (y *element, n integer) {
 	if x.level == 0 {
 		return unit, x.n
@@ -260,7 +268,7 @@ func (t *tower) invert(x *element) (y *element, n integer) {
 		return t.invertBase(x)
 	}
 	norm := t.norm(x)
-	if norm.isZero() { // then √d = ±a/b after all
+	if norm.isZero() {
 		panic(&missed{t, conjugate(x)})
 	}
 	y, n = t.invert(norm)

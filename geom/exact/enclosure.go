@@ -1,9 +1,12 @@
 package exact
 
+// Enclosures: intervals of big floats, as tight as they are wanted. Each operation
+// rounds the lower end down and the upper end up.
+
 import "math/big"
 
-// enclosure holds a number between two big floats, rounded outwards; the zero
-// value holds everything.
+// enclosure holds a number between two big floats of a precision; the zero value holds
+// everything.
 type enclosure struct {
 	lo, hi *big.Float
 	prec   uint

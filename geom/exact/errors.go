@@ -1,5 +1,7 @@
 package exact
 
+// What stops a computation: panics, which Try turns into errors.
+
 // Undecided is the panic value of a decision that would cost more than the
 // budget. Probably says what the number looks like, where that is known; it is
 // no verdict.

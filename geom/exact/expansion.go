@@ -1,15 +1,17 @@
 package exact
 
-// expansion is a register, at level 0, or a + b·y with the root y of its level, which is
-// no part of the formula: like an element of the tower, but none of its roots has been
-// shown to be new. What is written 0 is 0; what is not may be 0 all the same.
+// Formulas with roots: Σ c·y for registers c and products y of roots. They are kept as the
+// elements of a tower are, but no root has been shown to be new. So what is written 0 is 0,
+// and what is not may be 0 all the same.
+
+// expansion is a register, at level 0, or a + b·y for the root y of its level.
 type expansion struct {
 	level    int
 	register int
 	a, b     *expansion
 }
 
-// adjoined is the root y ≥ 0 of an expansion; that of level 1 comes first.
+// adjoined is the root y ≥ 0 of an expansion. The first one has level 1.
 type adjoined struct{ square *expansion }
 
 func plain(register int) *expansion { return &expansion{register: register} }
@@ -34,7 +36,7 @@ func (f *formula) parts(x *expansion, level int) (a, b *expansion) {
 	return x.a, x.b
 }
 
-// combined adds or subtracts, as op does.
+// combined is x + y or x - y, as op adds or subtracts registers.
 func (f *formula) combined(op func(x, y int) int, x, y *expansion) *expansion {
 	level := max(x.level, y.level)
 	if level == 0 {
@@ -64,7 +66,7 @@ func (f *formula) times(x, y *expansion) *expansion {
 	return f.join(level, f.plus(f.times(a, c), yy), f.plus(f.times(a, d), f.times(b, c)))
 }
 
-// norm is x times its conjugate.
+// norm is x times its conjugate over the level below, a² - b²y², and that conjugate.
 func (f *formula) norm(x *expansion) (conjugate, norm *expansion) {
 	bb := f.times(f.times(x.b, x.b), f.roots[x.level-1].square)
 	return f.join(x.level, x.a, f.opposite(x.b)), f.minus(f.times(x.a, x.a), bb)
@@ -72,7 +74,7 @@ func (f *formula) norm(x *expansion) (conjugate, norm *expansion) {
 
 func (f *formula) opposite(x *expansion) *expansion { return f.minus(f.number(0), x) }
 
-// root is that of a positive expansion, adjoined unless it has been.
+// root is the root of a positive expansion, adjoined unless it has been.
 func (f *formula) root(square *expansion) *expansion {
 	if square.level == 0 && f.isConstant(square.register, 1) {
 		return square
@@ -105,7 +107,7 @@ func (x *expansion) coefficients() []int {
 	return append(x.a.coefficients(), x.b.coefficients()...)
 }
 
-// element works out an element of the tower.
+// element is the expansion of an element of the tower.
 func (f *formula) element(x *element) *expansion {
 	if x.level == 0 {
 		return plain(f.constant(x.n))
@@ -113,7 +115,7 @@ func (f *formula) element(x *element) *expansion {
 	return f.plus(f.element(x.a), f.times(f.element(x.b), f.generator(x.level)))
 }
 
-// generator is the root of a level of the tower.
+// generator is the expansion of the root of a level of the tower.
 func (f *formula) generator(level int) *expansion {
 	switch level {
 	case ninthLevel:

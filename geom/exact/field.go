@@ -1,42 +1,59 @@
 package exact
 
+// Fields: the world in which the numbers of one figure are made and compared.
+
 import "math/big"
 
-// Field is the world of one figure's numbers. Not safe for concurrent use;
-// different fields are independent.
+// Field is the world of one figure's numbers: it holds the tower that they are
+// written out in, and the budget. Not safe for concurrent use; different fields are
+// independent.
 type Field struct {
 	tower   *tower
-	roots   map[int64]*Real          // of square-free whole numbers, each once
-	cosines map[angle][2]*Real       // by angle, each once
-	turns   map[*Real]scaledCosine   // what is known to be a multiple of a cosine
-	fine    bool                     // some cosine is none of whole degrees or their halves
-	formula *formula                 // of numbers made from these
-	tooLong int                      // such formulas
-	splits  map[uint64][]*splitPrime // by n
-	lengths []*Real                  // see Expect
-	golden  *Real                    // √(10 + 2√5), once needed
+	account account         // what decisions have cost
+	most    int             // that one decision may cost
+	roots   map[int64]*Real // of square-free whole numbers, each once
 	pi      enclosure
-	account account
-	most    int  // that one decision may cost
-	spent   bool // some decision would have cost the tower too much
-	luck    int  // identities found, less those sought in vain
-	joints  int32
-	surds   bool   // roots of fractions are among the joints
-	trust   uint   // bits of an enclosure that are taken at their word; 0: none are
-	free    degree // what has vanished, of numbers made from free values
-	loose   *looseAngles
-	rough   bool // takes what floats cannot tell from 0 for 0
-	notes   *Notes
+
+	// Angles in degrees.
+	cosines map[angle][2]*Real     // cosine and sine by angle, each once
+	turns   map[*Real]scaledCosine // what is known to be a multiple of a cosine
+	fine    bool                   // some cosine is none of whole degrees or their halvings
+	golden  *Real                  // √(10 + 2√5), once needed
+	loose   *looseAngles           // nil unless angles are to be freed
+
+	// Proofs by conjugates.
+	formula *formula                 // what has been worked out for them
+	tooLong int                      // formulas that were too long
+	splits  map[uint64][]*splitPrime // by order
+	lengths []*Real                  // see Expect
+
+	// Identities between joints.
+	joints int32 // calls of Joint
+	surds  bool  // roots of fractions are among the joints
+	spent  bool  // some decision was too much for a small part of the budget
+	luck   int   // identities found, less those sought in vain
+
+	free  degree // of what was 0 among the numbers made from free values
+	trust uint   // bits of an enclosure that are taken at their word; 0: none are
+	rough bool   // what floats cannot tell from 0 is taken for 0
+	notes *Notes // of a field that keeps formulas, else nil
 }
 
 // NewField is an empty field: the rationals, growing as roots are taken.
 func NewField() *Field {
-	return &Field{tower: newTower(), roots: map[int64]*Real{}, cosines: map[angle][2]*Real{}, turns: map[*Real]scaledCosine{}, splits: map[uint64][]*splitPrime{}, most: mostWork}
+	return &Field{
+		tower:   newTower(),
+		most:    mostWork,
+		roots:   map[int64]*Real{},
+		cosines: map[angle][2]*Real{},
+		turns:   map[*Real]scaledCosine{},
+		splits:  map[uint64][]*splitPrime{},
+	}
 }
 
-// NewRoughField is an empty field that takes a number for 0 when its interval
-// of floats cannot tell it from 0. It serves to compare choices quickly before one of
-// them is worked out in a true field; nothing that it says may be told to a user.
+// NewRoughField is an empty field that takes a number for 0 when its interval of
+// floats cannot tell it from 0. It serves to compare choices quickly, before one
+// of them is worked out in a true field; nothing that it says is a verdict.
 func NewRoughField() *Field {
 	f := NewField()
 	f.rough = true
@@ -45,13 +62,14 @@ func NewRoughField() *Field {
 
 // Trust makes the field take a number for 0 when an enclosure of that many bits
 // cannot tell it from 0, until Trust(0) makes it exact again. It is for random
-// positions, where a number that is not 0 is so small by a chance of the order
-// of 2^-bits only; numbers keep their exact meaning.
+// positions, at which a number that is not 0 should come so near to 0 with a
+// chance of the order of 2^-bits (expected, not proved). Numbers keep their exact
+// meaning.
 func (f *Field) Trust(bits uint) { f.trust = bits }
 
-// Limit lowers what a decision of the field may cost, in products of two
-// machine words: some 10 ns each. What costs more is Undecided, and so is
-// what a figure or a claim comes to in the end, by a multiple of that (see account).
+// Limit lowers what one decision may cost, in products of two machine words, of
+// some 10 ns each. A decision that costs more is Undecided; all decisions of a
+// figure, or of a claim, may cost a multiple of that together (see account).
 func (f *Field) Limit(work int) { f.most = min(work, mostWork) }
 
 // Int is a whole number.
@@ -95,7 +113,7 @@ func (f *Field) written(n *number) *Real {
 	return x
 }
 
-// wholeRoot is √m, one node for each m.
+// wholeRoot is √m for a square-free m > 0, one node for each m.
 func (f *Field) wholeRoot(m int64) *Real {
 	if m == 1 {
 		return f.Int(1)

@@ -1,16 +1,19 @@
 package exact
 
-// It pays to look for ring maps before writing a number out if it needs a few
-// levels; the search must not take longer than the writing.
+// The modular filter: a number whose image under a ring map is not 0 need not be written
+// out. It is a filter only. The number has no exact form that is written 0, but its
+// sign is left to an enclosure.
+
+// The filter pays for a number that needs a few levels; and the search for maps must
+// not take longer than writing the number out.
 const (
 	levelsWorthMaps = 5
-	mapsTried       = 3 // at which some denominator may be 0
+	mapsTried       = 3 // some denominator may go to 0
 	primesTried     = 32
 )
 
-// surelyNotZero finds a ring map that does not send x to 0. Every such map
-// sends what is written 0 to 0; so the exact form of x, not built here, would
-// not be written 0.
+// surelyNotZero tells whether a ring map sends x to something else than 0, so that the
+// exact form of x, which is not built, would not be written 0.
 func (x *Real) surelyNotZero() bool {
 	if x.exact != nil {
 		return !x.exact.isZero()
@@ -34,7 +37,7 @@ func (x *Real) surelyNotZero() bool {
 	return false
 }
 
-// rootLevels gathers the levels that the roots below x need.
+// rootLevels adds to s the levels that the roots below x need, and writes these out.
 func (x *Real) rootLevels(s *levelSet, seen map[*Real]bool) {
 	if x.op == ratio || seen[x] {
 		return
@@ -50,8 +53,8 @@ func (x *Real) rootLevels(s *levelSet, seen map[*Real]bool) {
 	}
 }
 
-// residues are the images of nodes under a ring map, defined as long as no
-// denominator has gone to 0.
+// residues are the images of nodes under a ring map. They are defined as long as no
+// denominator goes to 0.
 type residues struct {
 	m       *ringMap
 	known   map[*Real]uint64

@@ -1,5 +1,10 @@
 package exact
 
+// Exact forms: a number written out in the tower of its field, on demand and once.
+// A form that is written 0 proves that the number is 0. The converse holds as far as
+// no dependence between the roots of the tower has been missed, and so is never
+// relied on.
+
 import "math/big"
 
 // form is the exact form of x, or a panic with *Undecided.
@@ -11,7 +16,8 @@ func (x *Real) form() *number {
 	return n
 }
 
-// exactly writes x out in the tower and keeps the result.
+// exactly is the exact form of x in the tower as it is now; within a budget (see
+// spend).
 func (x *Real) exactly() *number {
 	t := x.field.tower
 	if x.exact == nil {
@@ -33,6 +39,7 @@ func (x *Real) simplify() {
 	}
 }
 
+// workOut is the exact form from those of the operands.
 func (x *Real) workOut(t *tower) *number {
 	switch x.op {
 	case sum:

@@ -1,13 +1,16 @@
 package exact
 
+// Formulas: numbers worked out from whole numbers and doubled cosines by sums and products
+// alone. Each line is an algebraic integer of the real field of some roots of unity, with
+// a bound for its conjugates: |a ± b| ≤ |a| + |b|, |ab| = |a||b| and |2cos| ≤ 2 hold of
+// all of them.
+
 import (
 	"math"
 	"math/big"
 )
 
-// formula works numbers out from whole numbers and doubled cosines by sums and
-// products alone: each of its lines, a register, is an algebraic integer of the real
-// field of some roots of unity.
+// formula is a list of lines without repetition, and what numbers have become in it.
 type formula struct {
 	field     *Field
 	registers []register
@@ -24,8 +27,8 @@ type line struct {
 	x, y int
 }
 
-// register is a line with a bound. Without operands are the ratio, which is the whole
-// number n, and written, which is 2cos of an angle.
+// register is the result of a line, with a bound for it. Those without operands are a ratio,
+// which is the whole number n, and a written one, which is 2cos of an angle.
 type register struct {
 	line
 	n       integer
@@ -38,16 +41,17 @@ type register struct {
 // turn is a fraction of 360°, from 0 to 1.
 type turn struct{ num, den int64 }
 
+// turnOf is an angle in degrees, as a fraction of a turn.
 func turnOf(degrees *big.Rat) turn {
 	r := new(big.Rat).Quo(degrees, big.NewRat(360, 1))
 	r.Sub(r, new(big.Rat).SetInt(wholePart(r)))
 	return turn{r.Num().Int64(), r.Denom().Int64()}
 }
 
-// mostRegisters is the length of a formula that is worth while.
+// mostRegisters is the length at which a formula is given up.
 const mostRegisters = 20000
 
-// writtenFormula is the field's formula, begun anew where it has become long.
+// writtenFormula is the field's formula, begun anew once it has become long.
 func (f *Field) writtenFormula() *formula {
 	if f.formula == nil || len(f.formula.registers) > mostRegisters/2 {
 		f.formula = &formula{
@@ -61,6 +65,7 @@ func (f *Field) writtenFormula() *formula {
 	return f.formula
 }
 
+// add is a new register.
 func (f *formula) add(r register) int {
 	if len(f.registers) > mostRegisters {
 		panic(&exhausted{"too long a formula"})
@@ -69,6 +74,7 @@ func (f *formula) add(r register) int {
 	return len(f.registers) - 1
 }
 
+// constant is the register of a whole number.
 func (f *formula) constant(n integer) int {
 	digits := n.big().String()
 	r, ok := f.constants[digits]
@@ -99,7 +105,7 @@ func (f *formula) isConstant(x int, n int64) bool {
 	return r.op == ratio && r.n.wide == nil && r.n.k == n
 }
 
-// operate is the register of an operation, a new one unless it is done already.
+// operate is the register of an operation, a new one only if there is none.
 func (f *formula) operate(op operation, x, y int) int {
 	l := line{op, x, y}
 	r, ok := f.known[l]
@@ -110,6 +116,7 @@ func (f *formula) operate(op operation, x, y int) int {
 	return r
 }
 
+// heightOf is the height of a result, from those of the operands.
 func heightOf(op operation, x, y float64) float64 {
 	switch op {
 	case product:
@@ -197,7 +204,7 @@ func (f *formula) areConstant(x, y int) bool {
 	return f.registers[x].op == ratio && f.registers[y].op == ratio
 }
 
-// enclose bounds a register where it is.
+// enclose bounds the value of a register.
 func (f *formula) enclose(x int) enclosure {
 	r := &f.registers[x]
 	if r.near.isEverything() {
@@ -206,7 +213,7 @@ func (f *formula) enclose(x int) enclosure {
 	return r.near
 }
 
-// signBits is the precision at which divisors must show their signs.
+// signBits is the precision at which the sign of a divisor must show.
 const signBits = 256
 
 func (f *formula) workOutEnclosure(r register) enclosure {

@@ -1,7 +1,10 @@
 package exact
 
-// fraction is an expansion over a product of registers. What two denominators share
-// is not multiplied in twice when fractions are added: so formulas stay short.
+// Numbers as fractions of a formula: an expansion over a product of registers. The
+// denominators are kept as products, so that what two of them share is not multiplied in twice
+// when fractions are added. So formulas stay short, and the bounds for their conjugates low.
+
+// fraction is num over the product of den, whose factors are sorted by register.
 type fraction struct {
 	num *expansion
 	den []factor // by register
@@ -10,7 +13,8 @@ type fraction struct {
 // factor is a power of a register that is not 0.
 type factor struct{ register, power int }
 
-// fractionOf works a number out.
+// fractionOf is a number as a fraction, worked out once. That of a joint is rid of terms that
+// prove to be 0, so that they do not go into all that is built on it.
 func (f *formula) fractionOf(x *Real) fraction {
 	if x.isRatio() {
 		return f.quotient(fraction{num: f.number(x.num)}, fraction{num: f.number(x.den)})
@@ -26,8 +30,8 @@ func (f *formula) fractionOf(x *Real) fraction {
 	return z
 }
 
-// settled is x without terms that prove to be 0, as those of the roots are that went into a
-// point and out again.
+// settled is x without terms that prove to be 0, such as roots that went into a point and out
+// again.
 func (f *formula) settled(x *expansion) *expansion {
 	if x.level == 0 {
 		return x
@@ -38,6 +42,7 @@ func (f *formula) settled(x *expansion) *expansion {
 	return f.join(x.level, f.settled(x.a), x.b)
 }
 
+// workOut is the fraction of a number from those of its operands.
 func (f *formula) workOut(x *Real) fraction {
 	if c, ok := f.field.turns[x]; ok {
 		half := f.fractionOf(c.factor.Mul(x.field.ratio(1, 2)))
@@ -62,8 +67,9 @@ func (f *formula) workOut(x *Real) fraction {
 	return f.quotient(fraction{num: f.element(n.num)}, fraction{num: plain(f.constant(n.den))})
 }
 
-// added are fractions added or subtracted, over their least common denominator. What
-// all terms share is left out of the sum and multiplied in again, so that it is still seen.
+// added is x + y or x - y, as op adds or subtracts, over the least common denominator. What
+// all terms share is left out of the sum and multiplied in again, so that it is still seen
+// to be a factor.
 func (f *formula) added(op func(x, y *expansion) *expansion, x, y fraction) fraction {
 	p, q := f.scaled(x.num, over(y.den, x.den)), f.scaled(y.num, over(x.den, y.den))
 	shared := f.content(p, q)
@@ -71,20 +77,20 @@ func (f *formula) added(op func(x, y *expansion) *expansion, x, y fraction) frac
 	return f.cancelled(f.scaled(num, shared), merged(x.den, y.den, most))
 }
 
+// multiplied is x·y.
 func (f *formula) multiplied(x, y fraction) fraction {
 	p, q := f.content(x.num), f.content(y.num)
 	num := f.times(f.divided(x.num, p), f.divided(y.num, q))
 	return f.cancelled(f.scaled(num, merged(p, q, plus)), merged(x.den, y.den, plus))
 }
 
-// cancelled takes out of a fraction what its denominator and all terms of its numerator have as
-// a factor.
+// cancelled is num/den without the factors that den and all terms of num share.
 func (f *formula) cancelled(num *expansion, den []factor) fraction {
 	shared := merged(f.content(num), den, least)
 	return fraction{f.divided(num, shared), over(den, shared)}
 }
 
-// content is what all terms of some expansions have as a factor.
+// content is the factors that all terms of some expansions share.
 func (f *formula) content(xs ...*expansion) (shared []factor) {
 	first := true
 	for _, x := range xs {
@@ -112,7 +118,8 @@ func (f *formula) divided(x *expansion, factors []factor) *expansion {
 	return f.scaled(f.number(1), over(f.factors(x.register), factors))
 }
 
-// quotient is x/y, where y is not 0: by conjugates until y is a register.
+// quotient is x/y for y ≠ 0. Both are multiplied by conjugates of the numerator of y until that
+// is a register.
 func (f *formula) quotient(x, y fraction) fraction {
 	for y.num.level > 0 {
 		shared := f.content(y.num)
@@ -127,7 +134,8 @@ func (f *formula) quotient(x, y fraction) fraction {
 	return f.cancelled(f.scaled(x.num, over(y.den, x.den)), bottom)
 }
 
-// factors takes a product apart, and 2, 3 and 5 out of a whole number.
+// factors are those of a register: of a product, its operands'; of a whole number 2, 3, 5 and
+// the rest.
 func (f *formula) factors(x int) []factor {
 	if f.registers[x].factors == nil {
 		f.registers[x].factors = f.factorised(x)
@@ -135,6 +143,7 @@ func (f *formula) factors(x int) []factor {
 	return f.registers[x].factors
 }
 
+// factorised is factors, worked out.
 func (f *formula) factorised(x int) []factor {
 	r := f.registers[x]
 	switch {
@@ -155,7 +164,7 @@ func (f *formula) factorised(x int) []factor {
 	return []factor{{x, 1}}
 }
 
-// squareRoot leaves under the root only the odd powers of factors.
+// squareRoot is √x for x > 0. Of the powers of factors only the odd ones stay under the root.
 func (f *formula) squareRoot(x fraction) fraction {
 	square, top := x.num, []factor(nil)
 	if x.num.level == 0 {
@@ -178,7 +187,8 @@ func (f *formula) squareRoot(x fraction) fraction {
 	return fraction{num, down}
 }
 
-// rootOfConstant is √2 = 2cos 45°, √3 = 2cos 30° or √5 = 4cos 36° - 1.
+// rootOfConstant is √2 = 2cos 45°, √3 = 2cos 30° or √5 = 4cos 36° - 1, if register x is that
+// whole number.
 func (f *formula) rootOfConstant(x int) (register int, ok bool) {
 	switch {
 	case f.isConstant(x, 2):
@@ -217,12 +227,13 @@ func plus(a, b int) int  { return a + b }
 func least(a, b int) int { return min(a, b) }
 func most(a, b int) int  { return max(a, b) }
 
-// over are the factors of x that are left when those of y are taken out.
+// over is x without the factors of y.
 func over(x, y []factor) []factor {
 	return merged(x, y, func(a, b int) int { return max(0, a-b) })
 }
 
-// merged joins two lists of factors; power tells their powers.
+// merged joins two lists of factors, each sorted by register; power tells the power of a factor
+// from those in x and y, 0 where it is missing.
 func merged(x, y []factor, power func(a, b int) int) (out []factor) {
 	for len(x) > 0 || len(y) > 0 {
 		var d factor

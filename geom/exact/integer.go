@@ -1,5 +1,8 @@
 package exact
 
+// Whole numbers: a machine word as long as it fits, else a big.Int. Every operation
+// on words is checked for overflow.
+
 import (
 	"math"
 	"math/big"
@@ -200,8 +203,8 @@ func (n integer) sqrt() (integer, bool) {
 // smallPrimes are those whose squares are pulled out of radicands.
 var smallPrimes = [...]int64{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89, 97}
 
-// squarePart writes n > 0 as s²·rest, where rest has no square of a small
-// prime, and is without square if only small primes divide it.
+// squarePart writes n > 0 as s²·rest. No square of a small prime divides rest; and
+// rest is square-free if n is a square times small primes.
 func (n integer) squarePart() (s, rest integer) {
 	if s, ok := n.sqrt(); ok {
 		return s, one

@@ -1,13 +1,16 @@
 package exact
 
+// Intervals of floats: the first layer, which tells nearly every sign. Go computes
+// with floats as IEEE 754 has it, each operation and square root rounded to the nearest;
+// so the floats next to a result bound it.
+
 import (
 	"math"
 	"math/big"
 )
 
-// interval holds a number between two floats. Every operation rounds
-// outwards; what overflows or has no meaning becomes the whole line, so an
-// interval may be useless but is never wrong.
+// interval holds a number between two floats. What overflows or has no meaning becomes
+// the whole line: an interval may be of no use, but is never wrong.
 type interval struct{ lo, hi float64 }
 
 var (
@@ -101,6 +104,7 @@ func (x interval) sign() (int, bool) {
 // exactFloat is the largest magnitude below which every whole number is a float.
 const exactFloat = 1 << 53
 
+// ratioInterval holds num/den, and nothing else if that is a float.
 func ratioInterval(num, den int64) interval {
 	n, d := float64(num), float64(den)
 	q := n / d
@@ -113,14 +117,15 @@ func ratioInterval(num, den int64) interval {
 	return interval{down(q), up(q)}
 }
 
+// bigInterval holds what lies between two big floats.
 func bigInterval(lo, hi *big.Float) interval {
 	l, _ := lo.Float64()
 	h, _ := hi.Float64()
 	return guarded(down(l), up(h))
 }
 
-// settled is x as a rough field takes it: an interval that is narrow for its
-// place is taken at its middle, so that long computations do not widen it
+// settled is x as a rough field takes it: an interval that is narrow for its place is
+// made narrower still about its middle, so that long computations do not widen it
 // without end. One that holds 0, or nearly, stays.
 func (x interval) settled() interval {
 	mid := x.lo + (x.hi-x.lo)/2
@@ -130,8 +135,9 @@ func (x interval) settled() interval {
 	return x
 }
 
-// cancelled is what a rough field takes a sum or difference of y and z for: all about 0 if
-// hardly anything is left of them, since what they were settled to may be off by so much.
+// cancelled is what a rough field takes a sum or difference x of y and z for. If hardly
+// anything is left of y and z, x may be 0, since what these were settled to may be off
+// by as much.
 func (x interval) cancelled(y, z interval) interval {
 	off := 0x1p-39 * (math.Abs(y.lo) + math.Abs(z.lo))
 	if x.lo > -off && x.hi < off {

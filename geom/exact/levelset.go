@@ -1,5 +1,7 @@
 package exact
 
+// Sets of levels of a tower, as bits.
+
 import "math/bits"
 
 // maxLevels keeps level numbers within a levelSet.

@@ -1,15 +1,20 @@
 package exact
 
+// Angles in degrees as free values, for figures at random positions. A theorem about a
+// triangle with an angle of 58°15' usually holds of all angles near that; then it is shown on
+// fractions, instead of over a field of degree 720. That an equation fails there says
+// nothing of the angles as they are.
+//
+// An angle that is a sum of multiples of others, and of multiples of 15° or 18°, remains
+// so: a triangle's angles still add up to 180°.
+
 import (
 	"math"
 	"math/big"
 )
 
-// Loosen makes the angles in degrees of an empty field free, but for multiples
-// of 15° and 18°: shift moves the tangent of a quarter of each from a fraction
-// near its own. So a theorem about a triangle with an angle of 58°15' is shown of
-// all angles near that, on fractions, instead of over a field of degree 720.
-// Angles that are sums of multiples of others remain so.
+// Loosen makes the angles in degrees of an empty field free, but for multiples of 15° and
+// 18°: shift moves the tangent of a quarter of each from a fraction near its own.
 func (f *Field) Loosen(shift func(near *big.Rat) *big.Rat) { f.loose = &looseAngles{shift: shift} }
 
 // IsLoose tells whether an angle has been loosened.
@@ -33,7 +38,8 @@ type looseAngles struct {
 	sums  map[string]angleSum // by degrees
 }
 
-// looseAngle is half of an angle that was asked for: its other fractions are seldom wanted.
+// looseAngle is half of an angle that was asked for, so that the angle and its half stand
+// over the same value. (Its other parts are seldom wanted.)
 type looseAngle struct {
 	degrees  *big.Rat
 	cos, sin *Real
@@ -46,13 +52,14 @@ type angleSum struct {
 	times []int // by loose angle; those that came later are not in it
 }
 
-// fixedSteps are the degrees of which multiples stay as they are, in the order in
-// which a sum is looked for; mostTimes bounds its multiples together.
+// fixedSteps are angles of which multiples stay as they are, in the order in which a sum
+// is looked for.
 var fixedSteps = []int64{90, 30, 15, 18}
 
+// mostTimes bounds the multiples of loose angles in a sum, taken together.
 const mostTimes = 8
 
-// sumOf writes an angle in loose ones, of which it may make a new one.
+// sumOf writes an angle as a sum, with a new loose angle if the others do not do.
 func (f *Field) sumOf(degrees *big.Rat) angleSum {
 	l, key := f.loose, degrees.RatString()
 	sum, known := l.sums[key]
@@ -66,6 +73,7 @@ func (f *Field) sumOf(degrees *big.Rat) angleSum {
 	return sum
 }
 
+// find is sumOf for an angle that has not been asked for before.
 func (f *Field) find(degrees *big.Rat) angleSum {
 	l := f.loose
 	for _, bounds := range [][2]int{{0, 0}, {1, mostTimes}} { // what is fixed stays so
@@ -83,7 +91,7 @@ func (f *Field) find(degrees *big.Rat) angleSum {
 	return angleSum{l.rest(degrees, times), times}
 }
 
-// search finds multiples of the first n loose angles, together most, that leave a
+// search finds multiples of the first n loose angles, most of them together, that leave a
 // multiple of a step.
 func (l *looseAngles) search(degrees *big.Rat, step int64, n, most int) ([]int, bool) {
 	parts, scale, ok := l.scaled(degrees, n)
@@ -96,7 +104,8 @@ func (l *looseAngles) search(degrees *big.Rat, step int64, n, most int) ([]int, 
 // mostScale keeps a sum of scaled angles within a machine word.
 const mostScale = 1 << 36
 
-// scaled is the first n loose angles and degrees as whole numbers of 1/scale of a degree.
+// scaled is the first n loose angles, and then degrees, as whole multiples of one part of a
+// degree in scale; false if these are too long.
 func (l *looseAngles) scaled(degrees *big.Rat, n int) (parts []int64, scale int64, ok bool) {
 	all := make([]*big.Rat, 0, n+1)
 	for _, a := range l.free[:n] {
@@ -118,7 +127,8 @@ func (l *looseAngles) scaled(degrees *big.Rat, n int) (parts []int64, scale int6
 	return parts, scale, true
 }
 
-// searchSum is search in whole numbers: such sums are sought in every figure that is tried.
+// searchSum is search in whole numbers, which is quick: such sums are sought in every
+// figure that is tried.
 func searchSum(parts []int64, rest, step int64, most int) ([]int, bool) {
 	n := len(parts)
 	if n == 0 {
@@ -142,11 +152,11 @@ func (l *looseAngles) rest(degrees *big.Rat, times []int) *big.Rat {
 	return rest
 }
 
-// nearness is the denominator of the fraction that is moved.
+// nearness is the denominator of the fraction that shift is given.
 const nearness = 1 << 30
 
-// loosen frees half of an angle, from -90° to 90°: by the tangent t of its own half
-// the cosine is (1 - t²)/(1 + t²) and the sine 2t/(1 + t²) (Diophantus).
+// loosen frees half of an angle, taken from -90° to 90°. By the tangent t of half of that,
+// its cosine is (1 - t²)/(1 + t²) and its sine 2t/(1 + t²) (Diophantus).
 func (f *Field) loosen(degrees *big.Rat) {
 	turns := new(big.Rat).Quo(degrees, big.NewRat(360, 1))
 	turns.Add(turns, big.NewRat(1, 2))

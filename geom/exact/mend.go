@@ -1,5 +1,13 @@
 package exact
 
+// Mending a tower in which a dependence between roots was missed.
+//
+// That shows by an element a + b√d that is 0 and not written 0: by an enclosure that
+// holds 0 at a great precision (towersign.go), or by a norm that is written 0 (invert).
+// Then √d = ±a/b, which is verified by squaring. All levels are adjoined again to a
+// new tower, in which √d is that number; and what was being worked out is begun
+// again. If the equation cannot be verified there is no verdict.
+
 // missed is the panic of a tower whose element x is 0 without being written 0:
 // one of its roots depends on the others.
 type missed struct {
@@ -7,8 +15,8 @@ type missed struct {
 	x *element
 }
 
-// settled runs something, mends the tower if that comes upon a missed
-// dependence, and runs it again.
+// settled runs something. If it comes upon a missed dependence, the tower is mended,
+// and it is run again. Each time the tower loses a level, so this ends.
 func (f *Field) settled(run func()) {
 	for {
 		fault := attempt(run)
@@ -24,6 +32,7 @@ func (f *Field) settled(run func()) {
 	}
 }
 
+// attempt runs something and returns the *missed that it panicked with.
 func attempt(run func()) (fault *missed) {
 	defer func() {
 		switch e := recover().(type) {
@@ -54,8 +63,8 @@ func (t *tower) translate(x *element) *number {
 	return t.translate(x.a).add(t.translate(x.b).mul(t.images[x.level]))
 }
 
-// mended is a tower without the dependence that x shows: x = a + b√d or its
-// conjugate is 0, so √d is ±a/b, which is verified by squaring.
+// mended is a tower without the dependence that x shows. Terms of x that look like 0
+// may be 0 by another one; their coefficients are tried first.
 func (t *tower) mended(x *element) *tower {
 	for x.level > baseLevels && t.looksZero(x.b) {
 		x = x.b
@@ -87,6 +96,7 @@ func (t *tower) mended(x *element) *tower {
 	return fresh
 }
 
+// looksZero tells whether an enclosure at a great precision holds 0.
 func (t *tower) looksZero(x *element) bool {
 	_, ok := t.enclose(x, mostBits).sign()
 	return !ok

@@ -1,5 +1,10 @@
 package exact
 
+// Polynomials in π with coefficients of a Field. Since π is transcendental (Lindemann
+// 1882) and the coefficients are algebraic, such a polynomial is 0 only if every
+// coefficient is: so being 0 is decided by the coefficients, and any other sign shows at
+// some precision.
+
 import (
 	"math"
 	"strconv"
@@ -7,11 +12,8 @@ import (
 	"unicode/utf8"
 )
 
-// Mixed is a polynomial in π whose coefficients are constructible, such as
-// a circumference or the area between a circle and a square. It never changes.
-//
-// Since π is no root of a polynomial with algebraic coefficients (Lindemann
-// 1882), a Mixed is 0 only if every coefficient is.
+// Mixed is a polynomial in π whose coefficients are constructible, such as a circumference
+// or the area between a circle and a square. It never changes.
 type Mixed struct {
 	field *Field
 	c     []*Real // c[k] multiplies π^k; the last may be 0
@@ -78,7 +80,7 @@ func (x *Mixed) Mul(y *Mixed) *Mixed {
 	return z
 }
 
-// Div is x/y, by long division; false if that leaves a remainder, and so is no
+// Div is x/y by long division; false if that leaves a remainder, so that x/y is no
 // polynomial in π. It panics with *DivisionByZero if y is 0.
 func (x *Mixed) Div(y *Mixed) (quotient *Mixed, ok bool) {
 	y = y.trimmed()
@@ -165,6 +167,7 @@ func (x *Mixed) Equal(y *Mixed) bool {
 	return x.Sub(y).IsZero()
 }
 
+// constructible is both without π; false if π is in one of them.
 func constructible(x, y *Mixed) (a, b *Real, ok bool) {
 	a, ok1 := x.Constructible()
 	b, ok2 := y.Constructible()
@@ -179,6 +182,7 @@ func (x *Mixed) Abs() *Mixed {
 	return x
 }
 
+// enclose bounds x at a working precision, by Horner's rule.
 func (x *Mixed) enclose(prec uint) enclosure {
 	sum := encloseInteger(integer{}, prec)
 	for k := len(x.c) - 1; k >= 0; k-- {
@@ -245,6 +249,7 @@ func (x *Mixed) Surd() (string, bool) {
 	return b.String(), utf8.RuneCountInString(b.String()) <= longestSurd
 }
 
+// piToThe is how π^k is written.
 func piToThe(k int) string {
 	switch k {
 	case 0:

@@ -1,10 +1,13 @@
 package exact
 
+// Arithmetic modulo primes a little above 2^30.
+
 import (
 	"math/bits"
 	"sync"
 )
 
+// power is a^e modulo p.
 func power(a, e, p uint64) uint64 {
 	r := uint64(1)
 	for ; e > 0; e >>= 1 {
@@ -16,7 +19,7 @@ func power(a, e, p uint64) uint64 {
 	return r
 }
 
-// jacobi is Jacobi's symbol (a/n) for odd n.
+// jacobi is Jacobi's symbol (a/n) for odd n, by quadratic reciprocity.
 func jacobi(a, n uint64) int8 {
 	t := int8(1)
 	for a %= n; a != 0; {
@@ -45,7 +48,8 @@ const tableSize = 1 << 13
 // mapPrimes are ≡ 3 (mod 4), so that roots are powers.
 var mapPrimes = sync.OnceValue(func() []uint64 { return primesIn(3, 4) })
 
-// primesIn sieves the arithmetic progression first + k·step from 2^30.
+// primesIn are the first tableSize primes in the arithmetic progression first + k·step
+// from 2^30, by a sieve.
 func primesIn(first, step uint64) []uint64 {
 	const span, limit = 1 << 17, 33000 // limit² is more than any number here
 	start := uint64(1)<<30/step*step + first

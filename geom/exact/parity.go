@@ -1,21 +1,25 @@
 package exact
 
-// parity says whether the sum of some unknown bits is odd.
+// Linear equations over F₂, the field of two elements.
+
+// parity is an equation: whether the sum of some unknown bits is odd.
 type parity struct {
 	unknowns levelSet
 	odd      bool
 }
 
-// parities is a system of such equations, each pivot reduced against the
-// ones before it.
+// parities is a system of equations in echelon form.
 type parities struct {
 	pivots []parity // by lowest unknown; empty where there is none yet
 	rank   int
-	spare  int // equations that said nothing new
+	spare  int // equations that followed from those before them
 }
 
+// newParities is the system without equations.
 func newParities(unknowns int) *parities { return &parities{pivots: make([]parity, unknowns)} }
 
+// isSettled tells whether the equations determine every unknown, and enough others
+// agree.
 func (p *parities) isSettled() bool { return p.rank == len(p.pivots) && p.spare >= spareMaps }
 
 // add takes in an equation; false if it contradicts the others.

@@ -1,8 +1,10 @@
 package exact
 
+// Enclosures of π and of arctangents. The series are cut off where the rest is bounded.
+
 import "math/big"
 
-// enclosePi bounds π, at least as tight as asked.
+// enclosePi bounds π, with at least that precision.
 func (f *Field) enclosePi(prec uint) enclosure {
 	if f.pi.isEverything() || f.pi.prec < prec {
 		f.pi = machin(prec)
@@ -10,9 +12,11 @@ func (f *Field) enclosePi(prec uint) enclosure {
 	return f.pi
 }
 
-// machin is Machin's formula of 1706, π/4 = 4 arctan 1/5 - arctan 1/239, in
-// whole multiples of 2^-(prec+32). Each of fewer than 2^24 terms is cut off
-// by less than one of them, and so is the tail.
+// machin is π by Machin's formula of 1706, π/4 = 4 arctan 1/5 - arctan 1/239, in whole
+// multiples of a unit, 2^-(prec+32). Below ten million bits a series has fewer than 2^22
+// terms. Each is off by less than two units, for what is cut off of it and of the power
+// before it; the rest of the series is less than one. So (16 + 4)·2^23 < 2^28 units bound
+// the error.
 func machin(prec uint) enclosure {
 	const spare = 32
 	scale := new(big.Int).Lsh(big.NewInt(1), prec+spare)
@@ -43,6 +47,7 @@ func arctanOfInverse(n int64, scale *big.Int) *big.Int {
 	return sum
 }
 
+// encloseRat bounds a fraction.
 func encloseRat(r *big.Rat, prec uint) enclosure {
 	return encloseRatio(whole(r.Num()), whole(r.Denom()), prec)
 }
@@ -50,9 +55,9 @@ func encloseRat(r *big.Rat, prec uint) enclosure {
 // halvings is how often an arctangent is halved before its series is summed.
 const halvings = 8
 
-// arctan is 2·arctan x/(1 + √(1 + x²)), again and again, and then Gregory's series,
-// whose terms have alternating signs and shrink, so that the first one left out bounds
-// the rest.
+// arctan halves the angle again and again, by arctan x = 2 arctan x/(1 + √(1 + x²)), and
+// then sums Gregory's series. Its terms alternate in sign and shrink, so that the first
+// one left out bounds the rest.
 func (x enclosure) arctan(prec uint) enclosure {
 	if x.isEverything() {
 		return x
@@ -75,7 +80,7 @@ func (x enclosure) arctan(prec uint) enclosure {
 	}
 }
 
-// join is the least enclosure that holds both.
+// join is the least enclosure that holds what x and y hold.
 func (x enclosure) join(y enclosure) enclosure {
 	x.widen(y.lo, y.hi)
 	return x

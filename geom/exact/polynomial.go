@@ -1,12 +1,16 @@
 package exact
 
+// Roots of polynomials modulo a prime, by Cantor and Zassenhaus's splitting (A new
+// algorithm for factoring polynomials over finite fields, Math. Comp. 36 (1981); from
+// memory).
+
 // residuePolynomial has coefficients modulo a prime, that of Xⁱ at i; the last
 // is not 0.
 type residuePolynomial []uint64
 
-// splitRoots are the roots of a monic polynomial that has as many as its
-// degree: Cantor and Zassenhaus's splitting by the greatest common divisor
-// with (X + a)^((p-1)/2) - 1, which has the roots r with r + a a square.
+// splitRoots are the roots of a monic polynomial that has as many as its degree. The
+// greatest common divisor of f and (X + a)^((p-1)/2) - 1 has those roots r for which
+// r + a is a square: for about half of the a it is a proper divisor.
 func (f residuePolynomial) splitRoots(p uint64) []uint64 {
 	if len(f) == 2 {
 		return []uint64{(p - f[0]) % p}
@@ -22,6 +26,7 @@ func (f residuePolynomial) splitRoots(p uint64) []uint64 {
 	}
 }
 
+// trim is f without leading coefficients that are 0.
 func (f residuePolynomial) trim() residuePolynomial {
 	for len(f) > 0 && f[len(f)-1] == 0 {
 		f = f[:len(f)-1]
@@ -70,7 +75,7 @@ func (f residuePolynomial) quotient(g residuePolynomial, p uint64) (q, rest resi
 	return q, rest
 }
 
-// commonDivisor is monic.
+// commonDivisor is the greatest common divisor, monic.
 func (f residuePolynomial) commonDivisor(g residuePolynomial, p uint64) residuePolynomial {
 	for len(g) > 0 {
 		inverse := power(g[len(g)-1], p-2, p)

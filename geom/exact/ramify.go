@@ -1,12 +1,17 @@
 package exact
 
-// ramifies proves of some x that it is no square in the field of the levels
-// within, which hold x, by a prime q that would have to ramify there.
+// A proof by ramification that an element is no square, which spares the search over S'.
 //
-// If x is a square in the field, adjoining √x to a smaller field that holds x
-// ramifies nowhere but above 2, the 3 and 5 of the base (7 divides an index
-// there) and the primes that divide norms of radicands. At any other q the exponents of the primes above q in x
-// are even, and so is that of q in the norm of x, taken level by level.
+// Let L be the field of some levels, x an element of a subfield K of it, and q a prime
+// that divides neither 2·3·5·7 nor the norm of a radicand of L. Then q is unramified in L:
+// the levels of roots ramify only above 2 and their radicands, and the base only above 3
+// and 5 (7 divides the index of the polynomials in a generator). If x is a square in L,
+// then K(√x) lies in L and is unramified over q as well, so that the primes of K above q
+// divide x to even powers. Then q divides the norm of x to an even power; and so it
+// does when the norm is taken from level to level, over those that occur only.
+
+// ramifies tells whether a prime proves that x is no square in the field of the levels in
+// within with those of x.
 func (t *tower) ramifies(x *element, within levelSet) bool {
 	norm, ok := t.wholeNorm(x)
 	if !ok {
@@ -29,11 +34,12 @@ func (t *tower) ramifies(x *element, within levelSet) bool {
 	return !square
 }
 
-// mostNormBits is the length of an element whose norm is quickly found.
+// mostNormBits is the length of an element whose norm is found quickly.
 const mostNormBits = 1 << 14
 
-// wholeNorm takes the norm of x from level to level until it is whole; false
-// if that would be too long.
+// wholeNorm takes the norm of x from level to level until it is whole; false if that
+// would take long, or comes to 0. In the base it is the norm but for squares of
+// whole numbers and powers of 7 (see otherConjugates).
 func (t *tower) wholeNorm(x *element) (integer, bool) {
 	if terms, bits := x.size(); terms*bits > mostNormBits {
 		return integer{}, false

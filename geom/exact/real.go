@@ -1,18 +1,12 @@
-// Package exact does arithmetic in the constructible numbers without error,
-// and in those that the cosines of degrees and minutes generate with them.
-//
-// A number is a lazy node: an operation and its operands, with an interval of
-// floats that holds the value. Most signs are read off the interval; only when
-// it cannot tell is the number written out in a tower of square roots, where
-// being 0 is a matter of form; or, if it is made from cosines of degrees, its conjugates
-// are divided by primes. Where that would be too long, it is tried whether
-// the number is 0 whatever the numbers are that it is built on (see Joint). No
-// verdict is ever a guess: a number is 0 only if its exact form is or its conjugates
-// prove it, or by such an identity, which is wrong with a chance below 2^-80; it is
-// positive or negative only if an enclosure says so; and a decision that would cost too
-// much panics with *Undecided. (Only a rough field, which its maker has asked for, takes
-// floats at their word.)
 package exact
+
+// Numbers as nodes of a graph: an operation, its operands, and what has been found
+// out about the value. Making a node costs one operation on intervals of floats;
+// everything else about it is worked out when it is asked for, and kept.
+//
+// A node is made simpler where that takes no decision: ratios of machine words
+// are worked out, rational factors are gathered in front (3·(2·y) = 6·y), and
+// what cancels by its form alone goes (x - x, √a·√a).
 
 // operation says how a node got its value from its operands.
 type operation uint8
@@ -29,18 +23,18 @@ const (
 	variable                    // no operands: a free value of a field that keeps formulas
 )
 
-// Real is an exact number of a Field; it never changes.
+// Real is an exact number of a Field; its value never changes.
 type Real struct {
 	field    *Field
 	op       operation
 	sign     int8  // 0 while unknown
-	depth    int16 // operations on the longest way down to a ratio
-	joint    int32 // when it was made a joint; 0: it is none
-	x, y     *Real
+	depth    int16 // operations on the longest way down to a number without operands
+	joint    int32 // when it was made a joint (see Joint); 0: it is none
+	x, y     *Real // the operands; nil where there is none
 	num, den int64 // of a ratio, in lowest terms, den > 0
 	bounds   interval
-	height   float64 // at least its height over the free values, see Free
-	origin   *origin // where the operands do not tell
+	height   float64 // a bound for its height over the free values (see Free)
+	origin   *origin // of roots that its operands do not show
 	visit    int     // the last one that counted its roots
 	either   bool    // a root of which the other sign is meant in other figures
 	settled  bool    // a variable that has one value in all figures, that of an angle in degrees
@@ -50,10 +44,60 @@ type Real struct {
 	exact *number
 }
 
-// deepest is how many operations may hang below a node before its exact form
-// is worked out at once: what follows the operands down calls itself.
+// Field is where x lives.
+func (x *Real) Field() *Field { return x.field }
+
+// Add is x + y.
+func (x *Real) Add(y *Real) *Real { return x.plus(y).from(x, y) }
+
+// Sub is x - y.
+func (x *Real) Sub(y *Real) *Real { return x.minus(y).from(x, y) }
+
+// Mul is x·y.
+func (x *Real) Mul(y *Real) *Real { return x.times(y).from(x, y) }
+
+// Div is x/y. It panics with *DivisionByZero if y is 0.
+func (x *Real) Div(y *Real) *Real { return x.over(y).from(x, y) }
+
+// Neg is -x.
+func (x *Real) Neg() *Real { return x.negated().from(x, nil) }
+
+// Sqrt is the root that is not negative. It panics with *NegativeRoot if x is
+// negative.
+func (x *Real) Sqrt() *Real {
+	z := x.rooted()
+	if x.height == 0 {
+		return z
+	}
+	z.height = max(z.height, x.height/2)
+	if z.op != root || z.x != x {
+		z.trace(origin{x: x, root: true})
+	}
+	return z
+}
+
+// Abs is x or -x, whichever is not negative.
+func (x *Real) Abs() *Real {
+	if n := x.field.notes; n != nil {
+		if n.isZero(x) {
+			return x.field.Int(0)
+		}
+		return x.Mul(x).Sqrt()
+	}
+	if x.Sign() < 0 {
+		return x.Neg()
+	}
+	return x
+}
+
+// MulInt is n times x.
+func (x *Real) MulInt(n int64) *Real { return x.field.Int(n).Mul(x) }
+
+// deepest bounds the depth of a node. A deeper one is written out at once and
+// keeps no operands, since whatever follows operands down calls itself.
 const deepest = 10000
 
+// node is a new node. In a rough field its interval is made narrow again.
 func (f *Field) node(op operation, x, y *Real, bounds interval) *Real {
 	if f.rough {
 		if op == sum || op == difference {
@@ -71,14 +115,12 @@ func (f *Field) node(op operation, x, y *Real, bounds interval) *Real {
 	return z
 }
 
-// Field is where x lives.
-func (x *Real) Field() *Field { return x.field }
-
 func (x *Real) isRatio() bool { return x.op == ratio }
 func (x *Real) isInt(n int64) bool {
 	return x.op == ratio && x.num == n && x.den == 1
 }
 
+// plus is x + y, maybe a simpler node.
 func (x *Real) plus(y *Real) *Real {
 	switch {
 	case x.isInt(0):
@@ -108,6 +150,7 @@ func (x *Real) addRatio(y *Real) *Real {
 	return nil
 }
 
+// minus is x - y, maybe a simpler node.
 func (x *Real) minus(y *Real) *Real {
 	switch {
 	case x == y:
@@ -128,7 +171,7 @@ func (x *Real) minus(y *Real) *Real {
 	return x.field.node(difference, x, y, x.bounds.sub(y.bounds))
 }
 
-// unscaled is x without a factor that is a ratio; factor is that factor.
+// unscaled is x without its rational factor.
 func (x *Real) unscaled() *Real {
 	if x.op == product && x.x.isRatio() {
 		return x.y
@@ -136,6 +179,7 @@ func (x *Real) unscaled() *Real {
 	return x
 }
 
+// factor is the rational factor of x.
 func (x *Real) factor() *Real {
 	if x.op == product && x.x.isRatio() {
 		return x.x
@@ -143,6 +187,7 @@ func (x *Real) factor() *Real {
 	return x.field.Int(1)
 }
 
+// times is x·y, maybe a simpler node; a rational factor comes first.
 func (x *Real) times(y *Real) *Real {
 	if y.isRatio() {
 		x, y = y, x
@@ -180,6 +225,7 @@ func (x *Real) mulRatio(num, den int64) *Real {
 	return nil
 }
 
+// square is x², maybe a simpler node.
 func (x *Real) square() *Real {
 	switch {
 	case x.op == root:
@@ -192,6 +238,7 @@ func (x *Real) square() *Real {
 	return x.field.node(product, x, x, x.bounds.square())
 }
 
+// over is x/y, maybe a simpler node.
 func (x *Real) over(y *Real) *Real {
 	if y.Sign() == 0 {
 		panic(&DivisionByZero{})
@@ -211,6 +258,7 @@ func (x *Real) over(y *Real) *Real {
 	return x.field.node(quotient, x, y, x.bounds.div(y.bounds))
 }
 
+// negated is -x, maybe a simpler node. A joint keeps its form.
 func (x *Real) negated() *Real {
 	switch {
 	case x.isRatio() && x.num != -x.num || x.isInt(0):
@@ -225,23 +273,7 @@ func (x *Real) negated() *Real {
 	return x.field.node(negation, x, nil, x.bounds.neg())
 }
 
-// Abs is x or -x, whichever is not negative.
-func (x *Real) Abs() *Real {
-	if n := x.field.notes; n != nil {
-		if n.isZero(x) {
-			return x.field.Int(0)
-		}
-		return x.Mul(x).Sqrt()
-	}
-	if x.Sign() < 0 {
-		return x.Neg()
-	}
-	return x
-}
-
-// MulInt is n times x.
-func (x *Real) MulInt(n int64) *Real { return x.field.Int(n).Mul(x) }
-
+// rooted is √x, maybe a simpler node.
 func (x *Real) rooted() *Real {
 	switch x.Sign() {
 	case -1:
@@ -295,33 +327,4 @@ func (x *Real) ratioRoot() *Real {
 		return nil
 	}
 	return factor.Mul(x.field.wholeRoot(m.k))
-}
-
-// Add is x + y.
-func (x *Real) Add(y *Real) *Real { return x.plus(y).from(x, y) }
-
-// Sub is x - y.
-func (x *Real) Sub(y *Real) *Real { return x.minus(y).from(x, y) }
-
-// Mul is x·y.
-func (x *Real) Mul(y *Real) *Real { return x.times(y).from(x, y) }
-
-// Div is x/y. It panics with *DivisionByZero if y is 0.
-func (x *Real) Div(y *Real) *Real { return x.over(y).from(x, y) }
-
-// Neg is -x.
-func (x *Real) Neg() *Real { return x.negated().from(x, nil) }
-
-// Sqrt is the root that is not negative. It panics with *NegativeRoot if x is
-// negative.
-func (x *Real) Sqrt() *Real {
-	z := x.rooted()
-	if x.height == 0 {
-		return z
-	}
-	z.height = max(z.height, x.height/2)
-	if z.op != root || z.x != x {
-		z.trace(origin{x: x, root: true})
-	}
-	return z
 }

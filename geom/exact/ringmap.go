@@ -1,10 +1,24 @@
 package exact
 
+// Ring maps from a field of the tower to the residues modulo a prime. Let R be the
+// ring of whole polynomials in the roots of some levels. A map R → F_p sends each root
+// to a root of the image of its radicand, which must be a square other than 0.
+//
+// Such a map says two things for certain. What it does not send to 0 is not written 0.
+// And if an x of R with an image other than 0 is a square in the field, then its image
+// is a square: since neither 2 nor a radicand goes to 0, and p divides no discriminant
+// of a base level, R is unramified over the whole numbers at the kernel of the map, and
+// so the map is told for √x as well, which is integral over R.
+//
+// Maps are found depth first. At each level both roots are tried, or there is none:
+// half of the branches die and the others fork, so that a prime gives about one map
+// however many levels there are (by Chebotarev's theorem, on the average; the search
+// for primes in which all radicands split would be exponential). That is for
+// speed alone; nothing is proved by how often maps are found.
+
 import "slices"
 
-// ringMap is a ring homomorphism from the field of some levels to the whole
-// numbers modulo a prime p ≡ 3 (mod 4): it sends each root to a root of the
-// image of its radicand. What it does not send to 0 is not written 0.
+// ringMap is a map to the residues modulo a prime p ≡ 3 (mod 4).
 type ringMap struct {
 	p      uint64
 	root   []uint64 // by level
@@ -13,11 +27,11 @@ type ringMap struct {
 
 const unknownCharacter = 2
 
-// baseImage says what the roots of a base level modulo p depend on.
+// baseImage is what the roots modulo p of the polynomial of a base level depend on.
 type baseImage struct {
 	p        uint64
 	level    int
-	constant uint64 // of the polynomial whose roots they are
+	constant uint64 // coefficient of the polynomial; the others are the same for all
 }
 
 // apply is the image of x.
@@ -52,8 +66,8 @@ type mapSearch struct {
 // mapsPerPrime bounds how many maps one prime gives, for the sake of variety.
 const mapsPerPrime = 8
 
-// mapOf is the k-th ring map of the field of the levels in s, nil if that many
-// more primes do not give so many maps.
+// mapOf is the k-th ring map of the field of the levels in s; nil if not so many maps
+// are found at that many primes more.
 func (t *tower) mapOf(s levelSet, k, tries int) *ringMap {
 	search := t.maps[s]
 	if search == nil {
@@ -74,9 +88,8 @@ func (t *tower) mapOf(s levelSet, k, tries int) *ringMap {
 	return search.found[k]
 }
 
-// extend tries both roots of each level in turn, depth first: half of the
-// branches die and the others fork, so that a prime gives about one map
-// however many levels there are.
+// extend completes a map that is told for the first k levels in every way, until
+// there are enough maps.
 func (t *tower) extend(search *mapSearch, m *ringMap, k, limit int) {
 	if len(search.found) >= limit {
 		return
@@ -113,8 +126,8 @@ func (t *tower) rootsModulo(m *ringMap, i int) []uint64 {
 // with it has a top bit that looks like chance.
 const scatter = 0x9e3779b97f4a7c15
 
-// generatorsModulo are the roots of the polynomial of a base level, if p
-// splits it. They depend on the images of the lower base levels alone.
+// generatorsModulo are the roots of the polynomial of a base level if it splits modulo
+// p, else none.
 func (t *tower) generatorsModulo(i int, m *ringMap) []uint64 {
 	g := generators[i]
 	if !slices.Contains(g.residues, m.p%g.conductor) {

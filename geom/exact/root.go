@@ -1,11 +1,22 @@
 package exact
 
+// Square roots in a tower: found in it, denested, or adjoined as a new level.
+//
+// A root √(a + b√e) over a field K is the sum of roots over K if a² - b²e is a square
+// s² in K: (√(2(a + s)) + √(2(a - s)))/2. (Of the two criteria of Borodin, Fagin,
+// Hopcroft and Tompa, Decreasing the nesting depth of expressions involving square
+// roots, J. Symbolic Computation 1 (1985), this is the first; Landau, Simplification of
+// nested radicals, SIAM J. Computing 21 (1992), has the general case. Both from
+// memory.) A root that could be denested and is not makes the tower larger than it
+// need be, and nothing else.
+
 // sqrt is the root of a number x > 0, adjoined if the tower has none.
 func (t *tower) sqrt(x *number) *number {
 	f, d := x.radicand()
 	return t.elementRoot(d).mul(f)
 }
 
+// elementRoot is the root of a positive element.
 func (t *tower) elementRoot(d *element) *number {
 	for i := baseLevels + 1; i < len(t.levels); i++ {
 		if t.levels[i].radicand.equal(d) {
@@ -25,14 +36,14 @@ func (t *tower) elementRoot(d *element) *number {
 	return r
 }
 
-// levelsToDenest bounds the norm of a radicand, which can have a term for each
-// set of its levels but one.
+// levelsToDenest bounds the levels of a radicand that is tried: its norm can have a
+// term for each set of these but the highest.
 const levelsToDenest = 6
 
-// denested is a root of d = a + b√e when its norm a² - b²e is a square s²
-// below the level of √e: with u = √(2(a + s)), it is u/2 + (b/u)√e. Only u has
-// to be adjoined, a root over a smaller field. (Were s allowed to stand higher,
-// denesting u might lead back to d.)
+// denested is a root of d = a + b√e if its norm a² - b²e is a square s² below the
+// level of √e: with u = √(2(a + s)), it is u/2 + (b/u)√e. Of u and √(2(a - s)), which
+// is 2b√e/u, the one with the shorter radicand is adjoined. (Were s allowed to stand
+// higher, denesting u might lead back to d.)
 func (t *tower) denested(d *element) *number {
 	n := d.level
 	if n <= baseLevels || d.levels().count() > levelsToDenest {

@@ -1,5 +1,17 @@
 package exact
 
+// The sign of a number, by what is cheapest of what can tell it. Three rules hold
+// throughout (the brief's truth rules):
+//
+//   - A number is 0 only if that is proved: its exact form is written 0 (form.go),
+//     or its conjugates are divisible by more primes than they could be otherwise
+//     (conjugates.go), or it is 0 by an identity between the numbers that it is built
+//     on (cut.go), which alone holds with a chance, of more than 1 - 2^-80.
+//   - A number is positive or negative only if an enclosure lies on that side of 0.
+//     That its form is not written 0, or that its image modulo a prime is not 0, is
+//     never enough: a dependence between the roots may have been missed.
+//   - What the budget does not reach is a panic with *Undecided.
+
 // Sign is -1, 0 or 1. It panics with *Undecided when the budget is spent.
 func (x *Real) Sign() int {
 	s, ok := x.bounds.sign()
@@ -48,10 +60,12 @@ func (x *Real) Equal(y *Real) bool {
 	return x.Cmp(y) == 0
 }
 
-// decide goes up the ladder: what is known, the signs of factors, a comparison
-// of squares, a longer enclosure, and then what alone can say that a sum is 0:
-// the exact form, an identity where that would be too long, or its conjugates, which
-// come first where some cosine is none of whole degrees: those are quick to write out.
+// decide is the sign of an x whose interval of floats cannot tell it. A rough field
+// takes x for 0. Else what may tell it is, in turn: the signs of factors; a
+// comparison of squares; longer enclosures; and for an x that still may be 0 its
+// exact form, or an identity where that form would be too long, and its
+// conjugates. These come first where some cosine is none of whole degrees or their
+// halvings, since forms over the larger bases are long.
 func (x *Real) decide() int {
 	if x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
@@ -91,7 +105,8 @@ func (x *Real) decide() int {
 	return x.settle(x.refined(spent))
 }
 
-// byConjugates is the sign if the conjugates tell whether x is 0.
+// byConjugates is the sign, if the conjugates of x prove that it is 0 or that it is
+// not.
 func (x *Real) byConjugates() (sign int, ok bool) {
 	switch x.provedByConjugates() {
 	case isZero:
@@ -102,10 +117,10 @@ func (x *Real) byConjugates() (sign int, ok bool) {
 	return 0, false
 }
 
-// writtenOut works out the exact form of x, unless x is surely not 0 or proves
-// to be 0 by an identity. That is tried when a small part of the budget has not
-// been enough, and first of all once it was not in this field, as long as
-// identities are found there more often than not.
+// writtenOut works out the exact form of x, unless x turns out not to be 0 or to be
+// 0 by an identity. An identity is sought when a small part of the budget has not
+// been enough for the form; and before the form, once that has happened in this
+// field, as long as identities are found there more often than not.
 func (x *Real) writtenOut() (spent *exhausted, identity bool) {
 	f, part := x.field, smallPart
 	if f.joints == 0 || f.luck < 0 {
@@ -136,11 +151,12 @@ func (x *Real) writtenOut() (spent *exhausted, identity bool) {
 	return spent, false
 }
 
-// smallPart of the budget, one in so many, is enough for nearly every figure.
+// smallPart is the part of the budget, one in so many, that is enough for nearly every
+// figure.
 const smallPart = 100
 
-// settle notes a sign, in the interval too; not a 0 that an enclosure was
-// trusted for, on the way.
+// settle notes the sign of x and narrows its interval by it. A 0 that rests on a
+// trusted enclosure is not noted.
 func (x *Real) settle(sign int) int {
 	if sign == 0 {
 		if x.field.trust == 0 {
@@ -153,9 +169,10 @@ func (x *Real) settle(sign int) int {
 	return sign
 }
 
-// refined encloses x, which is thought not to be 0, until it shows its sign.
-// If it still does not at mostBits, then either the budget was spent before
-// the exact form was there, or a dependence between roots was missed.
+// refined encloses x, which is thought not to be 0, until its sign shows. If it does
+// not at mostBits, then either the budget was spent before the exact form was there,
+// or x is 0 and a dependence between roots was missed, which the sign of the
+// exact form then finds.
 func (x *Real) refined(spent *exhausted) (sign int) {
 	for prec := uint(1024); prec <= mostBits; prec *= 2 {
 		if s, ok := x.enclose(prec).sign(); ok {
@@ -171,7 +188,7 @@ func (x *Real) refined(spent *exhausted) (sign int) {
 	return sign
 }
 
-// signOfFactors decides anything but a sum from its operands.
+// signOfFactors is the sign of anything but a sum or difference, from its operands.
 func (x *Real) signOfFactors() (sign int, ok bool) {
 	switch x.op {
 	case root:
@@ -187,8 +204,9 @@ func (x *Real) signOfFactors() (sign int, ok bool) {
 	return 0, false
 }
 
-// comparedSquares decides p√a - q√b with rational p and q from p²a - q²b,
-// without adjoining a root.
+// comparedSquares is the sign of p√a - q√b with rational p and q. If these have the
+// same sign, it is theirs times the sign of p²a - q²b, for which no root need be
+// adjoined.
 func (x *Real) comparedSquares() (sign int, ok bool) {
 	if x.op != difference && x.op != sum {
 		return 0, false

@@ -1,13 +1,17 @@
 package exact
 
+// Cosines modulo primes. Modulo a prime p ≡ 1 (mod n) there are primitive n-th roots of unity
+// ζ, and 2cos(2πk/n) can be ζ^k + ζ^-k for any of them.
+
 import (
 	"iter"
 	"math/big"
 	"math/bits"
 )
 
-// splitPrime is a prime p ≡ 1 (mod n) with what the numbers 2cos(2πk/n) can be
-// modulo it. A residue r is kept as r·2^64 (Montgomery, Math. Comp. 44, 1985).
+// splitPrime is a prime p ≡ 1 (mod n), with the images of 2cos(2πk/n) under one of the maps
+// to the residues modulo p; the others permute them. A residue r is kept as r·2^64
+// (Montgomery, Modular multiplication without trial division, Math. Comp. 44 (1985)).
 type splitPrime struct {
 	p       uint64
 	inverse uint64 // of p modulo 2^64
@@ -17,7 +21,7 @@ type splitPrime struct {
 	cosines []uint64 // by k
 }
 
-// primeBits is the length of the greatest of them.
+// primeBits is the length of the greatest of them: below 2^62, sums do not overflow.
 const primeBits = 62
 
 // mostSplits is how many of them a field keeps for each n.
@@ -75,7 +79,7 @@ func newSplitPrime(p, n uint64) *splitPrime {
 	return s
 }
 
-// doubleCosines are ζ^k + ζ^-k for a primitive n-th root of unity ζ.
+// doubleCosines are ζ^k + ζ^-k, by k.
 func (s *splitPrime) doubleCosines() []uint64 {
 	powers, cosines := make([]uint64, s.n), make([]uint64, s.n)
 	zeta := s.rootOfUnity()
@@ -89,7 +93,7 @@ func (s *splitPrime) doubleCosines() []uint64 {
 	return cosines
 }
 
-// rootOfUnity is a primitive n-th one.
+// rootOfUnity is a primitive n-th root of unity.
 func (s *splitPrime) rootOfUnity() uint64 {
 	for a := int64(2); ; a++ {
 		z := s.power(s.residue(integer{k: a}), (s.p-1)/s.n)
@@ -103,6 +107,7 @@ func (s *splitPrime) rootOfUnity() uint64 {
 	}
 }
 
+// primeFactors are the primes that divide n.
 func primeFactors(n uint64) (factors []uint64) {
 	for q := uint64(2); n > 1; q++ {
 		if n%q == 0 {
@@ -115,8 +120,10 @@ func primeFactors(n uint64) (factors []uint64) {
 	return factors
 }
 
+// residue is n modulo p.
 func (s *splitPrime) residue(n integer) uint64 { return s.mul(n.mod(s.p), s.square) }
 
+// mul is Montgomery's product a·b/2^64, which keeps the factor 2^64.
 func (s *splitPrime) mul(a, b uint64) uint64 {
 	hi, lo := bits.Mul64(a, b)
 	m, _ := bits.Mul64(lo*s.inverse, s.p)

@@ -1,12 +1,28 @@
 package exact
 
-// squareRoot is a square root of x, of either sign, in the field of the
-// levels in the closed set within; nil if there is none.
+// Is x a square in the field K of the tower? (The brief's section of that name.)
 //
-// Let S be the levels that x needs. If no level outside S needs another one
-// outside S, the field is Kummer over K_S: x is a square in it exactly when
-// x·∏dⱼ is one in K_S for some of the radicands dⱼ outside. Otherwise those
-// deep levels join S, with what they need, and then it is.
+// Let S be the levels that x needs, with all that these need, and suppose that no
+// level outside S needs another one outside S. Then K is K_S with the roots of
+// some elements dⱼ of K_S, and by Kummer theory (for example Lang, Algebra, VI §8; from
+// memory) x is a square in K exactly when x·∏dⱼ is one in K_S, for some of the dⱼ.
+// Otherwise the levels that need others outside S join it, with what they need:
+// for that S' the same holds.
+//
+// Which dⱼ come in question is found by linear algebra over F₂ (parity.go). A ring
+// map to F_p sends squares to squares; so each map (ringmap.go) gives one linear
+// equation for the exponents of the dⱼ, from the quadratic characters of x and the
+// dⱼ. If the equations contradict each other, x is proved to be no square. If they
+// have a solution, the root is sought for the x·∏dⱼ that it tells, by norms from
+// level to level, and the root that is found satisfies its equation by algebra. What
+// is wrong with a solution that agrees with spareMaps more equations than determine
+// it (a chance of about 2^-24, as maps are spread evenly by Chebotarev's theorem) is
+// only that this search is in vain.
+
+// squareRoot is a square root of x, of either sign, in the field of the levels in the
+// closed set within; nil if there is none, or if it was missed (see
+// levelsWithoutMaps). S is tried first, which is often enough, then S'; unless a
+// prime proves that there is no root (ramify.go).
 func (t *tower) squareRoot(x *element, within levelSet) *number {
 	if x.level == 0 {
 		if s, ok := x.n.sqrt(); ok {
@@ -24,7 +40,8 @@ func (t *tower) squareRoot(x *element, within levelSet) *number {
 	return nil
 }
 
-// withDeep adds to s the levels that need something outside s.
+// withDeep is S' for an S: with the levels that need something outside S, and what they
+// need.
 func (t *tower) withDeep(s, within levelSet) levelSet {
 	wider := s
 	for j := range within.without(s).each {
@@ -36,8 +53,8 @@ func (t *tower) withDeep(s, within levelSet) levelSet {
 	return wider
 }
 
-// rootOver is a square root of x in the field of s and of those levels within
-// that are Kummer over it.
+// rootOver is a square root of x in the field of the levels in s and of those of within
+// whose radicands lie in the field of s.
 func (t *tower) rootOver(x *element, s, within levelSet) *number {
 	var outside []int
 	for j := range within.without(s).each {
@@ -69,9 +86,12 @@ func (t *tower) overRoot(r *number, j int) *number {
 	return r.mul(t.rootAt(j)).div(t.fraction(t.levels[j].radicand, one))
 }
 
-// exactRoot is a square root of x in the field of the levels in s, which
-// holds x; nil if there is none. With u² - v²d = ±√(a² - b²d), a root u + v√d
-// of a + b√d has u² = (a ± √(a² - b²d))/2 and v = b/2u.
+// exactRoot is a square root of x in the field of the levels in s, which holds x; nil if
+// there is none. Let √d be the root of the highest level.
+//
+//   - If x = a lies below it, x or x·d is a square below.
+//   - If u + v√d is a root of x = a + b√d with b ≠ 0, then u² - v²d = ±√(a² - b²d) lies
+//     below, and so u² = (a ± √(a² - b²d))/2 and v = b/2u.
 func (t *tower) exactRoot(x *element, s levelSet) *number {
 	n := s.top()
 	if n <= baseLevels {
@@ -101,7 +121,7 @@ func (t *tower) exactRoot(x *element, s levelSet) *number {
 	return nil
 }
 
-// numberRoot is squareRoot for a number with a denominator.
+// numberRoot is squareRoot for a number with a denominator; nil for 0.
 func (t *tower) numberRoot(x *number, within levelSet) *number {
 	if x.isZero() {
 		return nil
@@ -114,31 +134,30 @@ func (t *tower) numberRoot(x *number, within levelSet) *number {
 	return r.mul(f)
 }
 
-// finding says what came of a search for a dependence.
+// finding says what the characters tell about a dependence of x on some radicands.
 type finding int
 
 const (
-	none    finding = iota // there is no dependence: proved
-	likely                 // there is one, if any
-	unknown                // too few ring maps to tell
+	none    finding = iota // there is none: proved
+	likely                 // if there is one, it is this
+	unknown                // there are too few ring maps to tell
 )
 
-// levelsWithoutMaps is the size of a field whose roots can be sought in it
-// without ring maps to guide the search. In a larger one a square can be
-// missed, which shows when a number is 0 but not written 0, and is mended.
-// (Where many roots of whole numbers stand side by side, a prime in which all
-// of them split is rare. Maps to fields of p² elements are not; but every whole
-// number has a root there, and so they are blind to the factors sought.)
+// levelsWithoutMaps is the size of a field in which a root is sought without ring maps
+// to guide the search. In a larger one the search would take too long, and a square is
+// missed: which shows when a number is 0 but not written 0, and is mended.
+// (Where many roots of whole numbers stand side by side, a prime modulo which all of
+// them exist is rare. Maps to fields of p² elements are not; but there every whole
+// number has a root, and so they cannot tell the factors that are sought.)
 const levelsWithoutMaps = 6
 
-// spareMaps is how many ring maps must agree beyond those that determine a
-// dependence.
+// spareMaps is how many ring maps must agree with a dependence beyond those that
+// determine it.
 const spareMaps = 24
 
-// dependence finds which radicands outside s make x a square in the field of
-// s when multiplied to it: linear algebra over the field of two elements, on
-// the quadratic characters at ring maps of s. No solution is a proof that
-// there is none; a solution remains to be proved.
+// dependence finds which radicands outside s make x a square in the field of s when
+// they are multiplied to it. That there are none is proved; factors that are found
+// remain to be proved.
 func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int, f finding) {
 	system := newParities(len(outside))
 	for k := 0; !system.isSettled(); k++ {
@@ -160,7 +179,9 @@ func (t *tower) dependence(x *element, s levelSet, outside []int) (factors []int
 	return factors, likely
 }
 
-// characters is one equation; it is not fit for use if a character is 0.
+// characters is the equation that a ring map gives: the sum of the exponents of the
+// radicands that go to no square is odd exactly if x goes to no square. It is not
+// fit for use if x or a radicand goes to 0.
 func (t *tower) characters(m *ringMap, x *element, outside []int) (row parity, fit bool) {
 	c := m.character(x)
 	if c == 0 {

@@ -1,5 +1,9 @@
 package exact
 
+// Numbers as a textbook writes them, in roots: 3√2, (1 + √5)/2, √(10 + 2√5). The form is
+// read off the exact form. It is always right; it is the shortest as far as the tower has
+// denested its roots.
+
 import (
 	"math/big"
 	"slices"
@@ -28,6 +32,7 @@ func (x *Real) Surd() (string, bool) {
 	return text, utf8.RuneCountInString(text) <= longestSurd
 }
 
+// surd is x in roots; false if that takes long, is too long, or has no such form.
 func (x *Real) surd() (s surd, ok bool) {
 	if x.field.spend(surdPart, func() { s, ok = x.exactly().surd() }) != nil {
 		return surd{}, false
@@ -83,8 +88,8 @@ func (s *surd) reduce() {
 	s.den = s.den.quo(g)
 }
 
-// gather adds the terms of an element. The highest nested root comes out with
-// all that multiplies it put under its sign: b√d = ±f√e where b²d = f²e.
+// gather adds the terms of an element. Its highest nested root √d comes out with all that
+// multiplies it put under its sign: b√d = ±f√e where b²d = f²e.
 func (s *surd) gather(t *tower, x *element) bool {
 	level := t.highestNested(x)
 	if level == 0 {
@@ -108,9 +113,9 @@ func (s *surd) gather(t *tower, x *element) bool {
 	return s.gather(t, a)
 }
 
-// takeSquare takes the largest square out of a sum under a root, and returns its
-// root: terms whose own roots were simplified can share one that their elements
-// do not.
+// takeSquare takes the largest square out of a sum under a root, and returns the root of
+// that square. Terms whose own roots have been simplified can share one that their
+// elements do not.
 func (s *surd) takeSquare() integer {
 	if !s.den.isOne() || len(s.terms) == 0 {
 		return one
@@ -192,6 +197,7 @@ func (s surdTerm) compare(o surdTerm) int {
 	return 0
 }
 
+// rank orders terms of one sign by their kind.
 func (s surdTerm) rank() int {
 	switch {
 	case s.inner != nil:
@@ -204,6 +210,7 @@ func (s surdTerm) rank() int {
 	return 3
 }
 
+// text is the whole sum.
 func (s surd) text() string {
 	if len(s.terms) == 0 {
 		return "0"
@@ -214,7 +221,7 @@ func (s surd) text() string {
 	return s.times("")
 }
 
-// sign goes before a term of a sum.
+// sign is what goes before a term of a sum.
 func sign(first, negative bool) string {
 	switch {
 	case first && negative:
@@ -227,8 +234,8 @@ func sign(first, negative bool) string {
 	return " + "
 }
 
-// times is the product with a symbol, which may be empty; without the sign if
-// there is but one term.
+// times is the product of the sum with a symbol, which may be empty. Where there is but one
+// term, it is written without its sign.
 func (s surd) times(symbol string) string {
 	var b strings.Builder
 	switch {
@@ -245,6 +252,7 @@ func (s surd) times(symbol string) string {
 	return b.String()
 }
 
+// sum is the terms without the denominator.
 func (s surd) sum() string {
 	var b strings.Builder
 	for i, term := range s.terms {

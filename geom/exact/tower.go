@@ -1,7 +1,16 @@
 package exact
 
-// tower is a field K₀ ⊂ K₁ ⊂ … where each level adjoins the square root of a
-// positive element that is no square in the field below it.
+// The tower of fields K₀ ⊂ K₁ ⊂ … in which numbers are written out. K₀ is the field
+// of the base levels over the rationals (base.go). Each level above adjoins the root of
+// a positive element d that is no square in the field below.
+//
+// Whether d is a square below is decided in square.go. Where d is found to be none by
+// a certificate, or with the root, the tower is one of fields. A square can be
+// missed only where too few ring maps are found (see levelsWithoutMaps). Then some
+// number is 0 and not written so; which is noticed (towersign.go) and mended
+// (mend.go) before it can become a verdict.
+
+// tower is K₀ ⊂ K₁ ⊂ … as far as roots have been adjoined.
 type tower struct {
 	levels    []level // [0] is the rationals; then the base; then the roots
 	maps      map[levelSet]*mapSearch
@@ -52,11 +61,10 @@ func (t *tower) rootAt(i int) *number {
 	return &number{t: t, num: join(i, zero, unit), den: one}
 }
 
-// all are the levels of the tower with what they need; the base counts only
-// as far as it is used.
+// all are the levels of roots, with what they need of the base.
 func (t *tower) all() levelSet { return t.below(len(t.levels)) }
 
-// below are the levels under level n, with what they need.
+// below are the levels of roots under level n, with what they need of the base.
 func (t *tower) below(n int) (s levelSet) {
 	for i := baseLevels + 1; i < n; i++ {
 		s = s.with(setOf(i)).with(t.levels[i].closure)

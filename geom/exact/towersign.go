@@ -1,5 +1,7 @@
 package exact
 
+// Enclosures and signs of elements of a tower.
+
 // enclose bounds an element of the tower.
 func (t *tower) enclose(x *element, prec uint) enclosure {
 	if x.level == 0 {
@@ -12,7 +14,7 @@ func (t *tower) enclose(x *element, prec uint) enclosure {
 	return z.add(t.enclose(x.a, prec), prec)
 }
 
-// encloseRoot bounds the root of a level, at least as tight as asked.
+// encloseRoot bounds the root of a level, with at least that precision.
 func (t *tower) encloseRoot(i int, prec uint) enclosure {
 	l := &t.levels[i]
 	if l.root.lo == nil || l.root.prec < prec {
@@ -25,13 +27,14 @@ func (t *tower) encloseRoot(i int, prec uint) enclosure {
 	return l.root
 }
 
-// mostBits is the precision beyond which a number that still looks like 0 is
-// taken for one whose exact form is wrong.
+// mostBits is the precision at which an x that is not written 0 is asked whether it is 0
+// all the same. It is no bound on how near to 0 a number can be: what comes of the
+// question is proved or not decided.
 const mostBits = 4096
 
-// sign is that of x by enclosure. An x not written 0 whose enclosure still
-// holds 0 at mostBits, beyond what its coefficients cancel, shows that a root
-// depends on lower ones unnoticed.
+// sign is that of x, by enclosures. If one of mostBits, and twice as many as the
+// coefficients are long, still holds 0, then it seems that a root depends on lower ones
+// and that was missed; a panic with *missed has the tower mended.
 func (t *tower) sign(x *element) int {
 	if x.level == 0 {
 		return x.n.sign()
@@ -56,5 +59,5 @@ func (x *number) enclose(prec uint) enclosure {
 	return z.quo(encloseInteger(x.den, prec), prec)
 }
 
-// sign is that of x, from an enclosure that excludes 0.
+// sign is that of x.
 func (x *number) sign() int { return x.t.sign(x.num) }

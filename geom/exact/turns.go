@@ -1,18 +1,21 @@
 package exact
 
+// Sums of angles by enclosures: which of two angles is greater, where that is not a matter
+// of cosines, as the sign of 2·∠ABC - ∠DEF - 40° is not.
+
 import "math/big"
 
-// Turn is so many times the angle from the x axis anticlockwise to (X, Y), which
-// lies from 0° up to 360°.
+// Turn is so many times the angle from the x axis anticlockwise to (X, Y), which lies from
+// 0° up to 360°. X and Y are not both 0.
 type Turn struct {
 	Times *big.Rat
 	X, Y  *Real
 }
 
-// SumOfTurns is the sign of a sum of turns and degrees, of which there may be any
-// number, whole or not, and its size in radians; the sign is 0 where enclosures cannot
-// tell it, as where the sum is 0. A field whose angles have been loosened, or that is
-// rough, cannot tell.
+// SumOfTurns is the sign of a sum of turns and degrees, of which there may be any number,
+// whole or not, and the size of the sum in radians. A sign of 0 says that enclosures do not
+// tell it: that never proves the sum to be 0. Nor can a field tell it that is rough, or
+// has freed angles.
 func (f *Field) SumOfTurns(turns []Turn, degrees *big.Rat) (sign int, radians float64) {
 	if f.rough || f.IsLoose() {
 		return 0, 0
@@ -31,8 +34,8 @@ func (f *Field) SumOfTurns(turns []Turn, degrees *big.Rat) (sign int, radians fl
 	return 0, 0
 }
 
-// enclose bounds a turn in radians. In the quadrant that begins n right angles
-// on, the angle is n·π/2 + π/4 + arctan (y - x)/(y + x).
+// enclose bounds a turn in radians. In the quadrant that begins n right angles on, turned
+// back to the first, the angle is n·π/2 + π/4 + arctan (y - x)/(y + x).
 func (t Turn) enclose(f *Field, prec uint) enclosure {
 	x, y, eighths := t.X, t.Y, int64(1)
 	for x.Sign() <= 0 || y.Sign() < 0 {
