@@ -1,9 +1,9 @@
 package exact
 
-// Identities: numbers that are 0 whatever the numbers are that they are built on (the brief's
-// "Deeper than the tower can carry"). The graph of a number is cut at some of its joints,
-// which are points, say; above the cut it is a function of these. If that function is 0
-// everywhere near the values that the joints have, the number is 0.
+// Identities: numbers that are 0 whatever the numbers are that they are built on. The graph
+// of a number is cut at some of its joints, which are points, say; above the cut it is a
+// function of these. If that function is 0 everywhere near the values that the joints have,
+// the number is 0.
 //
 // Let a box about those values be such that in it no divisor is 0 and every radicand is
 // positive, as intervals prove (box.go). There the function is analytic. If it is not 0

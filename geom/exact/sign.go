@@ -1,12 +1,11 @@
 package exact
 
-// The sign of a number, by what is cheapest of what can tell it. Three rules hold
-// throughout (the brief's truth rules):
+// The sign of a number, by the cheapest means that can tell it. Three rules hold throughout:
 //
-//   - A number is 0 only if that is proved: its exact form is written 0 (form.go),
-//     or its conjugates are divisible by more primes than they could be otherwise
-//     (conjugates.go), or it is 0 by an identity between the numbers that it is built
-//     on (cut.go), which alone holds with a chance, of more than 1 - 2^-80.
+//   - A number is 0 only if its exact form is written 0 (form.go), or more primes
+//     divide its conjugates than could if it were not (conjugates.go), which are proofs; or
+//     if it is 0 by an identity between the numbers that it is built on (cut.go), which
+//     is wrong with a chance below 2^-80.
 //   - A number is positive or negative only if an enclosure lies on that side of 0.
 //     That its form is not written 0, or that its image modulo a prime is not 0, is
 //     never enough: a dependence between the roots may have been missed.
@@ -67,10 +66,7 @@ func (x *Real) Equal(y *Real) bool {
 // conjugates. These come first where some cosine is none of whole degrees or their
 // halvings, since forms over the larger bases are long.
 func (x *Real) decide() int {
-	if x.exact != nil && x.exact.isZero() {
-		return x.settle(0)
-	}
-	if x.field.rough {
+	if x.field.rough || x.exact != nil && x.exact.isZero() {
 		return x.settle(0)
 	}
 	if s, ok := x.signOfFactors(); ok {

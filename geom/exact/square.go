@@ -1,6 +1,6 @@
 package exact
 
-// Is x a square in the field K of the tower? (The brief's section of that name.)
+// Is x a square in the field K of the tower?
 //
 // Let S be the levels that x needs, with all that these need, and suppose that no
 // level outside S needs another one outside S. Then K is K_S with the roots of
@@ -13,11 +13,11 @@ package exact
 // map to F_p sends squares to squares; so each map (ringmap.go) gives one linear
 // equation for the exponents of the dⱼ, from the quadratic characters of x and the
 // dⱼ. If the equations contradict each other, x is proved to be no square. If they
-// have a solution, the root is sought for the x·∏dⱼ that it tells, by norms from
-// level to level, and the root that is found satisfies its equation by algebra. What
-// is wrong with a solution that agrees with spareMaps more equations than determine
-// it (a chance of about 2^-24, as maps are spread evenly by Chebotarev's theorem) is
-// only that this search is in vain.
+// have a solution, the root of that x·∏dⱼ is sought by norms from level to level; a
+// root that is found satisfies its equation by algebra. A solution may still be wrong
+// after spareMaps more equations than determine it, with a chance of about 2^-24 (by
+// Chebotarev's theorem maps are spread evenly); then the search is in vain, and nothing
+// else comes of it.
 
 // squareRoot is a square root of x, of either sign, in the field of the levels in the
 // closed set within; nil if there is none, or if it was missed (see
