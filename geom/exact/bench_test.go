@@ -2,19 +2,6 @@ package exact
 
 import "testing"
 
-// point is just enough of a plane for figures that the kernel alone can do.
-type point struct{ x, y *Real }
-
-func (p point) sub(q point) point   { return point{p.x.Sub(q.x), p.y.Sub(q.y)} }
-func (p point) equal(q point) bool  { return p.x.Equal(q.x) && p.y.Equal(q.y) }
-func (p point) dot(q point) *Real   { return p.x.Mul(q.x).Add(p.y.Mul(q.y)) }
-func (p point) cross(q point) *Real { return p.x.Mul(q.y).Sub(p.y.Mul(q.x)) }
-
-// turn multiplies p and q as complex numbers.
-func (p point) turn(q point) point {
-	return point{p.x.Mul(q.x).Sub(p.y.Mul(q.y)), p.x.Mul(q.y).Add(p.y.Mul(q.x))}
-}
-
 // closes goes n steps around the unit circle.
 func (k *kit) closes(step point, n int) bool {
 	p := step
@@ -44,6 +31,7 @@ func power2(p point, n int) point {
 	return q
 }
 
+// TestPolygonsClose closes the pentagon and the 17-gon after as many steps, and not before.
 func TestPolygonsClose(t *testing.T) {
 	k := newKit()
 	if !k.closes(k.step5(), 5) || k.closes(k.step5(), 4) {
@@ -152,6 +140,7 @@ func (k *kit) apexIs(a, b, c int64) bool {
 	return cross.Sign() > 0 && cross.Mul(k.cos(c, 1)).Equal(dot.Mul(k.sin(c, 1)))
 }
 
+// TestApexIs tells the third angle of triangles that are given by two.
 func TestApexIs(t *testing.T) {
 	for _, c := range []struct {
 		a, b, c int64

@@ -8,9 +8,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestConjugates decides identities between cosines of minutes, and what only looks
-// like one.
-func TestConjugates(t *testing.T) {
+// TestIdentitiesOfMinutes decides identities between cosines of minutes (from memory), and what
+// only looks like one.
+func TestIdentitiesOfMinutes(t *testing.T) {
 	k := newKit()
 	cos := func(minutes int64) *Real { return k.cos(minutes, 60) }
 	sin := func(minutes int64) *Real { return k.sin(minutes, 60) }
@@ -44,7 +44,7 @@ func TestConjugates(t *testing.T) {
 	}
 }
 
-// TestTooManyConjugates leaves angles that have been halved too often.
+// TestTooManyConjugates proves nothing of angles that have been halved too often.
 func TestTooManyConjugates(t *testing.T) {
 	k := newKit()
 	half, whole := k.cos(1, 60<<40), k.cos(1, 60<<39)
@@ -107,6 +107,7 @@ func TestConjugatesAgainstForms(t *testing.T) {
 	}
 }
 
+// TestSplitPrimes holds that they are primes, and that the images of cosines double as these do.
 func TestSplitPrimes(t *testing.T) {
 	f := NewField()
 	for _, n := range []uint64{1, 2, 9, 360, 21600} {

@@ -1,7 +1,6 @@
 package exact
 
 import (
-	"math/big"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -71,11 +70,6 @@ func TestIdentities(t *testing.T) {
 	}
 }
 
-// tiny is 10^-400: less than what makes the kernel look for an identity.
-func (k *kit) tiny() *Real {
-	return k.f.Rat(new(big.Rat).SetFrac(big.NewInt(1), powerOfTen(400)))
-}
-
 // TestNoIdentity holds that what is 0 here only, by how the joints came to be,
 // is no identity between them, but one further down.
 func TestNoIdentity(t *testing.T) {
@@ -132,6 +126,7 @@ func TestIdentitiesAgainstForms(t *testing.T) {
 	}
 }
 
+// TestLongChains decides a distance in chains of points too long for the tower.
 func TestLongChains(t *testing.T) {
 	for _, n := range []int{3, 9, 12, 40} {
 		if !newKit().jointed().chain(n) {

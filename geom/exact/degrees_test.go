@@ -2,26 +2,10 @@ package exact
 
 import (
 	"math"
-	"math/big"
 	"testing"
 )
 
-func (k *kit) cos(num, den int64) *Real {
-	c, _, err := k.f.CosSin(big.NewRat(num, den))
-	if err != nil {
-		panic(err)
-	}
-	return c
-}
-
-func (k *kit) sin(num, den int64) *Real {
-	_, s, err := k.f.CosSin(big.NewRat(num, den))
-	if err != nil {
-		panic(err)
-	}
-	return s
-}
-
+// TestCosSinNearFloats holds every cosine and sine to that of the library math.
 func TestCosSinNearFloats(t *testing.T) {
 	k := newKit()
 	for _, den := range []int64{2, 3, 5, 15, 60} {
@@ -35,6 +19,8 @@ func TestCosSinNearFloats(t *testing.T) {
 	}
 }
 
+// TestAngleIdentities decides identities between whole degrees (from memory; that of cos 20°
+// cos 40° cos 80° is known as Morrie's law).
 func TestAngleIdentities(t *testing.T) {
 	k := newKit()
 	for n := int64(0); n <= 180; n++ {
@@ -87,6 +73,7 @@ func TestFractionsOfDegrees(t *testing.T) {
 	}
 }
 
+// TestBaseRoots finds roots of squares in the base, none of twice a square, and inverses.
 func TestBaseRoots(t *testing.T) {
 	tower := newTower()
 	ninth, fifth := polynomial(ninthLevel, 3, -2, 5), polynomial(twentyFifthLevel, -1, 4, 0, 2, 7)
@@ -109,5 +96,16 @@ func TestBaseRoots(t *testing.T) {
 	square := conjugate.mul(conjugate)
 	if r := tower.numberRoot(square, levelSet{}); r == nil || !r.mul(r).num.equal(square.num) {
 		t.Errorf("the square of a conjugate, which needs a denominator, has no root")
+	}
+}
+
+// TestMinutesShareRoots holds how few roots all minutes of arc together need.
+func TestMinutesShareRoots(t *testing.T) {
+	k := newKit()
+	for n := int64(1); n < 120; n += 7 {
+		k.cos(n, 60).form()
+	}
+	if got := len(k.f.tower.levels) - baseLevels - 1; got > 6 {
+		t.Errorf("%d roots, where √2, √3, √5, √(10 + 2√5), √(2 + √2) and √(2 + √(2 + √2)) are enough", got)
 	}
 }

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// dependences are equations between roots that an incomplete test for squares
-// misses, one side adjoined before the other.
+// dependences are equations between roots that an incomplete test for squares misses, one
+// side adjoined before the other. All but Shanks's were made up here.
 var dependences = []struct {
 	name        string
 	hidden      bool // from a test that tries plain S only
@@ -65,31 +65,8 @@ func shanksRight(k *kit) *Real {
 	return k.root(k.int(11).Add(k.sqrt(29).MulInt(2))).Add(outer)
 }
 
-// kit builds numbers of one field briefly.
-type kit struct {
-	f      *Field
-	joints bool // makes joints of the points of a chain
-}
-
-func newKit() *kit { return &kit{f: NewField()} }
-
-func (k *kit) jointed() *kit {
-	k.joints = true
-	return k
-}
-
-func (k *kit) int(n int64) *Real     { return k.f.Int(n) }
-func (k *kit) sqrt(n int64) *Real    { return k.f.Int(n).Sqrt() }
-func (k *kit) root(x *Real) *Real    { return x.Sqrt() }
-func (k *kit) frac(a, b int64) *Real { return k.f.Int(a).Div(k.f.Int(b)) }
-
-// crowd adjoins ten roots that have nothing to do with the rest.
-func (k *kit) crowd() {
-	for _, p := range []int64{31, 37, 41, 43, 47, 53, 59, 61, 67, 71} {
-		k.sqrt(p).form()
-	}
-}
-
+// TestDependences finds both sides equal, alone and beside ten other roots, by the complete test
+// for squares and by mending what the plain one misses.
 func TestDependences(t *testing.T) {
 	for _, d := range dependences {
 		for _, crowded := range []bool{false, true} {

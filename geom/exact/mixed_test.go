@@ -7,7 +7,8 @@ import (
 	"testing"
 )
 
-func TestMixed(t *testing.T) {
+// TestPolynomialsInPi holds how they are written, rounded and compared.
+func TestPolynomialsInPi(t *testing.T) {
 	k := newKit()
 	pi := k.f.Pi()
 	pure := func(n int64) *Mixed { return Pure(k.int(n)) }
@@ -45,7 +46,8 @@ func TestMixed(t *testing.T) {
 	}
 }
 
-func TestMixedDivision(t *testing.T) {
+// TestDivisionByPolynomialsInPi divides where that leaves no remainder, and only there.
+func TestDivisionByPolynomialsInPi(t *testing.T) {
 	k := newKit()
 	pi := k.f.Pi()
 	circumference := pi.Mul(Pure(k.sqrt(18)))
@@ -68,7 +70,10 @@ func TestMixedDivision(t *testing.T) {
 	}
 }
 
-func TestMixedNearMisses(t *testing.T) {
+// TestNearlyPi tells π from what comes near to it: a convergent of its continued fraction,
+// Ramanujan's fourth root of 2143/22 (Modular equations and approximations to π, 1914), and its
+// own decimals. All from memory.
+func TestNearlyPi(t *testing.T) {
 	k := newKit()
 	pi := k.f.Pi()
 	for _, c := range []struct {
@@ -105,6 +110,7 @@ func TestMixedNearMisses(t *testing.T) {
 	}
 }
 
+// decimalOfPi is π rounded to so many places.
 func decimalOfPi(places int) *big.Rat {
 	r, _ := new(big.Rat).SetString(NewField().Pi().Decimal(places))
 	return r

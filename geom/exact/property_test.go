@@ -64,6 +64,7 @@ func (s shadowed) check(t interface{ Errorf(string, ...any) }) {
 	}
 }
 
+// FuzzSign holds signs to plain evaluation.
 func FuzzSign(f *testing.F) {
 	f.Add([]byte{5, 1, 0, 5, 2, 0, 0, 4, 5, 3, 6, 6, 5, 7, 0, 1, 8, 6})
 	f.Add([]byte{5, 3, 0, 0, 4, 0, 5, 5, 0, 1, 3, 4, 5, 7, 0, 3, 6, 8})
@@ -116,6 +117,7 @@ func within(t *rapid.T, f func()) {
 	}
 }
 
+// TestSameNumberTwoWays makes random numbers by two ways, which must be equal.
 func TestSameNumberTwoWays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := newKit()
@@ -136,13 +138,15 @@ func TestSameNumberTwoWays(t *testing.T) {
 	})
 }
 
+// same holds that x and y are equal.
 func same(t *rapid.T, name string, x, y *Real) {
 	if !x.Equal(y) {
 		t.Errorf("%s: %s is not %s", name, x.Decimal(30), y.Decimal(30))
 	}
 }
 
-func TestTiersAgree(t *testing.T) {
+// TestLayersAgree asks each layer by itself: none may contradict the sign.
+func TestLayersAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := newKit()
 		within(t, func() {

@@ -126,6 +126,7 @@ func decimalAgrees(x *Real, printed string) bool {
 	return got.Sub(got, want).Abs(got).Cmp(unit) <= 0
 }
 
+// TestTrigonometricTable holds cosines and sines, in surds and decimals, to published ones.
 func TestTrigonometricTable(t *testing.T) {
 	for _, row := range readTable(t, "trig_exact.tsv") {
 		k := newKit()
@@ -160,6 +161,7 @@ func TestTrigonometricTable(t *testing.T) {
 	}
 }
 
+// TestRegularPolygonTable holds sides, apothems and areas of polygons to published ones.
 func TestRegularPolygonTable(t *testing.T) {
 	for _, row := range readTable(t, "regular_polygons.tsv") {
 		if row["constructible"] != "yes" || row["n"] == "17" {
@@ -198,6 +200,7 @@ func TestRegularPolygonTable(t *testing.T) {
 	}
 }
 
+// TestHeptadecagon holds Gauss's formula, his periods and the minimal polynomial together.
 func TestHeptadecagon(t *testing.T) {
 	rows := map[string]map[string]string{}
 	for _, row := range readTable(t, "heptadecagon.tsv") {
