@@ -232,7 +232,7 @@ func (m modulus) power(x *element, e integer) *element {
 // spareBits is more than the coefficients of a root can be longer than half those of its
 // square. For the 45 products of powers of the generators the Vandermonde matrix of all
 // conjugates has a norm (of rows) below 2^13, and its inverse one below 2^3 (computed):
-// so it is less than 13/2 + 3 bits. Hence there is no root if none is found.
+// so it is less than 13/2 + 3 bits (TestSpareBits). Hence there is no root if none is found.
 const spareBits = 80
 
 // lift finds the root of x, of whose image in the residue field it begins; nil if there is

@@ -2,8 +2,9 @@ package exact
 
 // Cosines and sines of angles in degrees: a fraction of a degree with an odd denominator that
 // divides 15, halved any number of times. Multiples of 3° and their halvings are made of
-// square roots (all formulas are from memory, and held against a published table by
-// TestTrigonometricTable). The others stand over the base (base.go).
+// square roots, by formulas from memory, which TestTrigonometricTable holds against a
+// published table. The others stand over the base (base.go), by formulas computed here, which
+// TestFractionsOfDegrees tries.
 //
 // An angle is put together from as few parts as will do, each of them made once, so that
 // all angles of a figure stand over the same few roots.

@@ -2,6 +2,7 @@ package exact
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -108,4 +109,75 @@ func TestMinutesShareRoots(t *testing.T) {
 	if got := len(k.f.tower.levels) - baseLevels - 1; got > 6 {
 		t.Errorf("%d roots, where √2, √3, √5, √(10 + 2√5), √(2 + √2) and √(2 + √(2 + √2)) are enough", got)
 	}
+}
+
+// TestSpareBits holds what proves that baseRoot misses no root: how much longer than half its
+// square's the coefficients of a root can be, by the norms of the matrix that takes
+// coefficients to conjugates, and of its inverse.
+func TestSpareBits(t *testing.T) {
+	matrix := conjugatesOfPowers()
+	inverse := inverted(matrix)
+	if bits := math.Log2(rowNorm(matrix))/2 + math.Log2(rowNorm(inverse)); bits > 9 || spareBits < bits+2 {
+		t.Errorf("a root may have %v bits more than half of its square's, where %d are spare", bits, spareBits)
+	}
+}
+
+// conjugatesOfPowers has a row for each embedding of the base in the real numbers: the images
+// of the products of powers of the generators.
+func conjugatesOfPowers() (rows [][]float64) {
+	cos := func(n, d int) float64 { return 2 * math.Cos(2*math.Pi*float64(n)/float64(d)) }
+	for _, k := range []int{1, 2, 4, 5, 7, 8, 10, 11, 13} { // 2cos 40°/3 is that of 1/27
+		for _, m := range []int{1, 2, 4, 8, 16} {
+			c, theta, psi := cos(k, 9), cos(k, 27), cos(m, 25)+cos(7*m, 25)
+			var row []float64
+			for i := range 45 {
+				row = append(row, math.Pow(c, float64(i%3))*math.Pow(theta, float64(i/3%3))*math.Pow(psi, float64(i/9)))
+			}
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+func rowNorm(m [][]float64) (norm float64) {
+	for _, row := range m {
+		sum := 0.0
+		for _, x := range row {
+			sum += math.Abs(x)
+		}
+		norm = max(norm, sum)
+	}
+	return norm
+}
+
+// inverted is the inverse of a matrix, by Gauss and Jordan with pivots.
+func inverted(m [][]float64) [][]float64 {
+	n := len(m)
+	work, inverse := make([][]float64, n), make([][]float64, n)
+	for i, row := range m {
+		work[i] = append(slices.Clone(row), make([]float64, n)...)
+		work[i][n+i] = 1
+	}
+	for k := range n {
+		pivot := k
+		for i := k; i < n; i++ {
+			if math.Abs(work[i][k]) > math.Abs(work[pivot][k]) {
+				pivot = i
+			}
+		}
+		work[k], work[pivot] = work[pivot], work[k]
+		for i := range n {
+			factor := work[i][k] / work[k][k]
+			if i == k {
+				factor = 1 - 1/work[k][k]
+			}
+			for j := range work[i] {
+				work[i][j] -= factor * work[k][j]
+			}
+		}
+	}
+	for i := range inverse {
+		inverse[i] = work[i][n:]
+	}
+	return inverse
 }

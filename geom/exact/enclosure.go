@@ -12,10 +12,12 @@ type enclosure struct {
 	prec   uint
 }
 
+// floor is a big float that rounds down.
 func floor(prec uint) *big.Float {
 	return new(big.Float).SetPrec(prec).SetMode(big.ToNegativeInf)
 }
 
+// ceil is a big float that rounds up.
 func ceil(prec uint) *big.Float {
 	return new(big.Float).SetPrec(prec).SetMode(big.ToPositiveInf)
 }

@@ -1,9 +1,9 @@
 package exact
 
-// Formulas: numbers worked out from whole numbers and doubled cosines by sums and products
-// alone. Each line is an algebraic integer of the real field of some roots of unity, with
-// a bound for its conjugates: |a ± b| ≤ |a| + |b|, |ab| = |a||b| and |2cos| ≤ 2 hold of
-// all of them.
+// Formulas: straight-line programs, which work numbers out from whole numbers and doubled
+// cosines by sums and products alone. Each line is an algebraic integer of the real field of
+// some roots of unity, with a bound for its conjugates: |a ± b| ≤ |a| + |b|, |ab| = |a||b|
+// and |2cos| ≤ 2 hold of all of them.
 
 import (
 	"math"

@@ -110,8 +110,8 @@ func (f *Field) Vanished() float64 {
 	return math.Log2(sum)
 }
 
-// from notes of z what it was made from. A number that the field has for several
-// purposes only gets a larger bound by that.
+// from keeps, for the bound of z, that it was made from x and y. A number that the field
+// has for several purposes only gets a larger bound by that.
 func (z *Real) from(x, y *Real) *Real {
 	height, traced := x.height, z.hides(x, y)
 	if y != nil {

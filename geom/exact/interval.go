@@ -1,8 +1,8 @@
 package exact
 
-// Intervals of floats: the first layer, which tells nearly every sign. Go computes
-// with floats as IEEE 754 has it, each operation and square root rounded to the nearest;
-// so the floats next to a result bound it.
+// Intervals of floats (interval arithmetic, Moore 1966; from memory): the first layer, which
+// tells nearly every sign. Go computes with floats as IEEE 754 has it, each operation and
+// square root rounded to the nearest; so the floats next to a result bound it.
 
 import (
 	"math"

@@ -10,7 +10,7 @@ type residuePolynomial []uint64
 
 // splitRoots are the roots of a monic polynomial that has as many as its degree. The
 // greatest common divisor of f and (X + a)^((p-1)/2) - 1 has those roots r for which
-// r + a is a square: for about half of the a it is a proper divisor.
+// r + a is a square: for half of the a or more it is a proper divisor.
 func (f residuePolynomial) splitRoots(p uint64) []uint64 {
 	if len(f) == 2 {
 		return []uint64{(p - f[0]) % p}

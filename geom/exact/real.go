@@ -115,7 +115,10 @@ func (f *Field) node(op operation, x, y *Real, bounds interval) *Real {
 	return z
 }
 
+// isRatio tells whether x is a fraction of machine words.
 func (x *Real) isRatio() bool { return x.op == ratio }
+
+// isInt tells whether x is the whole number n.
 func (x *Real) isInt(n int64) bool {
 	return x.op == ratio && x.num == n && x.den == 1
 }

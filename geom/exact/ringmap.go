@@ -7,8 +7,8 @@ package exact
 // Such a map says two things for certain. What it does not send to 0 is not written 0.
 // And if an x of R with an image other than 0 is a square in the field, then its image
 // is a square: since neither 2 nor a radicand goes to 0, and p divides no discriminant
-// of a base level, R is unramified over the whole numbers at the kernel of the map, and
-// so the map is told for √x as well, which is integral over R.
+// of a base level, R is unramified over the whole numbers at the kernel of the map, hence
+// integrally closed there: so it has √x, and the map sends that to a root of the image of x.
 //
 // Maps are found depth first. At each level both roots are tried, or there is none:
 // half of the branches die and the others fork, so that a prime gives about one map
@@ -25,6 +25,7 @@ type ringMap struct {
 	square []int8   // quadratic characters of radicands by level; unknown until asked
 }
 
+// unknownCharacter stands for a character that has not been worked out.
 const unknownCharacter = 2
 
 // baseImage is what the roots modulo p of the polynomial of a base level depend on.
@@ -88,8 +89,7 @@ func (t *tower) mapOf(s levelSet, k, tries int) *ringMap {
 	return search.found[k]
 }
 
-// extend completes a map that is told for the first k levels in every way, until
-// there are enough maps.
+// extend completes a map of the first k levels in every way, until there are enough maps.
 func (t *tower) extend(search *mapSearch, m *ringMap, k, limit int) {
 	if len(search.found) >= limit {
 		return

@@ -4,11 +4,10 @@ package exact
 // of the base levels over the rationals (base.go). Each level above adjoins the root of
 // a positive element d that is no square in the field below.
 //
-// Whether d is a square below is decided in square.go. Where d is found to be none by
-// a certificate, or with the root, the tower is one of fields. A square can be
-// missed only where too few ring maps are found (see levelsWithoutMaps). Then some
-// number is 0 and not written so; which is noticed (towersign.go) and mended
-// (mend.go) before it can become a verdict.
+// Whether d is a square below is decided in square.go; mostly that is proved, and then no
+// number but 0 is written 0, and 0 in no other way. A square can be missed only where too
+// few ring maps are found (see levelsWithoutMaps). Then some number is 0 and is not written
+// so, which is noticed (towersign.go) and mended (mend.go) before it can become a verdict.
 
 // tower is K₀ ⊂ K₁ ⊂ … as far as roots have been adjoined.
 type tower struct {
@@ -31,6 +30,7 @@ type level struct {
 	root     enclosure
 }
 
+// newTower is the base, without roots.
 func newTower() *tower {
 	t := &tower{
 		limit:     mostWork,

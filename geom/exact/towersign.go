@@ -32,9 +32,9 @@ func (t *tower) encloseRoot(i int, prec uint) enclosure {
 // question is proved or not decided.
 const mostBits = 4096
 
-// sign is that of x, by enclosures. If one of mostBits, and twice as many as the
-// coefficients are long, still holds 0, then it seems that a root depends on lower ones
-// and that was missed; a panic with *missed has the tower mended.
+// sign is that of x, by enclosures. An enclosure of mostBits, and twice as many more as the
+// coefficients are long, that still holds 0 suggests that a root depends on lower ones
+// unnoticed: a panic with *missed has that proved and mended, or else nothing is decided.
 func (t *tower) sign(x *element) int {
 	if x.level == 0 {
 		return x.n.sign()
