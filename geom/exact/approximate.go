@@ -28,22 +28,16 @@ func (x *Real) enclose(prec uint) enclosure {
 	return x.near
 }
 
+// workOutEnclosure is enclose, whatever is known.
 func (x *Real) workOutEnclosure(prec uint) enclosure {
-	switch x.op {
-	case sum:
-		return x.x.enclose(prec).add(x.y.enclose(prec), prec)
-	case difference:
-		return x.x.enclose(prec).add(x.y.enclose(prec).neg(), prec)
-	case product:
-		return x.x.enclose(prec).mul(x.y.enclose(prec), prec)
-	case quotient:
-		return x.x.enclose(prec).quo(x.y.enclose(prec), prec)
-	case negation:
-		return x.x.enclose(prec).neg()
-	case root:
-		return x.x.enclose(prec).sqrt(prec)
+	if x.x == nil {
+		return x.exact.enclose(prec)
 	}
-	return x.exact.enclose(prec)
+	var y enclosure
+	if x.y != nil {
+		y = x.y.enclose(prec)
+	}
+	return x.op.enclose(x.x.enclose(prec), y, prec)
 }
 
 // Enclose is an interval around x, of a relative width below 2^-prec. It

@@ -72,22 +72,17 @@ func (b *box) of(x *Real) enclosure {
 
 // workOut is of, from the operands; it demands what makes x analytic over the box.
 func (b *box) workOut(x *Real) enclosure {
-	prec := b.size + 128
 	switch x.op {
-	case sum:
-		return b.of(x.x).add(b.of(x.y), prec)
-	case difference:
-		return b.of(x.x).add(b.of(x.y).neg(), prec)
-	case product:
-		return b.of(x.x).mul(b.of(x.y), prec)
 	case quotient:
 		b.demand(x.y, -1, 1)
-		return b.of(x.x).quo(b.of(x.y), prec)
-	case negation:
-		return b.of(x.x).neg()
+	case root:
+		b.demand(x.x, 1)
 	}
-	b.demand(x.x, 1)
-	return b.of(x.x).sqrt(prec)
+	var y enclosure
+	if x.y != nil {
+		y = b.of(x.y)
+	}
+	return x.op.enclose(b.of(x.x), y, b.size+128)
 }
 
 // demand spoils the box unless the sign of x is certain over it, and one of those.

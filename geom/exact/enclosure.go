@@ -34,6 +34,24 @@ func encloseRatio(num, den integer, prec uint) enclosure {
 	return encloseInteger(num, prec).quo(encloseInteger(den, prec), prec)
 }
 
+// enclose bounds the result of an operation on what x and y hold; y counts for nothing where
+// there is but one operand.
+func (op operation) enclose(x, y enclosure, prec uint) enclosure {
+	switch op {
+	case sum:
+		return x.add(y, prec)
+	case difference:
+		return x.add(y.neg(), prec)
+	case product:
+		return x.mul(y, prec)
+	case quotient:
+		return x.quo(y, prec)
+	case negation:
+		return x.neg()
+	}
+	return x.sqrt(prec)
+}
+
 func (x enclosure) isEverything() bool { return x.lo == nil }
 
 // sign is that of every number in x; false if x cannot tell.

@@ -216,21 +216,17 @@ func (f *formula) enclose(x int) enclosure {
 // signBits is the precision at which the sign of a divisor must show.
 const signBits = 256
 
+// workOutEnclosure is enclose for a register that has not been asked for.
 func (f *formula) workOutEnclosure(r register) enclosure {
-	switch r.op {
-	case sum:
-		return f.enclose(r.x).add(f.enclose(r.y), signBits)
-	case difference:
-		return f.enclose(r.x).add(f.enclose(r.y).neg(), signBits)
-	case negation:
-		return f.enclose(r.x).neg()
-	case product:
-		return f.enclose(r.x).mul(f.enclose(r.y), signBits)
-	case written:
-		cos, _ := f.field.fixedCosSin(new(big.Rat).Mul(big.NewRat(r.angle.num, r.angle.den), big.NewRat(360, 1)))
-		return cos.enclose(signBits).mul(encloseInteger(integer{k: 2}, signBits), signBits)
+	switch {
+	case r.hasOperands():
+		return r.op.enclose(f.enclose(r.x), f.enclose(r.y), signBits)
+	case r.op == ratio:
+		return encloseInteger(r.n, signBits)
 	}
-	return encloseInteger(r.n, signBits)
+	degrees := new(big.Rat).Mul(big.NewRat(r.angle.num, r.angle.den), big.NewRat(360, 1))
+	cos, _ := f.field.fixedCosSin(degrees)
+	return cos.enclose(signBits).mul(encloseInteger(integer{k: 2}, signBits), signBits)
 }
 
 // sign is that of a register that is not 0.
