@@ -37,10 +37,16 @@ func (x *Mixed) at(k int) *Real {
 }
 
 // Add is x + y.
-func (x *Mixed) Add(y *Mixed) *Mixed {
+func (x *Mixed) Add(y *Mixed) *Mixed { return x.combined(y, (*Real).Add) }
+
+// Sub is x - y.
+func (x *Mixed) Sub(y *Mixed) *Mixed { return x.combined(y, (*Real).Sub) }
+
+// combined joins x and y coefficient by coefficient.
+func (x *Mixed) combined(y *Mixed, op func(x, y *Real) *Real) *Mixed {
 	z := &Mixed{x.field, make([]*Real, max(len(x.c), len(y.c)))}
 	for k := range z.c {
-		z.c[k] = x.at(k).Add(y.at(k))
+		z.c[k] = op(x.at(k), y.at(k))
 	}
 	return z
 }
@@ -50,15 +56,6 @@ func (x *Mixed) Neg() *Mixed {
 	z := &Mixed{x.field, make([]*Real, len(x.c))}
 	for k, c := range x.c {
 		z.c[k] = c.Neg()
-	}
-	return z
-}
-
-// Sub is x - y.
-func (x *Mixed) Sub(y *Mixed) *Mixed {
-	z := &Mixed{x.field, make([]*Real, max(len(x.c), len(y.c)))}
-	for k := range z.c {
-		z.c[k] = x.at(k).Sub(y.at(k))
 	}
 	return z
 }
