@@ -192,3 +192,18 @@ func TestPutsRound(t *testing.T) {
 		}
 	}
 }
+
+// TestCutsAslant: a join of points that are left to chance on two sides of a triangle is not
+// nearly parallel to the third.
+func TestCutsAslant(t *testing.T) {
+	for _, sides := range [][2]string{{"AB", "AC"}, {"AB", "BC"}, {"BC", "CA"}, {"CA", "AB"}} {
+		at := spots(chosen(t, titled("given triangle ABC\ntake P on "+sides[0]+"\ntake Q on "+sides[1]+"\njoin PQ")))
+		third := strings.NewReplacer(sides[0][:1], "", sides[0][1:], "").Replace(sides[1])
+		other := strings.NewReplacer(sides[1][:1], "", sides[1][1:], "").Replace(sides[0])
+		u := third + other
+		sine := ((at[u[1:]][0]-at[u[:1]][0])*(at["Q"][1]-at["P"][1]) - (at[u[1:]][1]-at[u[:1]][1])*(at["Q"][0]-at["P"][0])) / way(at, u[:1], u[1:]) / way(at, "P", "Q")
+		if angle := math.Asin(math.Abs(sine)) * 180 / math.Pi; angle < 5 {
+			t.Errorf("P on %s, Q on %s: PQ is %.1f° from parallel to %s", sides[0], sides[1], angle, u)
+		}
+	}
+}

@@ -32,8 +32,9 @@ var rings = [][]int64{
 	8: {124, 154, 213, 255, 290, 337, 39, 84},
 }
 
-// parts of a straight, in hundredths: clear of its ends and its middle.
-var parts = []int64{40, 72, 23, 84, 64, 31, 77, 35}
+// parts of a straight, in hundredths: clear of its ends and its middle, and the next one
+// from either end elsewhere, so that no join of points on two sides seems parallel to the third.
+var parts = []int64{40, 68, 20, 58, 82, 30, 44, 78}
 
 // expect counts a point that a task asks for by the curve that it is put on.
 func (s *scope) expect(p *syntax.PlacedPoint) {
@@ -86,10 +87,15 @@ func (r row) bearing(i int) *big.Rat {
 	return rat(bearings[r.first%len(bearings)], 1)
 }
 
+// fromHabit is up to how many points a row on a straight takes its parts from the habit;
+// more are spread by turns.
+const fromHabit = 4
+
 // part is that of the ith point of a row on a straight.
 func (r row) part(i int) *big.Rat {
-	if r.ahead > len(parts) {
-		return rat(int64(i%r.ahead+1), int64(r.ahead+1))
+	if n := int64(r.ahead); n > fromHabit {
+		k := int64(i) % n
+		return rat(100*k+50+24*(k%2)-12*(k%3), 100*n)
 	}
 	var own []int64
 	for k := range max(r.ahead, 1) {

@@ -90,6 +90,7 @@ func (f *finder) falseAppearances() {
 	f.nearlyConcurrent()
 	f.nearlyOnCircles()
 	f.nearlyTouching()
+	f.nearlyTangent()
 	f.nearlyOneSize()
 	f.nearlyHalved()
 	f.nearlyBisected()

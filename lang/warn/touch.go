@@ -96,11 +96,38 @@ func (f *finder) nearlyTouching() {
 	}
 }
 
+// nearlyTangent are straights through a named point of a circle that look as if they
+// touched it there.
+func (f *finder) nearlyTangent() {
+	for _, c := range f.circles {
+		for _, s := range f.straights {
+			for _, end := range []int{s.a, s.b} {
+				off, on := f.slant(s, c, end)
+				if on && off < f.near && surely(func() bool { return !geom.LineTouches(f.line(s), f.circle(c)) }) {
+					f.warn(f.later(s.slot, c.slot), otherMeasurements, "%s looks as if it touched %s at %s and is %s° off", s.name, f.called(c), f.name(end), little(off))
+				}
+			}
+		}
+	}
+}
+
+// slant is by how many degrees a straight is turned from the tangent at an end of it, if
+// that is on the circle.
+func (f *finder) slant(s straight, c circle, end int) (degrees float64, on bool) {
+	if end < 0 {
+		return 0, false
+	}
+	x, y := f.point(end).X.Float()*f.mm-c.x, f.point(end).Y.Float()*f.mm-c.y
+	return math.Asin(min(1, math.Abs(x*s.dx+y*s.dy)/c.r)) * 180 / math.Pi, math.Abs(math.Hypot(x, y)-c.r) < onCurve
+}
+
+// onCurve is how far off in millimetres a point may be computed that is on a curve.
+const onCurve = 0.001
+
 // meetAtPoint tells whether the reader sees a point where a straight meets a circle.
 func (f *finder) meetAtPoint(s straight, c circle) bool {
-	const on = 0.001 // of a millimetre
 	for _, p := range f.points {
-		if math.Abs((p.x-s.x)*s.dy-(p.y-s.y)*s.dx) < on && math.Abs(math.Hypot(p.x-c.x, p.y-c.y)-c.r) < on {
+		if math.Abs((p.x-s.x)*s.dy-(p.y-s.y)*s.dx) < onCurve && math.Abs(math.Hypot(p.x-c.x, p.y-c.y)-c.r) < onCurve {
 			return true
 		}
 	}

@@ -59,7 +59,7 @@ func Unlucky(st *program.State) (why string, unlucky bool) {
 
 // Clumsy tells whether a run has what no warning is worth, and would still be chosen
 // otherwise: a flat crossing inside of a call, or directions that are nearly parallel
-// or at right angles.
+// or at right angles, to a radius too.
 func Clumsy(st *program.State) bool {
 	defer trusting(st.Field)()
 	var found source.List
@@ -67,6 +67,7 @@ func Clumsy(st *program.State) bool {
 	f.near = clumsyAngle
 	f.flatInside()
 	f.directions()
+	f.nearlyTangent()
 	return len(found) > 0
 }
 
