@@ -23,7 +23,9 @@ func (s *search) choose(in int, steps []int) bool {
 type choice struct {
 	s      *search
 	in     int
-	steps  []int
+	all    []int    // the steps that hang on the input,
+	steps  []int    // and those of them that are looked at
+	other  *big.Rat // beside the old one, for which aside has what these make; nil: it has not
 	old    *big.Rat
 	l      *ladder
 	j      *judge
@@ -43,7 +45,7 @@ type choice struct {
 type move struct{ step, part int }
 
 func (s *search) choice(in int, steps []int) *choice {
-	c := &choice{s: s, in: in, steps: steps, old: s.st.Inputs[in], l: s.ladder(in)}
+	c := &choice{s: s, in: in, all: steps, steps: steps, old: s.st.Inputs[in], l: s.ladder(in)}
 	if !slices.ContainsFunc(steps, func(i int) bool { return s.errs[i] != nil }) {
 		c.now = c.old
 	}
@@ -56,7 +58,7 @@ func (c *choice) set(v *big.Rat) int {
 		return -1
 	}
 	c.now, c.s.st.Inputs[c.in] = nil, v
-	at := c.s.redo(c.steps)
+	at := c.s.redo(c.all)
 	if at < 0 {
 		c.now = v
 	}
@@ -75,8 +77,11 @@ func (c *choice) try(v *big.Rat, limit float64) float64 {
 		return math.Inf(1)
 	}
 	c.j = c.s.judge
-	c.j.look(c.steps...)
+	c.j.look(c.all...)
 	c.j.weigh()
+	if len(c.steps) < len(c.all) {
+		c.j.only(c.steps)
+	}
 	c.j.learning = true
 	bad := c.j.badness()
 	if bad > good {
@@ -93,22 +98,33 @@ func (c *choice) learn(v *big.Rat) {
 	f := &c.s.before
 	f.take(c.s, c.steps)
 	c.j.learn(f, func(other func()) {
-		for _, w := range c.l.beside(v) {
-			if c.set(w) < 0 {
-				other()
-				c.wheels = f.wheels(c.s, v, w)
-				break
-			}
+		if w := c.beside(v); w != nil {
+			other()
+			c.wheels = f.wheels(c.s, v, w)
 		}
 		f.back(c.s)
 		c.now, c.s.st.Inputs[c.in] = v, v
 	})
 }
 
+// beside makes the figure for a value beside v; it gives that, or nil where there is none.
+func (c *choice) beside(v *big.Rat) *big.Rat {
+	if c.other != nil && v == c.old {
+		c.s.aside.back(c.s)
+		return c.other
+	}
+	for _, w := range c.l.beside(v) {
+		if c.set(w) < 0 {
+			return w
+		}
+	}
+	return nil
+}
+
 // plan parts the steps into those that a try has to do, and those that make
 // nothing else for another value that the judge or a step of the first kind sees.
 func (c *choice) plan(v *big.Rat) {
-	c.moves, c.rest, c.of = c.moves[:0], c.rest[:0], v
+	c.moves, c.of = c.moves[:0], v
 	read := c.s.read // slots
 	isRead := func(slot int) bool { return read[slot] }
 	clear(read)
@@ -120,7 +136,6 @@ func (c *choice) plan(v *big.Rat) {
 			k--
 		}
 		if m.part < 0 && !c.thorough && len(c.s.writes[i]) > 0 && !slices.ContainsFunc(c.s.writes[i], isRead) {
-			c.rest = append(c.rest, i)
 			continue
 		}
 		c.moves = append(c.moves, m)
@@ -133,7 +148,7 @@ func (c *choice) plan(v *big.Rat) {
 	for _, m := range c.moves {
 		c.moving = append(c.moving, m.step)
 	}
-	slices.Reverse(c.rest)
+	c.rest = without(c.all, c.moving)
 }
 
 // rounding is more than floats lose when objections are added up in another order.
@@ -148,8 +163,7 @@ func (c *choice) price(v *big.Rat, limit float64) float64 {
 	c.j.begin()
 	c.now, s.st.Inputs[c.in] = nil, v
 	for _, m := range c.moves {
-		s.unmake(m.step)
-		if s.perform(m.step); !s.went(m.step) {
+		if s.again(m.step); !s.went(m.step) {
 			return math.Inf(1)
 		}
 		if m.part >= 0 && c.j.add(m.part) > limit+rounding {
@@ -190,16 +204,22 @@ func (c *choice) settle() bool {
 	if c.of.Cmp(c.value) == 0 || c.stays() {
 		return true
 	}
-	c.j, c.now, c.wheels, c.value, c.thorough = nil, nil, nil, nil, true
+	c.j, c.now, c.wheels, c.value, c.steps, c.other, c.thorough = nil, nil, nil, nil, c.all, nil, true
 	return c.climb() && c.settle()
 }
 
 // stays does the steps that were taken to make the same for each value, and tells
 // whether they do.
 func (c *choice) stays() bool {
-	f := &c.s.before
-	f.take(c.s, c.rest)
-	return c.s.redo(c.rest) < 0 && !slices.ContainsFunc(f.made, func(m made) bool { return m.moved(c.s) })
+	for _, i := range c.rest {
+		if c.s.current(i) {
+			continue
+		}
+		if c.s.again(i); !c.s.went(i) || c.s.was.moved(c.s) {
+			return false
+		}
+	}
+	return true
 }
 
 // rung is a value, what it costs, and where it stands: the nth on a side of

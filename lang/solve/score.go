@@ -1,6 +1,9 @@
 package solve
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // good is the badness that is passed over: small objections come and go with the
 // measures of a source, and a choice that heeded them all would not stay.
@@ -79,6 +82,20 @@ func (j *judge) look(steps ...int) {
 func (j *judge) weigh() {
 	j.was, j.count = j.sight.boxOf(j.isOther)
 	j.rest = j.was
+}
+
+// only leaves some of its steps to the judge.
+func (j *judge) only(steps []int) {
+	j.disown()
+	kept := j.parts[:0]
+	for _, p := range j.parts {
+		if _, found := slices.BinarySearch(steps, p.step); found {
+			kept = append(kept, p)
+		}
+	}
+	j.parts = kept
+	j.begin()
+	j.rest, _ = j.sight.boxOf(j.isOther)
 }
 
 // isOther tells that a slot is not the judge's.

@@ -28,7 +28,9 @@ type search struct {
 	deps     [][]int  // inputs by step, ascending: what the step hangs on
 	slotDeps [][]int  // inputs by slot
 	of       [][]int  // steps by input, ascending
-	grown    int      // counts the changes of slotDeps
+	grown    int      // counts the changes of slotDeps,
+	grownAt  []int    // and is this at the last one of a slot's
+	pool     pool
 	sight    *sight
 	page     page
 	fixed    box       // what those points and whole circles take up that hang on no choice,
@@ -42,16 +44,13 @@ type search struct {
 	judge    *judge // of choices
 	before   still  // what a choice comes back to,
 	best     still  // and what it has made for its best value
+	aside    still  // what stands for another value
+	was      made   // what a step had made before it was done again
+	marks    []int  // by slot: which value it holds, by their count; 0: none
+	marked   int    // so many have been counted
 	read     []bool // by slot: whether what a choice does reads it
 	making   int    // steps that make something
 	budget   int    // steps that may still be performed
-}
-
-// record is what a step was last seen to read and make, and how far slotDeps
-// had grown.
-type record struct {
-	reads, writes, inputs []int
-	grown                 int
 }
 
 func newSearch(p *program.Program, smaller float64) *search {
@@ -61,9 +60,9 @@ func newSearch(p *program.Program, smaller float64) *search {
 		p: p, plain: make([]*big.Rat, len(p.Inputs)),
 		errs: make([]error, n), sines: make([][]float64, n), known: make([]record, n),
 		writes: make([][]int, n), deps: make([][]int, n),
-		slotDeps: make([][]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
+		slotDeps: make([][]int, len(p.Slots)), grownAt: make([]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
 		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), perMM: 1 / mm, hand: p.Hand() * smaller,
-		scale: make([]float64, len(p.Inputs)),
+		scale: make([]float64, len(p.Inputs)), marks: make([]int, len(p.Slots)),
 	}
 	s.judge, s.read = s.newJudge(), make([]bool, len(p.Slots))
 	for _, step := range p.Steps {
@@ -90,11 +89,14 @@ func (s *search) perform(i int) {
 	for _, c := range s.st.Crossings {
 		s.sines[i] = append(s.sines[i], c.Sine)
 	}
-	s.writes[i] = append(s.writes[i][:0], s.trace.Writes...)
+	s.writes[i] = s.pool.copy(s.writes[i], s.trace.Writes)
 	s.note(i)
 	for _, slot := range s.writes[i] {
+		s.marked++
+		s.marks[slot] = s.marked
 		s.sight.look(slot, s.st.Values[slot])
 	}
+	s.seal(i)
 }
 
 // fix notes what step i has made, if that hangs on no choice.
@@ -116,28 +118,29 @@ func (s *search) fix(i int) {
 // note finds what a step hangs on, from what it has just read.
 func (s *search) note(i int) {
 	k := &s.known[i]
-	if k.grown == s.grown && slices.Equal(k.reads, s.trace.Reads) && slices.Equal(k.writes, s.trace.Writes) && slices.Equal(k.inputs, s.trace.Inputs) {
+	grew := func(slot int) bool { return s.grownAt[slot] > k.grown }
+	if slices.Equal(k.reads, s.trace.Reads) && slices.Equal(k.writes, s.trace.Writes) && slices.Equal(k.inputs, s.trace.Inputs) && !slices.ContainsFunc(k.reads, grew) {
 		return
 	}
-	deps := append(slices.Clone(s.deps[i]), s.trace.Inputs...)
-	for _, slot := range s.trace.Reads {
-		deps = append(deps, s.slotDeps[slot]...)
+	k.reads, k.writes, k.inputs = s.pool.copy(k.reads, s.trace.Reads), s.pool.copy(k.writes, s.trace.Writes), s.pool.copy(k.inputs, s.trace.Inputs)
+	deps := s.deps[i]
+	for _, in := range k.inputs {
+		deps = union(deps, []int{in})
 	}
-	slices.Sort(deps)
-	deps = slices.Compact(deps)
+	for _, slot := range k.reads {
+		deps = union(deps, s.slotDeps[slot])
+	}
 	s.deps[i] = deps
 	for _, slot := range s.writes[i] {
 		if !slices.Equal(s.slotDeps[slot], deps) {
-			s.slotDeps[slot] = deps
 			s.grown++
+			s.slotDeps[slot], s.grownAt[slot] = deps, s.grown
 		}
 	}
 	for _, in := range deps {
 		s.hangs(in, i)
 	}
-	k.reads = append(k.reads[:0], s.trace.Reads...)
-	k.writes = append(k.writes[:0], s.trace.Writes...)
-	k.inputs, k.grown = append(k.inputs[:0], s.trace.Inputs...), s.grown
+	k.grown = s.grown
 }
 
 // hangs notes that step i depends on an input.
@@ -153,30 +156,6 @@ func (s *search) effects(in, to int) []int {
 	list := s.of[in]
 	at, _ := slices.BinarySearch(list, to+1)
 	return slices.Clone(list[:at])
-}
-
-// redo performs steps again; it gives the first that fails, or -1. What the
-// steps after it had made is made no more.
-func (s *search) redo(steps []int) int {
-	for k, i := range steps {
-		s.unmake(i)
-		s.perform(i)
-		if s.errs[i] != nil && s.errs[i] != program.Poisoned {
-			for _, later := range steps[k+1:] {
-				s.unmake(later)
-			}
-			return i
-		}
-	}
-	return -1
-}
-
-// unmake empties what a step has written.
-func (s *search) unmake(i int) {
-	for _, slot := range s.writes[i] {
-		s.st.Values[slot] = nil
-		s.sight.look(slot, nil)
-	}
 }
 
 // causes are the inputs to be chosen that a step hangs on, the latest first.

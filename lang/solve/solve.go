@@ -33,13 +33,13 @@ func Inputs(p *program.Program) Choice {
 	if len(p.Inputs) == 0 {
 		return Choice{}
 	}
-	s := run(p, 1)
+	s, _ := run(p, 1, math.Inf(1))
 	for _, smaller := range []float64{0.75, 0.55, 0.4} {
 		if len(s.troubles) > 0 || !s.crowdsPage() {
 			break
 		}
-		t := run(p, smaller)
-		if len(t.troubles) > 0 || t.over() >= s.over() {
+		t, better := run(p, smaller, s.over())
+		if !better {
 			break
 		}
 		s = t
@@ -47,18 +47,26 @@ func Inputs(p *program.Program) Choice {
 	return Choice{s.st.Inputs, s.troubles}
 }
 
-// run chooses for a hand that draws so much smaller than a plain one.
-func run(p *program.Program, smaller float64) *search {
-	s := newSearch(p, smaller)
+// run chooses for a hand that draws so much smaller than a plain one. It is better if
+// nothing fails and the figure exceeds the page by less than over; where it does not
+// while it grows, the rest is left.
+func run(p *program.Program, smaller, over float64) (s *search, better bool) {
+	s = newSearch(p, smaller)
 	for i := range p.Steps {
-		if !p.Steps[i].Proof {
-			s.forward(i)
+		if p.Steps[i].Proof {
+			continue
 		}
+		if s.asks(i) {
+			if s.better(); s.over() >= over {
+				return s, false
+			}
+		}
+		s.forward(i)
 	}
 	s.better()
 	s.review()
 	s.reviewPairs()
-	return s
+	return s, len(s.troubles) == 0 && s.over() < over
 }
 
 // size is how far the figure's points and whole circles reach.
@@ -81,12 +89,10 @@ func (s *search) crowdsPage() bool { return s.over() > 0 && s.fitsPage() }
 // choice keeps the figure there.
 func (s *search) fitsPage() bool { return s.fixtures == 0 || s.page.over(s.fixed) <= 0 }
 
-// forward does step i, and mends it if it fails. Before a step that asks for
-// further inputs the last ones are bettered.
+// forward does step i, and mends it if it fails.
 func (s *search) forward(i int) {
 	group := s.asked(i)
 	if len(group) > 0 {
-		s.better()
 		s.open = group
 		s.adopt(group)
 	}
@@ -99,6 +105,11 @@ func (s *search) forward(i int) {
 		s.mend(i)
 	}
 	s.fix(i)
+}
+
+// asks tells whether step i is the first to use an input.
+func (s *search) asks(i int) bool {
+	return slices.ContainsFunc(s.p.Inputs[s.next:], func(in *program.Input) bool { return in.Step <= i && in.Kind != program.Nearby })
 }
 
 // asked are the inputs that step i is the first to use.
@@ -184,11 +195,12 @@ func (s *search) outdate(views []view, in int) {
 	}
 }
 
-// reconsider chooses an input anew by all that hangs on it, if that is worth while.
+// reconsider chooses an input anew by the steps that it moves, if that is worth while.
 func (s *search) reconsider(in int) bool {
 	c := s.choice(in, s.effects(in, len(s.p.Steps)))
+	c.steps, c.other = s.stir(in)
 	before := c.try(c.old, math.Inf(1))
-	if c.climb() && c.bad < before-worthwhile && c.settle() {
+	if before > worthwhile && c.climb() && c.bad < before-worthwhile && c.settle() {
 		return true
 	}
 	c.set(c.old)

@@ -20,24 +20,38 @@ type made struct {
 	slots  []int
 	values []any
 	things []thing
+	marks  []int
 	sines  []float64
+	of     record
 }
 
 // take keeps what steps have made.
 func (f *still) take(s *search, steps []int) {
-	f.made = f.made[:cap(f.made)]
-	for len(f.made) < len(steps) {
+	f.made = f.made[:0]
+	for _, i := range steps {
+		f.add(s, i)
+	}
+}
+
+// add keeps what step i has made, too.
+func (f *still) add(s *search, i int) {
+	n := len(f.made)
+	if n < cap(f.made) {
+		f.made = f.made[:n+1] // with the room that it had
+	} else {
 		f.made = append(f.made, made{})
 	}
-	f.made = f.made[:len(steps)]
-	for k, i := range steps {
-		m := &f.made[k]
-		m.step, m.err, m.slots, m.sines = i, s.errs[i], append(m.slots[:0], s.writes[i]...), append(m.sines[:0], s.sines[i]...)
-		m.values, m.things = m.values[:0], m.things[:0]
-		for _, slot := range m.slots {
-			m.values, m.things = append(m.values, s.st.Values[slot]), append(m.things, s.sight.slots[slot])
-		}
+	f.made[n].take(s, i)
+}
+
+// take keeps what step i has made.
+func (m *made) take(s *search, i int) {
+	m.step, m.err, m.slots, m.sines = i, s.errs[i], append(m.slots[:0], s.writes[i]...), append(m.sines[:0], s.sines[i]...)
+	m.values, m.things, m.marks = m.values[:0], m.things[:0], m.marks[:0]
+	for _, slot := range m.slots {
+		m.values, m.things, m.marks = append(m.values, s.st.Values[slot]), append(m.things, s.sight.slots[slot]), append(m.marks, s.marks[slot])
 	}
+	m.of.copy(&s.known[i], &s.pool)
 }
 
 // back makes it stand again.
@@ -48,8 +62,9 @@ func (f *still) back(s *search) {
 		s.unmake(i)
 		s.errs[i], s.writes[i], s.sines[i] = m.err, append(s.writes[i][:0], m.slots...), append(s.sines[i][:0], m.sines...)
 		for n, slot := range m.slots {
-			s.st.Values[slot], s.sight.slots[slot] = m.values[n], m.things[n]
+			s.st.Values[slot], s.sight.slots[slot], s.marks[slot] = m.values[n], m.things[n], m.marks[n]
 		}
+		s.known[i].copy(&m.of, &s.pool)
 	}
 }
 
