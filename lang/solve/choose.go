@@ -37,6 +37,7 @@ type choice struct {
 	wheels []int    // circles that are as wide as the value, and stay where they are
 	value  *big.Rat // the best one so far, for which the search keeps what the moves have made,
 	bad    float64  // and how bad it is
+	review bool     // there is an old value that is not far off
 	// A thorough search does all steps for each value.
 	thorough bool
 }
@@ -170,7 +171,7 @@ func (c *choice) price(v *big.Rat, limit float64) float64 {
 			return math.Inf(1)
 		}
 	}
-	return c.j.whole()
+	return c.j.whole(limit + rounding)
 }
 
 // forecast is what a value costs at least, seen without doing anything: by what its
@@ -265,13 +266,20 @@ func (c *choice) guess() bool {
 	return best.v != c.l.plain && !math.IsInf(c.within(best.v, best.cost+rounding), 1)
 }
 
-// patience is after how many rungs that are no better the best one is taken.
-const patience = 10
+// After how many rungs that are no better the best one is taken: in a review, which
+// knows a value that is not far off, sooner.
+const (
+	patience       = 10
+	reviewPatience = 4
+)
 
 // far finds the best rung.
 func (c *choice) far(best rung, price pricing) rung {
 	var closed [2]bool // ways that have become too far
-	idle := 0
+	idle, patience := 0, patience
+	if c.review {
+		patience = reviewPatience
+	}
 	for k := 0; (!closed[0] || !closed[1]) && (idle < patience || math.IsInf(best.cost, 1)); k++ {
 		for way := range closed {
 			v := c.l.rung(way, k)

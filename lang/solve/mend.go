@@ -7,8 +7,9 @@ import (
 	"trammel/lang/program"
 )
 
-// mend looks for values with which all steps up to i go well.
-func (s *search) mend(i int) {
+// mend looks for values with which all steps up to i go well. It gives the input that it
+// has chosen anew, if that is one by itself; else -1.
+func (s *search) mend(i int) int {
 	var inputs []int
 	for _, in := range s.causes(i) {
 		if s.matters(in, i) {
@@ -17,20 +18,21 @@ func (s *search) mend(i int) {
 	}
 	for _, in := range inputs {
 		if s.choose(in, s.effects(in, i)) {
-			return
+			return in
 		}
 	}
 	for a := 0; a+1 < len(inputs) && a < maxPairs; a++ {
 		if s.mendPair(inputs[a+1], inputs[a], i) {
-			return
+			return -1
 		}
 	}
 	for _, in := range inputs {
 		if s.p.Inputs[in].Span.File == s.p.Source {
 			s.lament(in, i)
-			return
+			break
 		}
 	}
+	return -1
 }
 
 // matters tells whether an input changes how step i fails. A step that fails

@@ -176,7 +176,7 @@ func (j *judge) badness() float64 {
 	for k := range j.parts {
 		j.add(k)
 	}
-	return j.whole()
+	return j.whole(math.Inf(1))
 }
 
 // begin forgets what was added of another figure.
@@ -215,10 +215,14 @@ func (j *judge) add(k int) float64 {
 	return j.growth() + j.crossed + j.alike
 }
 
-// whole is how bad the figure is, now that all parts were added.
-func (j *judge) whole() float64 {
-	sum := j.growth() + j.crossed
+// whole is how bad the figure is, now that all parts were added, or so much of that as is
+// more than a limit.
+func (j *judge) whole(limit float64) float64 {
+	sum := j.growth() + j.crossed + j.alike
 	for _, p := range j.parts {
+		if sum > limit {
+			return sum
+		}
 		for _, slot := range p.slots {
 			switch t := &j.slots[slot]; t.kind {
 			case point:
@@ -231,7 +235,7 @@ func (j *judge) whole() float64 {
 	if j.triangle != nil {
 		sum += j.unplain()
 	}
-	return sum + j.alike
+	return sum
 }
 
 // square of the part by which x falls short of a limit, 0 where it does not:
@@ -371,6 +375,7 @@ func (j *judge) likeness(slot int, t *thing) float64 {
 // are exactly that.
 func alike(t, o *thing) (cost float64, one bool) {
 	switch off := math.Abs(t.r-o.r) / max(t.r, o.r); {
+	case off >= 0.3:
 	case off < 1e-9:
 		return 0, true
 	case off < 0.3 && same(t.x, o.x) && same(t.y, o.y):
@@ -381,15 +386,20 @@ func alike(t, o *thing) (cost float64, one bool) {
 	return 0, false
 }
 
-// besideCircle is the part of a figure's size by which a point is clear of a circle.
-const besideCircle = 0.06
+// By which parts of a figure's size a point is clear of a circle, of a straight, and of
+// one that is given.
+const (
+	besideCircle = 0.06
+	besideLine   = 0.035
+	besideGiven  = 0.1
+)
 
 // grazing objects to a point close beside a straight that the reader sees, or
 // on a curve by accident.
 func (j *judge) grazing(slot int, t *thing) float64 {
-	sum := 0.0
+	sum, far := 0.0, besideGiven*j.size
 	for _, other := range j.straights {
-		if j.is[other] == notMine {
+		if l := &j.slots[other]; j.is[other] == notMine && l.kind == straight && l.off(t) <= far {
 			sum += j.beside(slot, t, other)
 		}
 	}
@@ -415,9 +425,9 @@ func (j *judge) grazing(slot int, t *thing) float64 {
 
 // grazed is grazing of all points by a straight of mine.
 func (j *judge) grazed(slot int, t *thing) float64 {
-	sum := 0.0
+	sum, far := 0.0, besideGiven*j.size
 	for _, other := range j.points {
-		if o := &j.slots[other]; o.kind == point {
+		if o := &j.slots[other]; o.kind == point && t.off(o) <= far {
 			sum += j.beside(other, o, slot)
 		}
 	}
@@ -427,14 +437,14 @@ func (j *judge) grazed(slot int, t *thing) float64 {
 // beside objects to a point that lies close to a straight and is not its end.
 func (j *judge) beside(slot int, t *thing, line int) float64 {
 	l := &j.slots[line]
-	if l.kind != straight || slot == l.a || slot == l.b {
+	if slot == l.a || slot == l.b {
 		return 0
 	}
-	limit, weight := 0.035, 0.3
+	limit, weight := besideLine, 0.3
 	if l.given {
-		limit, weight = 0.1, 0.6
+		limit, weight = besideGiven, 0.6
 	}
-	off := math.Abs(l.dx*(t.y-l.y)-l.dy*(t.x-l.x)) / j.size
+	off := l.off(t) / j.size
 	switch {
 	case off > limit:
 		return 0
@@ -448,6 +458,9 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	}
 	return weight * short(off, limit)
 }
+
+// off is how far a point lies from a straight.
+func (l *thing) off(t *thing) float64 { return math.Abs(l.dx*(t.y-l.y) - l.dy*(t.x-l.x)) }
 
 // alongside tells whether the foot of a point on a straight lies between its ends.
 func (t *thing) alongside(l *thing) bool {

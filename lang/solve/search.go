@@ -40,6 +40,7 @@ type search struct {
 	scale    []float64 // by input, of coordinates: what a unit of a plain value became
 	next     int       // the first input that no step has asked for
 	open     []int     // the latest inputs, not yet bettered
+	mended   int       // the input that the last step was mended by alone, or -1
 	troubles []Trouble
 	judge    *judge // of choices
 	before   still  // what a choice comes back to,
@@ -62,7 +63,7 @@ func newSearch(p *program.Program, smaller float64) *search {
 		writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), grownAt: make([]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
 		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), perMM: 1 / mm, hand: p.Hand() * smaller,
-		scale: make([]float64, len(p.Inputs)), marks: make([]int, len(p.Slots)),
+		scale: make([]float64, len(p.Inputs)), marks: make([]int, len(p.Slots)), mended: -1,
 	}
 	s.judge, s.read = s.newJudge(), make([]bool, len(p.Slots))
 	for _, step := range p.Steps {

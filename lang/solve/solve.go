@@ -101,8 +101,9 @@ func (s *search) forward(i int) {
 		s.unmake(i)
 		s.perform(i)
 	}
+	s.mended = -1
 	if !s.went(i) {
-		s.mend(i)
+		s.mended = s.mend(i)
 	}
 	s.fix(i)
 }
@@ -127,7 +128,10 @@ func (s *search) asked(i int) (group []int) {
 // far show.
 func (s *search) better() {
 	for _, in := range s.open {
-		s.spread(in)
+		v := s.st.Inputs[in]
+		if s.spread(in); in == s.mended && s.st.Inputs[in] == v {
+			continue // it has just been chosen, by the same steps
+		}
 		if steps := s.effects(in, len(s.p.Steps)); len(steps) > 0 && s.budget > 0 {
 			s.choose(in, steps)
 		}
@@ -166,7 +170,7 @@ func (s *search) review() {
 				continue
 			}
 			views[in] = reviewed
-			if !s.reconsider(in) {
+			if !s.reconsider(in, i) {
 				continue
 			}
 			s.outdate(views, in)
@@ -195,12 +199,18 @@ func (s *search) outdate(views []view, in int) {
 	}
 }
 
-// reconsider chooses an input anew by the steps that it moves, if that is worth while.
-func (s *search) reconsider(in int) bool {
+// reconsider chooses an input anew by the steps that it moves, if that is worth while: on
+// account of a step that is poor, or of what is as poor and moves.
+func (s *search) reconsider(in, step int) bool {
 	c := s.choice(in, s.effects(in, len(s.p.Steps)))
+	c.review = true
 	c.steps, c.other = s.stir(in)
 	before := c.try(c.old, math.Inf(1))
-	if before > worthwhile && c.climb() && c.bad < before-worthwhile && c.settle() {
+	enough := 2 * poor
+	if slices.Contains(c.steps, step) {
+		enough = worthwhile
+	}
+	if before > enough && c.climb() && c.bad < before-worthwhile && c.settle() {
 		return true
 	}
 	c.set(c.old)
