@@ -114,18 +114,33 @@ func isBelow(x *big.Float, exponent int) bool {
 }
 
 // approximately says what an x that could not be decided looks like, as the difference of
-// two others.
+// two others; nothing if a long enclosure does not tell.
 func (x *Real) approximately() string {
 	z := x.enclose(mostBits)
+	if z.isEverything() {
+		return ""
+	}
 	if s, ok := z.sign(); ok && s != 0 {
 		return fmt.Sprintf("%.6g", z.lo)
 	}
-	if z.isEverything() {
-		return "equal"
+	if decimals := -z.exponent() * 301 / 1000; decimals > 0 {
+		return fmt.Sprintf("equal: they agree to %d decimals", decimals)
 	}
-	bits := -z.hi.MantExp(nil)
-	if low := -z.lo.MantExp(nil); low < bits {
-		bits = low
+	if x.op == sum || x.op == difference { // of large numbers
+		if digits := (x.x.enclose(mostBits).exponent() - z.exponent()) * 301 / 1000; digits > 0 {
+			return fmt.Sprintf("equal: they agree to %d digits", digits)
+		}
 	}
-	return fmt.Sprintf("equal: they agree to %d decimals", max(0, bits*301/1000))
+	return ""
+}
+
+// exponent is the least e with every number in x below 2^e in size.
+func (x enclosure) exponent() int {
+	switch {
+	case x.lo.Sign() == 0:
+		return x.hi.MantExp(nil)
+	case x.hi.Sign() == 0:
+		return x.lo.MantExp(nil)
+	}
+	return max(x.lo.MantExp(nil), x.hi.MantExp(nil))
 }
