@@ -9,11 +9,10 @@ package exact
 // positive, as intervals prove (box.go). There the function is analytic. If it is not 0
 // everywhere in the box, it is 0 at a random point of a grid of 2^gridBits steps each way
 // with a chance of at most 2^(degreeBits-gridBits), where 2^degreeBits bounds the degree of
-// its zeros (height.go). It is found to be exactly 0 at so many points that the chance
-// of that is below 2^-certainBits.
-//
-// So an identity is certain up to that chance, for each cut that is tried; its points are
-// drawn by a generator with a fixed seed. That no identity is found proves nothing.
+// its zeros (height.go). It is found to be exactly 0 at so many points that the chance of
+// that is below 2^-certainBits. Fewer than 2^16 cuts are tried for one number: so an identity
+// is wrong with a chance below 2^-80. (The points are drawn by a generator with a fixed
+// seed.) That no identity is found proves nothing.
 
 import (
 	"cmp"
@@ -81,7 +80,8 @@ func (s *section) isIdentity() bool {
 	return false
 }
 
-// mostLooked bounds the search: how many numbers are looked at above all cuts.
+// mostLooked bounds the search: how many numbers are looked at above all cuts, and so how many
+// cuts there are.
 const mostLooked = 12000
 
 // seemingBits is the precision at which a number must look like 0 before an identity is sought.
@@ -174,9 +174,9 @@ func (s *section) vanishes() (identity, tooLong bool) {
 	return true, false
 }
 
-// The chance of a wrong identity is below 2^-certainBits.
+// The chance of a wrong identity is below 2^-certainBits for each cut.
 const (
-	certainBits = 80
+	certainBits = 96
 	gridBits    = 72
 	fewestBits  = 8 // that one point must add
 )

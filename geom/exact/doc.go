@@ -37,7 +37,7 @@
 //
 //	its exact form is written 0 (form.go)                              proved
 //	more primes divide its conjugates than could (conjugates.go)       proved
-//	it is a polynomial in π without coefficients (mixed.go)            proved
+//	it is a polynomial in π whose coefficients are all 0 (mixed.go)    proved
 //	it is 0 by an identity between numbers below it (cut.go)           below 2^-80
 //
 // That it is positive or negative is told by an enclosure that excludes 0, and so proved. A
