@@ -1,6 +1,11 @@
 package exact
 
-import "testing"
+import (
+	"math/big"
+	"testing"
+
+	"pgregory.net/rapid"
+)
 
 // TestDecimal rounds to the nearest decimal, halves away from 0, also where only the exact
 // form tells that a number is a half.
@@ -29,4 +34,21 @@ func TestDecimal(t *testing.T) {
 			t.Errorf("Decimal(%d) = %s, want %s", c.places, got, c.want)
 		}
 	}
+}
+
+// TestDecimalsAreNearest holds decimals of random numbers to within half a unit of the last place.
+func TestDecimalsAreNearest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := newKit()
+		within(t, func() {
+			x := pick(t, someNumbers(t, k), "x")
+			places := rapid.IntRange(0, 60).Draw(t, "places")
+			text := x.Decimal(places)
+			decimal, ok := new(big.Rat).SetString(text)
+			half := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Lsh(powerOfTen(places), 1))
+			if !ok || x.Sub(k.f.Rat(decimal)).Abs().Cmp(k.f.Rat(half)) > 0 {
+				t.Errorf("%d decimals of %v: %s", places, x.Float(), text)
+			}
+		})
+	})
 }

@@ -1,6 +1,12 @@
 package exact
 
-import "testing"
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
 
 // TestSurd writes numbers as a textbook would (common practice, no source).
 func TestSurd(t *testing.T) {
@@ -35,4 +41,35 @@ func TestSurd(t *testing.T) {
 			t.Errorf("Surd() = %q, %v, want %q", got, ok, c.want)
 		}
 	}
+}
+
+// TestSurdsMeanTheirNumbers reads the surds of random numbers again.
+func TestSurdsMeanTheirNumbers(t *testing.T) {
+	written := 0
+	rapid.Check(t, func(t *rapid.T) {
+		k := newKit()
+		within(t, func() {
+			for _, x := range someNumbers(t, k) {
+				text, ok := x.x.Surd()
+				if !ok {
+					continue
+				}
+				written++
+				if !k.formula(plainly(text)).Equal(x.x) {
+					t.Errorf("%s is written %s", x.x.Decimal(20), text)
+				}
+			}
+		})
+	})
+	if written < 100 {
+		t.Errorf("only %d numbers could be written", written)
+	}
+}
+
+// plainly is a surd in the notation of the tables: 3√2 is 3*sqrt(2).
+func plainly(surd string) string {
+	text := strings.NewReplacer(" ", "", "−", "-").Replace(surd)
+	text = regexp.MustCompile(`(\d)√`).ReplaceAllString(text, "$1*√")
+	text = regexp.MustCompile(`√(\d+)`).ReplaceAllString(text, "√($1)")
+	return strings.ReplaceAll(text, "√", "sqrt")
 }
