@@ -20,7 +20,7 @@ arc c centre X radius any cuts AB at L and R`))
 	}
 	for name, want := range map[string]string{
 		"X":     "from (2.50, 0) to (5.50, 0)",
-		"P":     "from (0.08, 4.64) to (7.92, 4.64) or from (5.04, 0.08) to (5.04, 7.92)",
+		"P":     "from (0.08, 2.72) to (7.92, 2.72) or from (6.72, 0.08) to (6.72, 7.92)",
 		"arc c": "0.12 to 3.2",
 	} {
 		if told[name] != want {

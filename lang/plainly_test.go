@@ -168,6 +168,8 @@ func TestFitsPaper(t *testing.T) {
 	for _, lines := range []string{
 		"given S about (0, 0)\ngiven triangle ABC\nray SA\nray SB\nray SC\narc c centre A radius SA cuts SA at P other than S\narc d centre B radius SB cuts SB at Q other than S\narc e centre C radius SC cuts SC at R other than S\njoin PQRP",
 		"given triangle ABC\ngiven P outside ABC\ngiven Q outside ABC\njoin PQ",
+		"given line m\ngiven A above m\ngiven B above m\nk, T, O by throughtouch(A, B, m)",
+		"given line a\ngiven A above a\ngiven B below a\nC, D by squareon(A, B)",
 	} {
 		lo, hi := math.Inf(1), math.Inf(-1)
 		for _, p := range spots(chosen(t, titled(lines))) {
@@ -204,6 +206,20 @@ func TestCutsAslant(t *testing.T) {
 		sine := ((at[u[1:]][0]-at[u[:1]][0])*(at["Q"][1]-at["P"][1]) - (at[u[1:]][1]-at[u[:1]][1])*(at["Q"][0]-at["P"][0])) / way(at, u[:1], u[1:]) / way(at, "P", "Q")
 		if angle := math.Asin(math.Abs(sine)) * 180 / math.Pi; angle < 5 {
 			t.Errorf("P on %s, Q on %s: PQ is %.1f° from parallel to %s", sides[0], sides[1], angle, u)
+		}
+	}
+}
+
+// TestRoundAbout: five or six free points are the corners of a convex polygon in their order.
+func TestRoundAbout(t *testing.T) {
+	for n := 5; n <= 6; n++ {
+		names := "ABCDEF"[:n]
+		at := spots(chosen(t, titled("given points "+strings.Join(strings.Split(names, ""), ", ")+"\njoin "+names+"A")))
+		for i := range n {
+			a, b, c := at[names[i:i+1]], at[names[(i+1)%n:(i+1)%n+1]], at[names[(i+2)%n:(i+2)%n+1]]
+			if (b[0]-a[0])*(c[1]-a[1]) <= (b[1]-a[1])*(c[0]-a[0]) {
+				t.Errorf("of %d points %v, %v and %v turn the wrong way", n, a, b, c)
+			}
 		}
 	}
 }

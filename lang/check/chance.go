@@ -9,13 +9,17 @@ import (
 	"trammel/lang/syntax"
 )
 
+// besides are where a plain hand puts points beside a line, one after the other: by parts of
+// its stretch along it and away from it.
+var besides = [][2]int64{{36, 47}, {84, 34}, {10, 58}, {60, 27}, {72, 52}}
+
 // besideLine leaves to chance a point off a line, on either side of it: over
 // the stretch between two points of it, where there are two.
 func (s *scope) besideLine(n syntax.Node, l curve) spot {
-	k := int64(s.c.scattered)
+	plain := besides[s.c.scattered%len(besides)]
 	s.c.scattered++
-	x := s.input(n, program.Fraction, "", rat(36+27*k%40, 100))
-	y := s.input(n, program.Fraction, "", rat(47+11*k%20, 100))
+	x := s.input(n, program.Fraction, "", rat(plain[0], 100))
+	y := s.input(n, program.Fraction, "", rat(plain[1], 100))
 	return func(st *program.State) ([]geom.Point, error) {
 		m, err := l.whole(st)
 		if err != nil {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 
 	"trammel/geom"
@@ -14,8 +15,8 @@ import (
 func (s *scope) given(g *syntax.Given) {
 	switch {
 	case g.Points != nil:
-		for _, r := range g.Points.Names {
-			s.freePoint(r)
+		for i, r := range g.Points.Names {
+			s.freePoint(r, i, len(g.Points.Names))
 		}
 	case g.Line != nil:
 		s.givenLine(g.Line)
@@ -41,14 +42,22 @@ var scatter = [][2]*big.Rat{
 
 func rat(a, b int64) *big.Rat { return big.NewRat(a, b) }
 
-// freePoint makes a point that may be anywhere.
-func (s *scope) freePoint(r *syntax.Ref) {
+// freePoint makes the ith of n points that may be anywhere. From five on they go round, so
+// that they are the corners of a polygon in their order.
+func (s *scope) freePoint(r *syntax.Ref, i, n int) {
 	slot, ok := s.newPoint(r)
 	if !ok {
 		return
 	}
 	s.draw(slot, figure.Given)
-	s.freeAt(r.Node, slot)
+	if n < 5 || s.c.scattered+s.c.fixed != i {
+		s.freeAt(r.Node, slot)
+		return
+	}
+	s.c.scattered++
+	bearing, _ := row{ahead: n}.bearing(i).Float64()
+	sin, cos := math.Sincos((bearing + 115) * math.Pi / 180)
+	s.freeAbout(r.Node, slot, rat(int64(math.Round(46+46*cos)), 10), rat(int64(math.Round(36+36*sin)), 10))
 }
 
 // freeAt leaves a point's place to chance.
@@ -57,10 +66,14 @@ func (s *scope) freeAt(n syntax.Node, slot int) {
 	d := scatter[k%len(scatter)]
 	shift := rat(int64(k/len(scatter)*3), 2)
 	s.c.scattered++
-	x := s.input(n, program.Abscissa, s.slot(slot).Name, new(big.Rat).Add(d[0], shift))
-	up := new(big.Rat).Add(d[1], shift)
+	s.freeAbout(n, slot, new(big.Rat).Add(d[0], shift), new(big.Rat).Add(d[1], shift))
+}
+
+// freeAbout leaves a point's place to chance, about that of a plain hand.
+func (s *scope) freeAbout(n syntax.Node, slot int, right, up *big.Rat) {
+	x := s.input(n, program.Abscissa, s.slot(slot).Name, right)
 	if s.c.freeLines > 0 {
-		up.Add(up, rat(26, 10)) // clear of the level one
+		up = new(big.Rat).Add(up, rat(26, 10)) // clear of the level one
 	}
 	y := s.input(n, program.Ordinate, s.slot(slot).Name, up)
 	s.emit(n, func(st *program.State) error {

@@ -20,8 +20,13 @@ var insidesOfCircle = [][2]*big.Rat{
 	{rat(46, 100), rat(22, 100)}, {rat(-58, 100), rat(31, 100)}, {rat(-13, 100), rat(-64, 100)}, {rat(55, 100), rat(-37, 100)},
 }
 
-// outskirts are where a plain hand puts points outside of a figure, one after the
-// other, by its axes: on all sides of it.
+// outskirtsOfTriangle are where a plain hand puts points outside of a triangle, one after
+// the other, by two of its sides: over each side of it.
+var outskirtsOfTriangle = [][2]*big.Rat{
+	{rat(95, 100), rat(58, 100)}, {rat(-42, 100), rat(63, 100)}, {rat(38, 100), rat(-46, 100)}, {rat(-35, 100), rat(-28, 100)},
+}
+
+// outskirts are the same for other figures, by their axes: on all sides.
 var outskirts = [][2]*big.Rat{
 	{rat(16, 10), rat(7, 10)}, {rat(-12, 10), rat(9, 10)}, {rat(5, 10), rat(-14, 10)}, {rat(-11, 10), rat(-8, 10)},
 }
@@ -46,6 +51,9 @@ func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) 
 	switch {
 	case side > 0:
 		plain, count = outskirts, &s.c.outside
+		if r.Name == "" && len(r.Points) == 3 {
+			plain = outskirtsOfTriangle
+		}
 	case r.Name != "":
 		plain = insidesOfCircle
 	}

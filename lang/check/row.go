@@ -87,15 +87,14 @@ func (r row) bearing(i int) *big.Rat {
 	return rat(bearings[r.first%len(bearings)], 1)
 }
 
-// fromHabit is up to how many points a row on a straight takes its parts from the habit;
-// more are spread by turns.
-const fromHabit = 4
-
 // part is that of the ith point of a row on a straight.
 func (r row) part(i int) *big.Rat {
-	if n := int64(r.ahead); n > fromHabit {
-		k := int64(i) % n
-		return rat(100*k+50+24*(k%2)-12*(k%3), 100*n)
+	switch n := r.ahead; {
+	case n > 4:
+		k := int64(i % n)
+		return rat(100*k+50+24*(k%2)-12*(k%3), int64(100*n))
+	case n == 4:
+		return rat([]int64{12, 38, 58, 85}[i%n], 100)
 	}
 	var own []int64
 	for k := range max(r.ahead, 1) {

@@ -44,6 +44,7 @@ func Inputs(p *program.Program) Choice {
 		}
 		s = t
 	}
+	s.reviewPage()
 	return Choice{s.st.Inputs, s.troubles}
 }
 
@@ -177,6 +178,19 @@ func (s *search) review() {
 			if size = s.size(); !suffers(i) {
 				break
 			}
+		}
+	}
+}
+
+// reviewPage makes choices anew, the latest first, while the figure is larger than the page.
+func (s *search) reviewPage() {
+	if len(s.troubles) > 0 {
+		return
+	}
+	s.budget = reviewPerStep * s.making
+	for in := len(s.p.Inputs) - 1; in >= 0 && s.budget >= 0 && s.crowdsPage(); in-- {
+		if given := s.p.Inputs[in]; given.Kind != program.Nearby && given.Span.File == s.p.Source {
+			s.reconsider(in, given.Step)
 		}
 	}
 }
