@@ -123,14 +123,46 @@ func (s *search) footOf(i int) int {
 func (s *search) middling(foot int) float64 {
 	f := &s.sight.slots[foot]
 	var ways []float64
-	for _, slot := range s.sight.points {
-		if t := &s.sight.slots[slot]; t.kind == point && !t.hidden && slot != foot {
-			ways = append(ways, math.Hypot(t.x-f.x, t.y-f.y))
+	for k, p := range s.sight.dots.there() {
+		if slot := s.sight.points[k]; p.x == p.x && !s.sight.slots[slot].hidden && slot != foot {
+			ways = append(ways, math.Hypot(p.x-f.x, p.y-f.y))
 		}
 	}
 	if len(ways) == 0 {
 		return math.Inf(1)
 	}
-	slices.Sort(ways)
-	return (ways[len(ways)/2] + ways[(len(ways)-1)/2]) / 2
+	return median(ways)
+}
+
+// median is the middle one of numbers, or the mean of the two in the middle; it puts them in
+// another order.
+func median(all []float64) float64 {
+	k := len(all) / 2
+	for lo, hi := 0, len(all)-1; lo < hi; {
+		pivot, i, j := all[(lo+hi)/2], lo, hi
+		for i <= j {
+			for all[i] < pivot {
+				i++
+			}
+			for pivot < all[j] {
+				j--
+			}
+			if i <= j {
+				all[i], all[j] = all[j], all[i]
+				i, j = i+1, j-1
+			}
+		}
+		switch {
+		case k <= j:
+			hi = j
+		case k >= i:
+			lo = i
+		default:
+			lo = hi
+		}
+	}
+	if len(all)%2 == 1 {
+		return all[k]
+	}
+	return (slices.Max(all[:k]) + all[k]) / 2
 }

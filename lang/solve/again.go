@@ -33,7 +33,8 @@ func (s *search) again(i int) {
 	m := &s.was
 	for n, slot := range m.slots {
 		if alikeValues(m.values[n], s.st.Values[slot]) {
-			s.st.Values[slot], s.sight.slots[slot], s.marks[slot] = m.values[n], m.things[n], m.marks[n]
+			s.st.Values[slot], s.marks[slot] = m.values[n], m.marks[n]
+			s.sight.put(slot, &m.things[n])
 		}
 	}
 	s.seal(i)

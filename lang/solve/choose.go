@@ -266,20 +266,13 @@ func (c *choice) guess() bool {
 	return best.v != c.l.plain && !math.IsInf(c.within(best.v, best.cost+rounding), 1)
 }
 
-// After how many rungs that are no better the best one is taken: in a review, which
-// knows a value that is not far off, sooner.
-const (
-	patience       = 10
-	reviewPatience = 4
-)
+// patience is after how many rungs that are no better the best one is taken.
+const patience = 10
 
 // far finds the best rung.
 func (c *choice) far(best rung, price pricing) rung {
 	var closed [2]bool // ways that have become too far
-	idle, patience := 0, patience
-	if c.review {
-		patience = reviewPatience
-	}
+	idle := 0
 	for k := 0; (!closed[0] || !closed[1]) && (idle < patience || math.IsInf(best.cost, 1)); k++ {
 		for way := range closed {
 			v := c.l.rung(way, k)

@@ -80,7 +80,7 @@ func (j *judge) look(steps ...int) {
 
 // weigh finds what the judge's things are added to.
 func (j *judge) weigh() {
-	j.was, j.count = j.sight.boxOf(j.isOther)
+	j.was, j.count = j.sight.boxOf(j.is)
 	j.rest = j.was
 }
 
@@ -95,11 +95,8 @@ func (j *judge) only(steps []int) {
 	}
 	j.parts = kept
 	j.begin()
-	j.rest, _ = j.sight.boxOf(j.isOther)
+	j.rest, _ = j.sight.boxOf(j.is)
 }
-
-// isOther tells that a slot is not the judge's.
-func (j *judge) isOther(slot int) bool { return j.is[slot] == notMine }
 
 // disown leaves no slot to the judge.
 func (j *judge) disown() {
@@ -128,7 +125,7 @@ func (j *judge) learn(before *still, vary func(other func())) {
 		j.disown()
 		j.parts = moved
 		j.begin()
-		j.rest, _ = j.sight.boxOf(j.isOther)
+		j.rest, _ = j.sight.boxOf(j.is)
 		j.seeking = true
 		j.badness()
 		j.seeking = false
@@ -280,15 +277,18 @@ const (
 func (j *judge) crowding(slot int, t *thing) float64 {
 	limit := min(nearPart*j.size, nearMM*j.s.perMM)
 	sum := 0.0
-	for _, other := range j.points {
-		o := &j.slots[other]
-		if o.kind != point || other == slot || j.is[other] != notMine && other < slot {
+	for k, p := range j.dots.there() {
+		dx, dy := t.x-p.x, t.y-p.y
+		d2 := dx*dx + dy*dy
+		if !(d2 <= limit*limit) {
 			continue
 		}
-		dx, dy := t.x-o.x, t.y-o.y
-		d2 := dx*dx + dy*dy
+		other := j.points[k]
+		if other == slot || j.is[other] != notMine && other < slot {
+			continue
+		}
+		o := &j.slots[other]
 		switch {
-		case d2 > limit*limit:
 		case d2 < 1e-18*j.size*j.size:
 			sum += 3 * j.accident(onePoint, slot, other) // no less than nearness costs
 		case j.kept(nearPoints, slot, other, d2):
@@ -357,34 +357,30 @@ func (j *judge) accident(what, a, b int) float64 {
 // accident, the same as others: to the worst of them.
 func (j *judge) likeness(slot int, t *thing) float64 {
 	worst := 0.0
-	for _, other := range j.circles {
-		o := &j.slots[other]
-		if o.kind != circle || other == slot || j.is[other] == due {
+	for k, c := range j.rings.there() {
+		off, other := math.Abs(t.r-c.u)/max(t.r, c.u), j.circles[k]
+		if !(off < likeAbout) || other == slot || j.is[other] == due {
 			continue
 		}
-		cost, one := alike(t, o)
-		if one {
+		cost := 0.0
+		switch about := same(t.x, c.x) && same(t.y, c.y); {
+		case off < 1e-9:
 			cost = 0.6 * j.accident(equalRadii, slot, other)
+		case about:
+			cost = 0.4 * short(off, likeAbout)
+		default:
+			cost = 0.14 * short(off, like)
 		}
 		worst = max(worst, cost)
 	}
 	return worst
 }
 
-// alike is what it costs that two openings are nearly the same, and whether they
-// are exactly that.
-func alike(t, o *thing) (cost float64, one bool) {
-	switch off := math.Abs(t.r-o.r) / max(t.r, o.r); {
-	case off >= 0.3:
-	case off < 1e-9:
-		return 0, true
-	case off < 0.3 && same(t.x, o.x) && same(t.y, o.y):
-		return 0.4 * short(off, 0.3), false
-	case off < 0.08:
-		return 0.14 * short(off, 0.08), false
-	}
-	return 0, false
-}
+// By which part of themselves openings are plainly different, elsewhere and about one point.
+const (
+	like      = 0.08
+	likeAbout = 0.3
+)
 
 // By which parts of a figure's size a point is clear of a circle, of a straight, and of
 // one that is given.
@@ -398,25 +394,22 @@ const (
 // on a curve by accident.
 func (j *judge) grazing(slot int, t *thing) float64 {
 	sum, far := 0.0, besideGiven*j.size
-	for _, other := range j.straights {
-		if l := &j.slots[other]; j.is[other] == notMine && l.kind == straight && l.off(t) <= far {
+	for k, l := range j.lines.there() {
+		if other := j.straights[k]; l.off(t.x, t.y) <= far && j.is[other] == notMine {
 			sum += j.beside(slot, t, other)
 		}
 	}
 	near := besideCircle * j.size
-	for _, other := range j.circles {
-		o := &j.slots[other]
-		if o.kind != circle {
+	for k, c := range j.rings.there() {
+		dx, dy, reach := t.x-c.x, t.y-c.y, c.u+near
+		if d2 := dx*dx + dy*dy; !(d2 <= reach*reach) || c.u > near && d2 < (c.u-near)*(c.u-near) {
 			continue
 		}
-		dx, dy, reach := t.x-o.x, t.y-o.y, o.r+near
-		if d2 := dx*dx + dy*dy; d2 > reach*reach || o.r > near && d2 < (o.r-near)*(o.r-near) {
-			continue
-		}
-		switch off := math.Abs(math.Hypot(dx, dy)-o.r) / j.size; {
+		other := j.circles[k]
+		switch off := math.Abs(math.Hypot(dx, dy)-c.u) / j.size; {
 		case off < 1e-9:
 			sum += j.accident(onCurve, slot, other)
-		case o.whole && !t.hidden:
+		case j.slots[other].whole && !t.hidden:
 			sum += 0.25 * short(off, besideCircle)
 		}
 	}
@@ -426,9 +419,10 @@ func (j *judge) grazing(slot int, t *thing) float64 {
 // grazed is grazing of all points by a straight of mine.
 func (j *judge) grazed(slot int, t *thing) float64 {
 	sum, far := 0.0, besideGiven*j.size
-	for _, other := range j.points {
-		if o := &j.slots[other]; o.kind == point && t.off(o) <= far {
-			sum += j.beside(other, o, slot)
+	line := t.spot()
+	for k, p := range j.dots.there() {
+		if other := j.points[k]; line.off(p.x, p.y) <= far {
+			sum += j.beside(other, &j.slots[other], slot)
 		}
 	}
 	return sum
@@ -444,7 +438,8 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	if l.given {
 		limit, weight = besideGiven, 0.6
 	}
-	off := l.off(t) / j.size
+	straight := l.spot()
+	off := straight.off(t.x, t.y) / j.size
 	switch {
 	case off > limit:
 		return 0
@@ -458,9 +453,6 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 	}
 	return weight * short(off, limit)
 }
-
-// off is how far a point lies from a straight.
-func (l *thing) off(t *thing) float64 { return math.Abs(l.dx*(t.y-l.y) - l.dy*(t.x-l.x)) }
 
 // alongside tells whether the foot of a point on a straight lies between its ends.
 func (t *thing) alongside(l *thing) bool {

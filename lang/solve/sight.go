@@ -12,7 +12,11 @@ import (
 // looked at once, however often it is compared.
 type sight struct {
 	slots     []thing
-	points    []int // slots of the points that are drawn, seen or hidden
+	homes     []home // by slot
+	dots      row    // of the points,
+	rings     row    // of the circles
+	lines     row    // and of the straights
+	points    []int  // slots of the points that are drawn, seen or hidden
 	circles   []int
 	straights []int // that the reader sees
 	joins     []int // among the straights: those from point to point
@@ -46,7 +50,7 @@ const mostJoins = 40
 
 // newSight finds the slots that are drawn.
 func newSight(p *program.Program) *sight {
-	s := &sight{slots: make([]thing, len(p.Slots))}
+	s := &sight{slots: make([]thing, len(p.Slots)), homes: make([]home, len(p.Slots))}
 	drawn := map[[2]int]bool{}
 	for i, slot := range p.Slots {
 		if slot.Ink == nil || slot.Aside {
@@ -78,16 +82,30 @@ func newSight(p *program.Program) *sight {
 			s.straights = append(s.straights, i)
 		}
 	}
+	s.settle(&s.dots, s.points)
+	s.settle(&s.rings, s.circles)
+	s.settle(&s.lines, s.straights)
 	return s
 }
 
 // look notes the value of a slot.
 func (s *sight) look(slot int, value any) {
-	t := &s.slots[slot]
-	t.kind = nothing
-	if !t.drawn {
-		return
+	if t := &s.slots[slot]; t.drawn {
+		t.look(value)
+		s.move(slot)
 	}
+}
+
+// put makes a thing stand in a slot as it has stood before.
+func (s *sight) put(slot int, t *thing) {
+	if t.drawn {
+		s.slots[slot] = *t
+		s.move(slot)
+	}
+}
+
+func (t *thing) look(value any) {
+	t.kind = nothing
 	switch v := value.(type) {
 	case geom.Point:
 		t.kind, t.x, t.y = point, v.X.Float(), v.Y.Float()
@@ -113,46 +131,6 @@ func (s *sight) look(slot int, value any) {
 
 // along is how far a place lies along a straight.
 func (t *thing) along(x, y float64) float64 { return (x-t.x)*t.dx + (y-t.y)*t.dy }
-
-// box is how far things reach; empty before anything was put into it.
-type box struct{ left, right, low, high float64 }
-
-func emptyBox() box { return box{math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)} }
-
-func (b *box) add(x, y float64) {
-	b.left, b.right = min(b.left, x), max(b.right, x)
-	b.low, b.high = min(b.low, y), max(b.high, y)
-}
-
-func (b *box) addCircle(t *thing) {
-	b.add(t.x-t.r, t.y-t.r)
-	b.add(t.x+t.r, t.y+t.r)
-}
-
-// size is the box's diagonal, 0 for an empty one.
-func (b box) size() float64 {
-	if b.left > b.right {
-		return 0
-	}
-	return math.Hypot(b.right-b.left, b.high-b.low)
-}
-
-// boxOf holds the points and whole circles that are there and that a condition takes.
-func (s *sight) boxOf(take func(slot int) bool) (b box, count int) {
-	b = emptyBox()
-	for _, i := range s.points {
-		if t := &s.slots[i]; t.kind == point && take(i) {
-			b.add(t.x, t.y)
-			count++
-		}
-	}
-	for _, i := range s.circles {
-		if t := &s.slots[i]; t.kind == circle && t.whole && take(i) {
-			b.addCircle(t)
-		}
-	}
-	return b, count
-}
 
 // page is the room for a figure, in its units; a sheet that is not named can be turned.
 type page struct {

@@ -72,13 +72,13 @@ func run(p *program.Program, smaller, over float64) (s *search, better bool) {
 
 // size is how far the figure's points and whole circles reach.
 func (s *search) size() float64 {
-	b, _ := s.sight.boxOf(func(int) bool { return true })
+	b, _ := s.sight.boxOf(nil)
 	return b.size()
 }
 
 // over is by which part of itself the figure exceeds the page.
 func (s *search) over() float64 {
-	b, _ := s.sight.boxOf(func(int) bool { return true })
+	b, _ := s.sight.boxOf(nil)
 	return s.page.over(b)
 }
 
@@ -217,7 +217,6 @@ func (s *search) outdate(views []view, in int) {
 // account of a step that is poor, or of what is as poor and moves.
 func (s *search) reconsider(in, step int) bool {
 	c := s.choice(in, s.effects(in, len(s.p.Steps)))
-	c.review = true
 	c.steps, c.other = s.stir(in)
 	before := c.try(c.old, math.Inf(1))
 	enough := 2 * poor

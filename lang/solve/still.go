@@ -62,7 +62,8 @@ func (f *still) back(s *search) {
 		s.unmake(i)
 		s.errs[i], s.writes[i], s.sines[i] = m.err, append(s.writes[i][:0], m.slots...), append(s.sines[i][:0], m.sines...)
 		for n, slot := range m.slots {
-			s.st.Values[slot], s.sight.slots[slot], s.marks[slot] = m.values[n], m.things[n], m.marks[n]
+			s.st.Values[slot], s.marks[slot] = m.values[n], m.marks[n]
+			s.sight.put(slot, &m.things[n])
 		}
 		s.known[i].copy(&m.of, &s.pool)
 	}
