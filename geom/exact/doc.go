@@ -6,6 +6,11 @@
 // The files are meant to be read in this order. Each begins with what it is for, the
 // theorem by which it is right and its source, and what is proved.
 //
+// A whole number is a rational integer. A level of the tower is a field, its root the √d that it
+// adjoins, its radicand that d. A number is written 0 when its form is 0, and is 0 when its
+// value is: the first implies the second. An enclosure holds a value between two floats. A joint
+// is a number that others are built on, such as a coordinate of a point.
+//
 // # Numbers
 //
 // A number is written out in a tower of fields K₀ ⊂ K₁ ⊂ …, each the one before it with a

@@ -93,8 +93,8 @@ func (x *Real) Abs() *Real {
 // MulInt is n times x.
 func (x *Real) MulInt(n int64) *Real { return x.field.Int(n).Mul(x) }
 
-// deepest bounds the depth of a node. A deeper one is written out at once and
-// keeps no operands, since whatever follows operands down calls itself.
+// deepest bounds the depth of a node. A deeper one is written out at once (which may be
+// Undecided) and keeps no operands, since whatever follows operands down calls itself.
 const deepest = 10000
 
 // node is a new node. In a rough field its interval is made narrow again.
