@@ -2,10 +2,15 @@ package lang_test
 
 import (
 	"fmt"
+	"math"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"trammel/lang/check"
+	"trammel/lang/program"
 	"trammel/lang/solve"
 	"trammel/lang/source"
 	"trammel/lang/syntax"
@@ -25,6 +30,93 @@ func TestSolveLinear(t *testing.T) {
 			t.Errorf("of %d openings each takes %.0f allocations, and of one %.0f", n, many, one)
 		}
 	}
+}
+
+// mostWork is how many steps may be done to choose for an example of the library, for each
+// step of its figure.
+const mostWork = 9
+
+// TestSolveLinearInLibrary: the work to choose for the library's examples grows with what
+// they leave to chance by a power of no more than 1.05, and is little for each step of the
+// figure. It is counted in steps done, which no clock disturbs; BenchmarkSolveLibrary tells
+// the same of time.
+func TestSolveLinearInLibrary(t *testing.T) {
+	var anys, works []float64
+	for _, e := range libraryExamples(t) {
+		work := solve.Inputs(e.Program).Work
+		if work > mostWork*e.steps {
+			t.Errorf("%s: %d steps are done for a figure of %d", e.name, work, e.steps)
+		}
+		anys, works = append(anys, float64(len(e.Inputs))), append(works, float64(work))
+	}
+	if power := slope(anys, works); len(anys) < 50 || power > 1.05 {
+		t.Errorf("the work of %d examples grows with the power %.3f of their anys", len(anys), power)
+	}
+}
+
+// example is an example of the library and how many steps make something in it.
+type example struct {
+	*program.Program
+	name  string
+	steps int
+}
+
+// libraryExamples are those that leave something to chance.
+func libraryExamples(t testing.TB) (all []example) {
+	names, texts := corpus(t)
+	for _, name := range names {
+		p := flat(filepath.Dir(name), texts[name])
+		if filepath.Base(filepath.Dir(name)) != "library" || p == nil || len(p.Inputs) == 0 {
+			continue
+		}
+		e := example{p, filepath.Base(name), 0}
+		for _, step := range p.Steps {
+			if !step.Proof {
+				e.steps++
+			}
+		}
+		all = append(all, e)
+	}
+	return all
+}
+
+// slope is the power of x with which y grows: that of the straight that fits their
+// logarithms best by least squares.
+func slope(xs, ys []float64) float64 {
+	var sx, sy, sxx, sxy float64
+	for i := range xs {
+		x, y := math.Log(xs[i]), math.Log(ys[i])
+		sx, sy, sxx, sxy = sx+x, sy+y, sxx+x*x, sxy+x*y
+	}
+	n := float64(len(xs))
+	return (n*sxy - sx*sy) / (n*sxx - sx*sx)
+}
+
+// BenchmarkSolveLibrary chooses for each example of the library that leaves something to
+// chance. Time is that of the choice alone, the least of all rounds; what reads the source,
+// checks it and works the figure out exactly is left out. It reports the longest; the power
+// of the number of anys with which time grows over the examples; and that with which time
+// for each step of the figure does, since the examples with more anys are longer, too.
+func BenchmarkSolveLibrary(b *testing.B) {
+	all := libraryExamples(b)
+	least := make([]time.Duration, len(all))
+	for b.Loop() {
+		for i, e := range all {
+			start := time.Now()
+			solve.Inputs(e.Program)
+			if took := time.Since(start); least[i] == 0 || took < least[i] {
+				least[i] = took
+			}
+		}
+	}
+	var anys, times, each []float64
+	for i, e := range all {
+		ns := float64(least[i].Nanoseconds())
+		anys, times, each = append(anys, float64(len(e.Inputs))), append(times, ns), append(each, ns/float64(e.steps))
+	}
+	b.ReportMetric(slices.Max(times)/1e6, "ms-longest")
+	b.ReportMetric(slope(anys, times), "power")
+	b.ReportMetric(slope(anys, each), "power/step")
 }
 
 // BenchmarkSolve chooses n openings, each to halve a straight of its own, and

@@ -52,6 +52,7 @@ type search struct {
 	read     []bool // by slot: whether what a choice does reads it
 	making   int    // steps that make something
 	budget   int    // steps that may still be performed
+	work     int    // and how many have been
 }
 
 func newSearch(p *program.Program, smaller float64) *search {
@@ -84,6 +85,7 @@ func newSearch(p *program.Program, smaller float64) *search {
 func (s *search) perform(i int) {
 	s.trace = program.Trace{Reads: s.trace.Reads[:0], Writes: s.trace.Writes[:0], Inputs: s.trace.Inputs[:0]}
 	s.budget--
+	s.work++
 	s.st.Crossings, s.st.Bounds = s.st.Crossings[:0], s.st.Bounds[:0]
 	s.errs[i] = eval.Do(s.st, s.p.Steps[i])
 	s.sines[i] = s.sines[i][:0]

@@ -25,6 +25,7 @@ import (
 type Choice struct {
 	Inputs   []*big.Rat // the chosen values, one for each input
 	Troubles []Trouble
+	Work     int // how many steps have been done for it, those done again counted again
 }
 
 // Inputs chooses. It always gives a value for every input; where nothing fits,
@@ -34,18 +35,19 @@ func Inputs(p *program.Program) Choice {
 		return Choice{}
 	}
 	s, _ := run(p, 1, math.Inf(1))
+	work := s.work
 	for _, smaller := range []float64{0.75, 0.55, 0.4} {
 		if len(s.troubles) > 0 || !s.crowdsPage() {
 			break
 		}
 		t, better := run(p, smaller, s.over())
-		if !better {
+		if work += t.work; !better {
 			break
 		}
 		s = t
 	}
 	s.reviewPage()
-	return Choice{s.st.Inputs, s.troubles}
+	return Choice{s.st.Inputs, s.troubles, work}
 }
 
 // run chooses for a hand that draws so much smaller than a plain one. It is better if
