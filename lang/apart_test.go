@@ -84,6 +84,43 @@ func TestApartFromCurves(t *testing.T) {
 	}
 }
 
+// TestApartFromLater: what is left to chance keeps off points and circles that are fixed
+// after it, as it does off those that are fixed before it.
+func TestApartFromLater(t *testing.T) {
+	for _, lines := range []string{
+		"given triangle ABC with AB = 5, BC = 4, CA = 3.5\ngiven P (0, 0)",
+		"given triangle ABC with AB = 5, BC = 4, CA = 3.5\ngiven P (5, 0)",
+		"given triangle ABC with AB = 5, BC = 4, CA = 3.5\ngiven P (5/2, 0)",
+		"given triangle ABC with AB = 5, BC = 4, CA = 3.5\ngiven line m through P (0, 0) and Q (-3, 3)",
+		"given triangle ABC with AB = 5, BC = 4, CA = 3.5\ngiven circle k centre P (0, 3) radius 3",
+		"given square ABCD\ngiven P (0, 0)\ngiven Q (3, 1)",
+		"given angle BAC = 50°\ngiven P (0, 0)",
+		"given points A, B, C\ngiven P (0, 0)\ngiven Q (7, 1.2)",
+		"given circle k centre O\ngiven P (0, 0)",
+		"given line m\ngiven P (4, 0)",
+		"given line m\ngiven circle k centre P (4, 2) radius 2",
+	} {
+		r := chosen(t, titled(lines))
+		at := spots(r)
+		for p, x := range at {
+			for q, y := range at {
+				if way := far(x, y); p != q && way < 0.45 {
+					t.Errorf("%s: %s is %.2f from %s", lines, p, way, q)
+				}
+			}
+			if l := r.Figure.Straights; strings.Contains(lines, "line m\n") && math.Abs(l[0].Line.P.Y.Float()-x[1]) < 0.45 {
+				t.Errorf("%s: %s is on m", lines, p)
+			}
+			for _, c := range r.Figure.Circles {
+				r := math.Sqrt(c.Circle.R2.Float())
+				if off := math.Abs(far(x, [2]float64{c.Circle.C.X.Float(), c.Circle.C.Y.Float()}) - r); off < 0.3 {
+					t.Errorf("%s: %s is %.2f from the circle", lines, p, off)
+				}
+			}
+		}
+	}
+}
+
 // TestParallelsApart: free parallels to one line are lines of their own.
 func TestParallelsApart(t *testing.T) {
 	at := spots(chosen(t, titled(`given line m

@@ -19,16 +19,82 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 			s.rays[from.Name] = to.Name
 		case st.Take != nil:
 			s.expect(st.Take.Point)
-		case st.Given != nil && st.Given.Point != nil:
-			s.expect(st.Given.Point)
-		case st.Given != nil && st.Given.Circle != nil:
-			s.rounds[st.Given.Circle.Name.Name] = true
+		case st.Given != nil:
+			s.foreseeGiven(st.Given)
 		case st.Named != nil && st.Named.Meets != nil:
 			s.toMeet(st.Named.Names[0], st.Named.Meets)
 		case st.Line != nil && st.Line.Cuts != nil:
 			s.toMeet(st.Line.Name, st.Line.Cuts)
 		}
 	}
+}
+
+func (s *scope) foreseeGiven(g *syntax.Given) {
+	switch {
+	case g.Point != nil:
+		s.expect(g.Point)
+		s.fixedAt(g.Point.Point, g.Point.At, nil)
+	case g.Line != nil:
+		for _, p := range append([]*syntax.CoordPoint{g.Line.Via}, g.Line.Through...) {
+			if p != nil {
+				s.fixedAt(p.Point, p.At, nil)
+			}
+		}
+	case g.Circle != nil:
+		s.rounds[g.Circle.Name.Name] = true
+		if p := g.Circle.Centre; p != nil {
+			s.fixedAt(p.Point, p.At, g.Circle.Radius)
+		}
+	}
+}
+
+// fixedAhead is a point whose coordinates the source gives, and the radius of a circle
+// about it, or nil.
+type fixedAhead struct {
+	name   string
+	at     *syntax.Coords
+	radius *syntax.Expr
+}
+
+func (s *scope) fixedAt(r *syntax.Ref, at *syntax.Coords, radius *syntax.Expr) {
+	if at != nil && len(r.Points) == 1 && r.Points[0].Index == nil {
+		s.fixed = append(s.fixed, fixedAhead{r.Points[0].Name, at, radius})
+	}
+}
+
+// place is where something is fixed, in units, and how far it reaches about that.
+type place struct{ x, y, r float64 }
+
+// fixedLater are the places, as far as they are written in numbers, of what is still to
+// be given: what is free keeps off them, so that the order of givens is no matter.
+func (s *scope) fixedLater() (out []place) {
+	for _, f := range s.fixed {
+		if s.knows(f.name) {
+			continue
+		}
+		x, ok1 := s.inNumbers(f.at.X)
+		y, ok2 := s.inNumbers(f.at.Y)
+		r, _ := s.inNumbers(f.radius)
+		if ok1 && ok2 {
+			out = append(out, place{x, y, r})
+		}
+	}
+	return out
+}
+
+// inNumbers is the value of a length that is written as one number, or a product of some.
+func (s *scope) inNumbers(e *syntax.Expr) (x float64, ok bool) {
+	number := func(f *syntax.Factor) bool { return f.Value.Number != "" }
+	if e == nil || len(e.Tail) > 0 || !number(e.Head.Head) ||
+		slices.ContainsFunc(e.Head.Tail, func(t *syntax.MulTail) bool { return !number(t.Factor) }) {
+		return 0, false
+	}
+	v, ok := s.expr(e, wantLength)
+	if !ok || v.rat == nil {
+		return 0, false
+	}
+	x, _ = v.rat.Float64()
+	return x, true
 }
 
 // aimedAt is the point, there already, through which a ray is to go from one of a name.

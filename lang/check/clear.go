@@ -21,6 +21,7 @@ type clearing struct {
 	over       []int // what it is put over, that it may meet it
 	circle     int   // what it is put round, that its sides may meet it; -1: nothing
 	sides      [][2]int
+	later      []place // what is fixed later
 }
 
 // clear is a place for what is given by itself, before whose own slots there were so many.
@@ -38,7 +39,7 @@ const mostHeeded = 150
 
 // clearOf is a clearing that keeps to its place, of what was drawn before some slot, but for some.
 func (s *scope) clearOf(there int, but ...int) clearing {
-	c := clearing{x: -1, y: -1, turn: -1, circle: -1}
+	c := clearing{x: -1, y: -1, turn: -1, circle: -1, later: s.fixedLater()}
 	for i, slot := range s.c.prog.Slots[max(0, there-mostHeeded):there] {
 		i += max(0, there-mostHeeded)
 		ink := slot.Ink
@@ -67,21 +68,46 @@ func (c clearing) put(st *program.State, ps []geom.Point) []geom.Point {
 		d := rationalTurn(st, c.turn)
 		ps = geom.Similar(ps, 0, 1, ps[0], ps[0].Add(ps[1].Sub(ps[0]).Turn(d.X, d.Y)))
 	}
-	if c.x < 0 {
-		return ps
+	if c.x >= 0 {
+		by, size := c.beside(st, extentOf(ps))
+		if c.circle >= 0 {
+			by = c.round(st, ps)
+		}
+		unit := st.Field.Rat(size)
+		by.X = by.X.Add(unit.Mul(st.Input(c.x)))
+		by.Y = by.Y.Add(unit.Mul(st.Input(c.y)))
+		ps = geom.Shift(ps, 0, ps[0].Add(by))
 	}
+	if slices.ContainsFunc(c.later, func(p place) bool { return p.touches(ps) }) {
+		by, _ := c.beside(st, extentOf(ps), c.later...)
+		ps = geom.Shift(ps, 0, ps[0].Add(by))
+	}
+	return ps
+}
+
+func extentOf(ps []geom.Point) extent {
 	own := nowhere()
 	for _, p := range ps {
 		own.add(p.X.Float(), p.Y.Float())
 	}
-	by, size := c.beside(st, own)
-	if c.circle >= 0 {
-		by = c.round(st, ps)
+	return own
+}
+
+// nearSide is how near, in units, what is fixed later may come to the sides of a shape.
+const nearSide = 0.15
+
+// touches tells whether what is fixed stands all but on the sides of a shape, or at a corner.
+func (at place) touches(ps []geom.Point) bool {
+	for i, p := range ps {
+		q := ps[(i+1)%len(ps)]
+		x, y := at.x-p.X.Float(), at.y-p.Y.Float()
+		u, v := q.X.Sub(p.X).Float(), q.Y.Sub(p.Y).Float()
+		t := math.Max(0, math.Min(1, (x*u+y*v)/(u*u+v*v)))
+		if math.Hypot(x-t*u, y-t*v)-at.r < nearSide {
+			return true
+		}
 	}
-	unit := st.Field.Rat(size)
-	by.X = by.X.Add(unit.Mul(st.Input(c.x)))
-	by.Y = by.Y.Add(unit.Mul(st.Input(c.y)))
-	return geom.Shift(ps, 0, ps[0].Add(by))
+	return false
 }
 
 // sagitta is how far a chord is from the centre, as a part of the radius, with which a side
@@ -109,11 +135,15 @@ func (c clearing) round(st *program.State, ps []geom.Point) geom.Vector {
 }
 
 // beside is the way from where something lies to its clearing, and the size of the two
-// together that it is moved by parts of.
-func (c clearing) beside(st *program.State, own extent) (geom.Vector, *big.Rat) {
+// together that it is moved by parts of; beside further places, too, if some are said.
+func (c clearing) beside(st *program.State, own extent, further ...place) (geom.Vector, *big.Rat) {
 	hand := st.Program.Hand()
 	gap := hand / gapPart
 	all, lines := c.taken(st)
+	for _, p := range further {
+		all.add(p.x-p.r, p.y-p.r)
+		all.add(p.x+p.r, p.y+p.r)
+	}
 	x, y := own.next(all, gap, c.below)
 	if !all.empty() && math.Max(all.right, own.right+x)-math.Min(all.left, own.left+x) > mostWide*hand {
 		x, y = all.left-own.left, all.high+gap-own.low

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -63,6 +64,9 @@ func (s *scope) freePoint(r *syntax.Ref, i, n int) {
 // freeAt leaves a point's place to chance.
 func (s *scope) freeAt(n syntax.Node, slot int) {
 	k := s.c.scattered + s.c.fixed
+	for later := s.fixedLater(); k < len(scatter) && slices.ContainsFunc(later, func(p place) bool { return p.on(scatter[k]) }); k++ {
+		s.c.scattered++
+	}
 	d := scatter[k%len(scatter)]
 	shift := rat(int64(k/len(scatter)*3), 2)
 	s.c.scattered++
@@ -81,6 +85,18 @@ func (s *scope) freeAbout(n syntax.Node, slot int, right, up *big.Rat) {
 		return nil
 	})
 }
+
+// on tells whether a free point would stand all but on what is fixed there.
+func (p place) on(at [2]*big.Rat) bool {
+	x, _ := at[0].Float64()
+	y, _ := at[1].Float64()
+	away := math.Hypot(p.x-x, p.y-y)
+	return away < nearFixed || math.Abs(away-p.r) < nearFixed
+}
+
+// nearFixed is how near, in units, what is left to chance may come to a point that is
+// fixed later.
+const nearFixed = 0.5
 
 // pointOrNew is a known point, or one that is made here, at its coordinates if
 // it has some, else left to chance.

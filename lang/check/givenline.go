@@ -1,7 +1,9 @@
 package check
 
 import (
+	"math"
 	"math/big"
+	"slices"
 
 	"trammel/geom"
 	"trammel/geom/figure"
@@ -109,7 +111,7 @@ func (s *scope) freeLine(g *syntax.GivenLine, slot int) {
 		s.lineAtSlope(n, slot, func(st *program.State) geom.Point {
 			return geom.Point{X: st.Input(x), Y: st.Field.Int(0)}
 		})
-	case s.c.scattered+s.c.fixed == 0:
+	case s.c.scattered+s.c.fixed == 0 && !slices.ContainsFunc(s.fixedLater(), func(p place) bool { return math.Abs(p.y)-p.r < nearFixed }):
 		s.emit(n, func(st *program.State) error {
 			zero, one := st.Field.Int(0), st.Field.Int(1)
 			setLine(st, slot, geom.Line{P: geom.Point{X: zero, Y: zero}, D: geom.Vector{X: one, Y: zero}})
