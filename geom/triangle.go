@@ -14,6 +14,10 @@ type TriangleData struct {
 	Angle [3]*Angle
 	Kind  string // acute, right or obtuse: tells two triangles apart; or ""
 
+	// Choice takes of two triangles 1 that with the longer third side, 2 the other;
+	// with 0 two are Impossible.
+	Choice int
+
 	// For messages: the corners' letters, what the sides are called where that is
 	// more than two letters, and the kind of shape that the triangle stands for.
 	Names [3]string
@@ -176,6 +180,10 @@ func (d *TriangleData) angleOpposite(f *exact.Field, i, j int) ([3]Point, error)
 	narrow := d.onTwoArms(f, i, j, short, adj, cos, sin)
 	first, second := KindOfTriangle(wide), KindOfTriangle(narrow)
 	switch {
+	case d.Choice == 1:
+		return wide, nil
+	case d.Choice == 2:
+		return narrow, nil
 	case first == second:
 	case d.Kind == first:
 		return wide, nil

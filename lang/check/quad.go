@@ -23,8 +23,16 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 	if sh.kind == "square" || sh.kind == "rectangle" {
 		sh.allAngles(90)
 	}
+	switch sh.kind {
+	case "quadrilateral":
+		sh.measure(false)
+		return sh.quadrilateral(), true
+	case "trapezium":
+		sh.measure(isosceles)
+		return sh.trapezium(isosceles), true
+	}
 	sh.chooseTied()
-	sh.measure(isosceles)
+	sh.measure(false)
 	switch sh.kind {
 	case "square":
 		return sh.square(), true
@@ -39,12 +47,8 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 		return sh.leaning(rat(7, 1), rat(4, 1), 112)
 	case "rhombus":
 		return sh.rhombus()
-	case "kite":
-		return sh.kite()
-	case "quadrilateral":
-		return sh.quadrilateral()
 	}
-	return sh.trapezium(isosceles)
+	return sh.kite()
 }
 
 // convex adds that each angle given lies between 0° and 180°.
@@ -179,6 +183,22 @@ func (sh *shape) fromDiagonals() (corners, bool) {
 // supplement fills in that two angles make 180° where one is given, and holds
 // both to it where both are.
 func (sh *shape) supplement(i, j int) {
+	sh.addUp(i, j)
+	for _, p := range [][2]int{{i, j}, {j, i}} {
+		a := sh.datum(angleAt(p[0]))
+		if a == nil || sh.datum(angleAt(p[1])) != nil {
+			continue
+		}
+		sh.set(angleAt(p[1]), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+			x, err := a.size(st)
+			return geom.Degrees(rat(180, 1)).Add(x.Mul(rat(-1, 1))), err
+		}})
+		return
+	}
+}
+
+// addUp holds two angles that are both given to 180°.
+func (sh *shape) addUp(i, j int) {
 	if a, b := sh.datum(angleAt(i)), sh.datum(angleAt(j)); a != nil && b != nil {
 		sh.rules = append(sh.rules, func(st *program.State) error {
 			x, err := a.size(st)
@@ -199,18 +219,6 @@ func (sh *shape) supplement(i, j int) {
 			}
 			return err
 		})
-		return
-	}
-	for _, p := range [][2]int{{i, j}, {j, i}} {
-		a := sh.datum(angleAt(p[0]))
-		if a == nil || sh.datum(angleAt(p[1])) != nil {
-			continue
-		}
-		sh.set(angleAt(p[1]), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
-			x, err := a.size(st)
-			return geom.Degrees(rat(180, 1)).Add(x.Mul(rat(-1, 1))), err
-		}})
-		return
 	}
 }
 

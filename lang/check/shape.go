@@ -167,7 +167,7 @@ func (sh *shape) set(e element, v expr) {
 func (sh *shape) chanceAngle(e element, degrees int64) {
 	sh.whole().chosen = true
 	in := sh.s.input(sh.n, program.Bearing, sh.describe(e), rat(degrees, 1))
-	sh.set(e, expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
+	sh.set(e, expr{node: sh.n, angle: true, rat: rat(degrees, 1), size: func(st *program.State) (geom.Angle, error) {
 		return geom.Turned(rationalTurn(st, in)), nil
 	}})
 }

@@ -1,0 +1,172 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"trammel/geom"
+	"trammel/lang/program"
+)
+
+// surveyRun is one way through the steps of a survey.
+type surveyRun struct {
+	v        *survey
+	st       *program.State
+	length   [quantities]geom.Real
+	angle    [quantities]geom.Angle
+	triangle [6][3]geom.Point
+	way      int // a bit for each fork: which of two triangles is taken
+}
+
+// corners goes all the ways and keeps those by which all data hold. One must be left, or
+// that one is taken, where something was left to chance, that looks plainest.
+func (v *survey) corners(st *program.State, base int) ([]geom.Point, error) {
+	var found [][]geom.Point
+	var first error
+	for way := range 1 << v.forks {
+		ps, err := v.byWay(st, base, way)
+		if err != nil {
+			if first == nil {
+				first = err
+			}
+			continue
+		}
+		if !samePlaces(found, ps) {
+			found = append(found, ps)
+		}
+	}
+	return v.pick(st, found, first)
+}
+
+// pick is the one quadrilateral there is.
+func (v *survey) pick(st *program.State, found [][]geom.Point, first error) ([]geom.Point, error) {
+	var good [][]geom.Point
+	for _, ps := range found {
+		if len(found) == 1 || v.sh.hold(st, ps) == nil && v.sh.plainly(ps) == nil {
+			good = append(good, ps)
+		}
+	}
+	switch {
+	case len(found) == 0:
+		return nil, first
+	case len(good) == 0:
+		good = found[:1]
+	case len(good) > 1 && !v.sh.chosen:
+		return nil, v.two(good[0], good[1])
+	}
+	best := good[0]
+	for _, ps := range good[1:] {
+		if v.oddness(ps) < v.oddness(best) {
+			best = ps
+		}
+	}
+	return best, v.sh.plainly(best)
+}
+
+// oddness is how far the angles of a quadrilateral are from those of a plain one.
+func (v *survey) oddness(ps []geom.Point) (odd float64) {
+	for i := range 4 {
+		odd += math.Abs(v.sh.corner(ps, i).Float() - float64(plainAngles4[v.sh.kindOf()][i]))
+	}
+	return odd
+}
+
+// two is the fault of data that two quadrilaterals have.
+func (v *survey) two(a, b []geom.Point) error {
+	for _, e := range elements6 {
+		p, q := geom.Dist(a[e.a], a[e.b]), geom.Dist(b[e.a], b[e.b])
+		if v.sh.datum(e) != nil || p.Equal(q) {
+			continue
+		}
+		if p.Cmp(q) < 0 {
+			p, q = q, p
+		}
+		name := v.sh.describe(e)
+		return &program.Fault{
+			Text: fmt.Sprintf("two %ss have these data: one with %s, one with %s", v.sh.kind, equals(name, p), equals(name, q)),
+			Help: fmt.Sprintf("give %s, or one more angle", name),
+		}
+	}
+	return &program.Fault{Text: fmt.Sprintf("two %ss have these data", v.sh.kind), Help: "give one more of its sides or angles"}
+}
+
+// equals is AB = 5, or AB ≈ 5.123.
+func equals(name string, x geom.Real) string {
+	if text := geom.Show(x); strings.HasPrefix(text, "≈") {
+		return name + " " + text
+	}
+	return name + " = " + geom.Show(x)
+}
+
+func samePlaces(found [][]geom.Point, ps []geom.Point) bool {
+	for _, old := range found {
+		same := true
+		for i := range ps {
+			same = same && old[i].Equal(ps[i])
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+// byWay takes the steps, and puts the corners together from one triangle and another, or
+// from one and a parallel.
+func (v *survey) byWay(st *program.State, base, way int) ([]geom.Point, error) {
+	r := &surveyRun{v: v, st: st, way: way}
+	for _, step := range v.steps {
+		if err := step.do(r); err != nil {
+			return nil, err
+		}
+	}
+	ps := make([]geom.Point, 4)
+	for i, p := range r.triangle[base] {
+		ps[nextCorner(base, i)] = p
+	}
+	p, q, s := nextCorner(base, 0), nextCorner(base, 2), nextCorner(base, 3)
+	if !v.parallel {
+		other := r.triangle[nextCorner(base, 2)]
+		ps[s] = geom.Similar(other[:], 0, 2, ps[q], ps[p])[1]
+		return ps, nil
+	}
+	switch long := r.length[v.lacking(base)]; base {
+	case 0:
+		ps[3] = geom.Along(ps[2], ps[0].Sub(ps[1]), long)
+	case 1:
+		ps[0] = geom.Along(ps[1], ps[3].Sub(ps[2]), long)
+	case 2:
+		ps[1] = geom.Along(ps[0], ps[2].Sub(ps[3]), long)
+	default:
+		ps[2] = geom.Along(ps[3], ps[1].Sub(ps[0]), long)
+	}
+	return ps, nil
+}
+
+// solve makes a triangle from elements of it; more than settle it must agree.
+func (r *surveyRun) solve(k int, from []quantity, fork int) error {
+	t := r.v.triangles[k]
+	d := geom.TriangleData{Names: t.names, Sides: t.label, Shape: r.v.sh.kind}
+	if fork >= 0 {
+		d.Choice = 1 + r.way>>fork&1
+	}
+	for i := range 3 {
+		if slices.Contains(from, t.side[i]) {
+			d.Side[i] = r.length[t.side[i]]
+		}
+		if slices.Contains(from, t.angle[i]) {
+			a := r.angle[t.angle[i]]
+			d.Angle[i] = &a
+		}
+	}
+	if k == 4 && d.Angle[0] != nil && d.Angle[1] != nil {
+		if two := d.Angle[0].Add(*d.Angle[1]); two.Float() >= 180 {
+			return r.v.overturned(k, two)
+		}
+	}
+	ps, err := geom.Triangle(r.st.Field, d)
+	r.triangle[k] = ps
+	return err
+}
