@@ -265,6 +265,51 @@ var touchedLine = data{
 	},
 }
 
+// touchedParallel is a line m and two points A and B at one distance from it.
+var touchedParallel = data{
+	[]scene{
+		{"level", "given line m through X (0, 0) and Y (9, 0)\ngiven A (3, 3)\ngiven B (5, 3)"},
+		{"swapped", "given line m through X (0, 0) and Y (9, 0)\ngiven B (3, 3)\ngiven A (5, 3)"},
+		{"below", "given line m through X (0, 0) and Y (9, 0)\ngiven A (3, -2)\ngiven B (7, -2)"},
+		{"low and wide", "given line m through X (0, 0) and Y (9, 0)\ngiven A (1, 1)\ngiven B (8, 1)"},
+		{"upright", "given line m through X (0, 0) and Y (0, 9)\ngiven A (3, 3)\ngiven B (3, 6)"},
+		{"slanted", "given line m through X (0, 0) and Y (8, 6)\ngiven A (0, 3)\ngiven B (4, 6)"},
+		{"millimetres", "unit 1 mm\ngiven line m through X (0, 0) and Y (90, 0)\ngiven A (30, 30)\ngiven B (50, 30)"},
+		{"surd", "given line m through X (0, 0) and Y (1, sqrt(3))\ngiven A (3, 0)\ngiven B (5, 2*sqrt(3))"},
+	},
+	func(r *rand.Rand) string {
+		for {
+			a, x, y := somewhere(r), somewhere(r), somewhere(r)
+			if k := short(r, 1, 2).over(2); apart(a, x, y) {
+				b := point{a.x.plus(k.times(y.x.minus(x.x))), a.y.plus(k.times(y.y.minus(x.y)))}
+				return fmt.Sprintf("given line m through X %s and Y %s\n", x, y) + a.given("A") + b.given("B")
+			}
+		}
+	},
+}
+
+// touchedAt is a line m, a point A of it and a point B off it.
+var touchedAt = data{
+	[]scene{
+		{"level", "given line m through X (0, 0) and Y (9, 0)\ngiven A (3, 0)\ngiven B (5, 2)"},
+		{"below", "given line m through X (0, 0) and Y (9, 0)\ngiven A (3, 0)\ngiven B (5, -2)"},
+		{"upright over it", "given line m through X (0, 0) and Y (9, 0)\ngiven A (3, 0)\ngiven B (3, 4)"},
+		{"upright", "given line m through X (0, 0) and Y (0, 9)\ngiven A (0, 5)\ngiven B (-3, 6)"},
+		{"slanted", "given line m through X (0, 0) and Y (8, 6)\ngiven A (4, 3)\ngiven B (3, 5)"},
+		{"at an end", "given line m through X (0, 0) and A (8, 6)\ngiven B (3, 5)"},
+		{"flat", "given line m through X (0, 0) and Y (9, 0)\ngiven A (1, 0)\ngiven B (8, 1)"},
+		{"millimetres", "unit 1 mm\ngiven line m through X (0, 0) and Y (90, 0)\ngiven A (30, 0)\ngiven B (50, 20)"},
+	},
+	func(r *rand.Rand) string {
+		for {
+			a, b, x := somewhere(r), somewhere(r), somewhere(r)
+			if apart(b, a, x) && dist(a, x) > 1 {
+				return fmt.Sprintf("given line m through X %s and A %s\n", x, a) + b.given("B")
+			}
+		}
+	},
+}
+
 // insideAngle is an angle ABC and a point P inside it.
 var insideAngle = data{
 	[]scene{

@@ -61,6 +61,11 @@ var faults = []fault{
 	{"not A on m", slope + "given A (4, 3)\ngiven B (2, 5)", []string{"k, T by throughtouch(A, B, m)"}},
 	{"not B on m", slope + "given B (4, 3)\ngiven A (2, 5)", []string{"k, T by throughtouch(A, B, m)"}},
 	{"B same side of m as A", slope + "given A (2, 5)\ngiven B (5, -1)", []string{"k, T by throughtouch(A, B, m)"}},
+	{"A ≠ B", onePlace + "given line m through X (0, 5) and Y (9, 5)", []string{"k, T by touchparallel(A, B, m)"}},
+	{"not A on m", slope + "given A (4, 3)\ngiven B (8, 6)", []string{"k, T by touchparallel(A, B, m)"}},
+	{"AB parallel to m", slope + "given A (0, 3)\ngiven B (4, 7)", []string{"k, T by touchparallel(A, B, m)"}},
+	{"A on m", slope + "given A (4, 4)\ngiven B (2, 5)", []string{"k, O by touchat(m, A, B)"}},
+	{"not B on m", slope + "given A (4, 3)\ngiven B (8, 6)", []string{"k, O by touchat(m, A, B)"}},
 	{"not AB parallel to m", slope + "given A (0, 3)\ngiven B (4, 6)", []string{"k, T by throughtouch(A, B, m)"}},
 
 	{"a > 0", twoPlaces, []string{
