@@ -62,3 +62,17 @@ func TestLocusRefusals(t *testing.T) {
 		}
 	}
 }
+
+// TestMidline: where nothing hangs on parallels, the line midway has no end of its own
+// either, and is drawn as long as they are.
+func TestMidline(t *testing.T) {
+	r := chosen(t, titled("given line m\ngiven line n parallel to m\nlocus p equidistant from m and n"))
+	for _, s := range r.Figure.Straights {
+		if len(s.Used) > 0 {
+			t.Errorf("%s is drawn to %v", s.Name, s.Used)
+		}
+	}
+	if n := len(r.Figure.Straights); n != 3 {
+		t.Errorf("%d straights, want 3", n)
+	}
+}

@@ -272,12 +272,18 @@ func (s *scope) betweenLines(l *syntax.Locus, slots []int, a, b curve) {
 		}
 		for i, line := range lines {
 			used := []geom.Point{ahead(line, -back), ahead(line, on)}
+			if len(lines) == 1 && !a.reaches(st) && !b.reaches(st) {
+				used = nil // it is drawn as far as the parallels are, of which nothing hangs on either
+			}
 			st.Set(slots[i], &program.Curve{Straight: &geom.Straight{Line: line}, Used: used})
 			back, on = max(back, on)/2, max(back, on)/2 // for the second, across
 		}
 		return nil
 	})
 }
+
+// reaches tells whether something settles how far a straight is drawn.
+func (c curve) reaches(st *program.State) bool { return c.run || len(st.Curve(c.slot).Used) > 0 }
 
 // ahead is a point of a line, about so far from its first point: for how far
 // the line is drawn.

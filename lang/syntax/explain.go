@@ -16,7 +16,7 @@ type verdict struct {
 // last always does.
 var rules = []func(*fault) verdict{
 	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordNamed, keywordStart,
-	placeless, listedGivens, noKind, noParamKind, decimalComma, barePlace, pinOfOther, manyMeetings, congruentRuns, wrongMark, diameter, filler,
+	placeless, givenRatio, listedGivens, noKind, noParamKind, decimalComma, barePlace, pinOfOther, manyMeetings, congruentRuns, wrongMark, diameter, filler,
 	paperFormat, dataWithout, sideUnparted, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 
@@ -109,6 +109,27 @@ func callFirst(x *fault) verdict {
 		}
 	}
 	return verdict{}
+}
+
+// givenRatio: given triangle ABC with AB : BC = 2 : 3
+func givenRatio(x *fault) verdict {
+	at := x.at
+	if !x.tokens[0].is("given") || !x.token(at).is(":") || !x.token(at-1).isPoint() || !x.token(at+1).isPoint() {
+		return verdict{}
+	}
+	from, end := at-1, at+1
+	for x.token(from - 1).isPoint() {
+		from--
+	}
+	for x.token(end).isPoint() {
+		end++
+	}
+	help, to := "write it as a multiple: AB = 2/3 BC", end
+	if p, q := x.token(end+1), x.token(end+3); x.token(end).is("=") && x.token(end+2).is(":") && p.Type == numberKind && q.Type == numberKind {
+		to = end + 4
+		help = "write it as a multiple: " + x.text(from, at) + " = " + p.Value + "/" + q.Value + " " + x.text(at+1, end)
+	}
+	return verdict{from, to, "a ratio is not given as such", help}
 }
 
 func (x *fault) startsWithThing() bool {
