@@ -11,6 +11,7 @@ import (
 // sides and the angle between, then the triangle beyond.
 func (sh *shape) quadrilateral() corners {
 	sh.closes()
+	sh.turnsOnce()
 	return newSurvey(sh, sideOf(0, 1), sideOf(1, 2), angleAt(1), angleAt(0), sideOf(0, 3), angleAt(2), sideOf(2, 3), angleAt(3)).plan()
 }
 
@@ -39,6 +40,31 @@ func (sh *shape) closes() {
 			}
 		}
 		return nil
+	})
+}
+
+// turnsOnce adds that four angles make a full turn.
+func (sh *shape) turnsOnce() {
+	var angles [4]*expr
+	for i := range 4 {
+		if angles[i] = sh.datum(angleAt(i)); angles[i] == nil {
+			return
+		}
+	}
+	sh.rules = append(sh.rules, func(st *program.State) error {
+		sum := geom.Degrees(rat(0, 1))
+		for _, v := range angles {
+			a, err := v.size(st)
+			if err != nil {
+				return err
+			}
+			sum = sum.Add(a)
+		}
+		sign, err := sum.Cmp(geom.Degrees(rat(360, 1)))
+		if err == nil && sign != 0 {
+			err = &program.Fault{Text: "the angles of a quadrilateral add up to 360°, and these to " + sum.String(), Help: "leave one of them out"}
+		}
+		return err
 	})
 }
 

@@ -119,8 +119,8 @@ func (v *survey) plan() corners {
 			v.prune(base)
 			return func(st *program.State) ([]geom.Point, error) { return v.corners(st, base) }
 		case v.fork():
-		default:
-			v.choose()
+		case !v.choose():
+			return func(*program.State) ([]geom.Point, error) { return nil, v.stuck() }
 		}
 	}
 }
@@ -210,7 +210,7 @@ func (v *survey) lacking(k int) quantity {
 func (v *survey) prune(base int) {
 	needed := map[quantity]bool{solved + quantity(base): true, solved + quantity((base+2)%4): true}
 	if v.parallel {
-		needed = map[quantity]bool{solved + quantity(base): true, v.lacking(base): true}
+		needed = map[quantity]bool{solved + quantity(base): true, v.lacking(base): true, difference: v.knows(difference)}
 	}
 	for k := range v.triangles {
 		if q := solved + quantity(k); v.knows(q) && !v.loose[q] && v.surplus(k) {
@@ -242,12 +242,12 @@ func (v *survey) surplus(k int) bool {
 
 // choose leaves to chance the fewest elements with which all corners follow. Of as few it
 // takes those by which no triangle comes out that is one of two, and rather none that is
-// made of three different sides, which may not reach.
-func (v *survey) choose() {
+// made of three different sides, which may not reach. It is false where no choice does.
+func (v *survey) choose() bool {
 	v.chosen = true
 	var best []element
 	least := 0
-	for n := max(1, v.freedom()); best == nil && n <= len(v.plain); n++ {
+	for n := v.freedom(); best == nil && n <= len(v.plain); n++ {
 		v.choices(v.trial(), n, v.plain, nil, 0, func(chosen []element, risk int) bool {
 			if best == nil || risk < least {
 				best, least = append([]element{}, chosen...), risk
@@ -261,10 +261,19 @@ func (v *survey) choose() {
 			v.sh.chance(e, rough)
 		}
 	}
+	return best != nil
 }
 
-// freedom is how many elements are lacking, if no two data say the same: a quadrilateral
-// has five, a trapezium one fewer, and an isosceles one another one.
+// stuck is the fault of data that settle the shape, though no triangle of it.
+func (v *survey) stuck() error {
+	return &program.Fault{
+		Text: "these data give no triangle of the " + v.sh.kind + " to begin with",
+		Help: "give two of its sides and the angle between them, or a diagonal",
+	}
+}
+
+// freedom is how many elements are lacking at the least: a quadrilateral has five, a
+// trapezium one fewer, and an isosceles one another one.
 func (v *survey) freedom() int {
 	free := map[string]int{"trapezium": 4, "isosceles trapezium": 3}[v.sh.kindOf()]
 	if free == 0 {
@@ -276,11 +285,11 @@ func (v *survey) freedom() int {
 		}
 	}
 	for _, c := range v.sh.classes {
-		if c.value == nil && !v.parallel {
+		if c.value == nil {
 			free -= len(c.elems) - 1
 		}
 	}
-	return free - len(v.sh.ties)/2
+	return max(1, free-len(v.sh.ties)/2)
 }
 
 // choices tells of each way to choose n of some elements that settles the corners, and

@@ -151,8 +151,12 @@ func (v *survey) minus(q, a, b quantity) bool {
 		case r.length[q].Sign() > 0:
 			return nil
 		case q == difference:
+			are := "the parallel sides are " + geom.Show(r.length[a]) + " and " + geom.Show(r.length[b])
+			if v.loose[a] {
+				are = v.sh.describe(sideOf(0, 1)) + " would not be longer than " + v.sh.describe(sideOf(2, 3))
+			}
 			return &program.Fault{
-				Text:  "the parallel sides are " + geom.Show(r.length[a]) + " and " + geom.Show(r.length[b]) + ": the first one named must be the longer",
+				Text:  are + ": the first one named must be the longer",
 				Help:  "begin with the longer side's letters",
 				Range: true,
 			}
@@ -237,13 +241,6 @@ func (v *survey) thirdAngle(k int) bool {
 // overturned is the fault of two angles with no room for a third.
 func (v *survey) overturned(k int, two geom.Angle) error {
 	n := v.triangles[k].names
-	if k == 4 {
-		return &program.Fault{
-			Text:  fmt.Sprintf("the angles at %s and %s add up to %s, so that the first of the parallel sides would not be the longer", n[0], n[1], two),
-			Help:  "begin with the longer side's letters, or make the angles smaller",
-			Range: true,
-		}
-	}
 	return &program.Fault{
 		Text:  fmt.Sprintf("two angles of the triangle %s%s%s add up to %s, and in a triangle they stay under 180°", n[0], n[1], n[2], two),
 		Help:  "make one of the angles smaller",

@@ -161,11 +161,6 @@ func (r *surveyRun) solve(k int, from []quantity, fork int) error {
 			d.Angle[i] = &a
 		}
 	}
-	if k == 4 && d.Angle[0] != nil && d.Angle[1] != nil {
-		if two := d.Angle[0].Add(*d.Angle[1]); two.Float() >= 180 {
-			return r.v.overturned(k, two)
-		}
-	}
 	ps, err := geom.Triangle(r.st.Field, d)
 	r.triangle[k] = ps
 	return err
