@@ -48,6 +48,9 @@ func TestFewData(t *testing.T) {
 		{"quadrilateral", [4][2]float64{{0, 0}, {7.1, 0}, {6.2, 4.3}, {1.3, 5.2}}, 3},
 		{"trapezium", [4][2]float64{{0, 0}, {8, 0}, {5.5, 4}, {1.4, 4}}, 3},
 		{"isosceles trapezium", [4][2]float64{{0, 0}, {8, 0}, {6.2, 3.5}, {1.8, 3.5}}, 2},
+		{"parallelogram", [4][2]float64{{0, 0}, {7, 0}, {8.7, 3.6}, {1.7, 3.6}}, 2},
+		{"rhombus", [4][2]float64{{0, 0}, {5, 0}, {6.9, 4.6}, {1.9, 4.6}}, 1},
+		{"rectangle", [4][2]float64{{0, 0}, {7, 0}, {7, 4}, {0, 4}}, 1},
 	} {
 		for n := 1; n <= shape.most; n++ {
 			k := 0
@@ -82,6 +85,20 @@ func holdPlain(t *testing.T, kind, line string, n int) {
 	}
 	if shortest < longest/6 {
 		t.Errorf("%s: a side of %.2f beside one of %.2f", line, shortest, longest)
+	}
+}
+
+// TestSpecialParallelograms: two diagonals, a diagonal and an angle, and multiples settle
+// them, or leave a plain one.
+func TestSpecialParallelograms(t *testing.T) {
+	for _, data := range []string{
+		"parallelogram ABCD with AC = 8, BD = 6", "parallelogram ABCD with AC = 2 BD", "parallelogram ABCD with angle A = 2 angle B",
+		"parallelogram ABCD with angle A = angle B", "parallelogram ABCD with AC = 8, AB = 5", "parallelogram ABCD with BD = 5, angle A = 50°",
+		"rhombus ABCD with AC = 8", "rhombus ABCD with BD = 8", "rhombus ABCD with AC = 6, angle A = 100°", "rhombus ABCD with AC = 2 BD",
+		"rhombus ABCD with AC = 6, BD = 5", "rectangle ABCD with AC = 6, AB = 5", "rectangle ABCD with BD = 6",
+	} {
+		kind, _, _ := strings.Cut(data, " ")
+		holdPlain(t, kind, "given "+data+"\nclaim "+kind+" ABCD", 1)
 	}
 }
 

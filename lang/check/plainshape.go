@@ -27,6 +27,9 @@ var plainAngles4 = map[string][4]int64{
 	"trapezium":           {77, 57, 123, 103},
 	"isosceles trapezium": {64, 64, 116, 116},
 	"quadrilateral":       {56, 80, 122, 102},
+	"parallelogram":       {68, 112, 68, 112},
+	"rhombus":             {64, 116, 64, 116},
+	"rectangle":           {90, 90, 90, 90},
 }
 
 // kindOf is a shape's kind, with the word isosceles where it is that.

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math/big"
 
 	"trammel/geom"
 	"trammel/lang/program"
@@ -23,32 +24,21 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 	if sh.kind == "square" || sh.kind == "rectangle" {
 		sh.allAngles(90)
 	}
-	switch sh.kind {
-	case "quadrilateral":
-		sh.measure(false)
-		return sh.quadrilateral(), true
-	case "trapezium":
-		sh.measure(isosceles)
-		return sh.trapezium(isosceles), true
+	if sh.kind == "square" || sh.kind == "kite" {
+		sh.chooseTied()
 	}
-	sh.chooseTied()
-	sh.measure(false)
+	sh.measure(isosceles)
 	switch sh.kind {
 	case "square":
 		return sh.square(), true
-	case "rectangle":
-		right := sizeValue(sh.n, rat(90, 1))
-		sh.written = append(sh.written, &class{[]element{angleAt(1)}, &right})
-		if sh.datum(angleAt(1)) == nil {
-			sh.set(angleAt(1), right)
-		}
-		return sh.leaning(rat(7, 1), rat(46, 10), 0)
-	case "parallelogram":
-		return sh.leaning(rat(7, 1), rat(4, 1), 112)
-	case "rhombus":
-		return sh.rhombus()
+	case "kite":
+		return sh.kite()
+	case "trapezium":
+		return sh.trapezium(isosceles), true
+	case "quadrilateral":
+		return sh.quadrilateral(), true
 	}
-	return sh.kite()
+	return sh.parallelogram(), true
 }
 
 // convex adds that each angle given lies between 0° and 180°.
@@ -109,91 +99,39 @@ func positive(st *program.State, e *expr) (geom.Real, error) {
 	return r, err
 }
 
-// leaning is a parallelogram: the triangle of three corners, and the fourth
-// across from the middle one. Its diagonals decide which triangle.
-func (sh *shape) leaning(long, short rational, degrees int64) (corners, bool) {
+// parallelogram is one, or a rhombus or a rectangle. What is left to chance of it is
+// first two sides, then the angle between.
+func (sh *shape) parallelogram() corners {
 	sh.alike([2]element{sideOf(0, 1), sideOf(2, 3)}, [2]element{sideOf(1, 2), sideOf(0, 3)},
 		[2]element{angleAt(0), angleAt(2)}, [2]element{angleAt(1), angleAt(3)})
-	if sh.kind == "rectangle" {
+	sh.addUp(0, 1)
+	sh.straight(0, 1)
+	switch sh.kind {
+	case "rhombus":
+		sh.alike([2]element{sideOf(0, 1), sideOf(1, 2)})
+	case "rectangle":
 		sh.alike([2]element{sideOf(0, 2), sideOf(1, 3)})
-	}
-	sh.supplement(0, 1)
-	if f, ok := sh.fromDiagonals(); ok {
-		return f, true
-	}
-	first := 0
-	if sh.datum(sideOf(0, 2)) == nil && sh.datum(sideOf(1, 3)) != nil {
-		first = 1
-	}
-	tri := sh.part(first, first+1, (first+2)%4)
-	if sh.kind == "rhombus" {
-		tri.equal(sideOf(0, 1), sideOf(1, 2))
-		if tri.datum(sideOf(0, 1)) == nil && tri.datum(sideOf(0, 2)) != nil {
-			tri.isosceles()
+		if sh.datum(angleAt(1)) == nil {
+			sh.set(angleAt(1), sizeValue(sh.n, rat(90, 1)))
 		}
 	}
-	tri.fill(first == 1, long, short, degrees)
-	f := tri.solve()
-	return func(st *program.State) ([]geom.Point, error) {
-		t, err := f(st)
-		if err != nil {
-			return nil, err
-		}
-		fourth := t[0].Add(t[2].Sub(t[1]))
-		if first == 0 {
-			return []geom.Point{t[0], t[1], t[2], fourth}, nil
-		}
-		return []geom.Point{fourth, t[0], t[1], t[2]}, nil
-	}, true
+	return newSurvey(sh, sideOf(0, 1), sideOf(1, 2), angleAt(1), sideOf(0, 2), sideOf(1, 3)).plan()
 }
 
-// fromDiagonals is a parallelogram from both diagonals and a side: they halve
-// each other, so the side and their halves make a triangle.
-func (sh *shape) fromDiagonals() (corners, bool) {
-	p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3))
-	side, other := sh.datum(sideOf(0, 1)), sh.datum(sideOf(1, 2))
-	if p == nil || q == nil || side == nil && other == nil || sh.kind == "rectangle" {
-		return nil, false
-	}
-	i, j := 0, 1 // the corners that the side joins; the third is the middle
-	if side == nil {
-		i, j, side = 1, 2, other
-	}
-	t := &shape{of: sh, s: sh.s, n: sh.n, kind: "triangle", letters: []string{sh.letters[i], sh.letters[j], "the middle"}}
-	t.set(sideOf(0, 1), *side)
-	halves := [2]expr{scale(*p, rat(1, 2)), scale(*q, rat(1, 2))}
-	t.set(sideOf(0, 2), halves[i%2])
-	t.set(sideOf(1, 2), halves[j%2])
-	half := [2]string{"half " + sh.describe(sideOf(0, 2)), "half " + sh.describe(sideOf(1, 3))}
-	t.sides = [3]string{half[j%2], half[i%2], ""}
-	f := t.solve()
-	return func(st *program.State) ([]geom.Point, error) {
-		tri, err := f(st)
-		if err != nil {
-			return nil, err
-		}
-		out := make([]geom.Point, 4)
-		out[i], out[j] = tri[0], tri[1]
-		out[(i+2)%4] = tri[2].Add(tri[2].Sub(tri[0]))
-		out[(j+2)%4] = tri[2].Add(tri[2].Sub(tri[1]))
-		return out, nil
-	}, true
-}
-
-// supplement fills in that two angles make 180° where one is given, and holds
-// both to it where both are.
-func (sh *shape) supplement(i, j int) {
-	sh.addUp(i, j)
-	for _, p := range [][2]int{{i, j}, {j, i}} {
-		a := sh.datum(angleAt(p[0]))
-		if a == nil || sh.datum(angleAt(p[1])) != nil {
-			continue
-		}
-		sh.set(angleAt(p[1]), expr{node: sh.n, angle: true, size: func(st *program.State) (geom.Angle, error) {
-			x, err := a.size(st)
-			return geom.Degrees(rat(180, 1)).Add(x.Mul(rat(-1, 1))), err
-		}})
+// straight works out two angles that make 180° where they are given as equal, or one as a
+// multiple of the other.
+func (sh *shape) straight(i, j int) {
+	if sh.datum(angleAt(i)) != nil || sh.datum(angleAt(j)) != nil {
 		return
+	}
+	if sh.same(angleAt(i), angleAt(j)) {
+		sh.set(angleAt(i), sizeValue(sh.n, rat(90, 1)))
+	}
+	for _, t := range sh.ties {
+		e, f := t.e.a, t.f.a
+		if t.e.b < 0 && e != f && sh.same(angleAt(e), angleAt(i)) && sh.same(angleAt(f), angleAt(j)) {
+			sh.set(angleAt(j), sizeValue(sh.n, new(big.Rat).Quo(rat(180, 1), new(big.Rat).Add(t.k, rat(1, 1)))))
+		}
 	}
 }
 
@@ -239,62 +177,6 @@ func (sh *shape) part(i, j, k int) *shape {
 		t.set(angleAt(1), *v)
 	}
 	return t
-}
-
-// fill leaves to chance what a half of a parallelogram lacks.
-func (t *shape) fill(swap bool, long, short rational, degrees int64) {
-	if swap {
-		long, short = short, long
-		degrees = 180 - degrees
-	}
-	lacking := 3 - t.count(true) - t.count(false)
-	fill := func(e element, plain rational) {
-		if lacking > 0 && t.datum(e) == nil {
-			t.chanceSide(e, plain)
-			lacking--
-		}
-	}
-	fill(sideOf(0, 1), long)
-	fill(sideOf(1, 2), short)
-	if lacking > 0 && t.datum(angleAt(1)) == nil && degrees != 0 && degrees != 180 {
-		t.chanceAngle(angleAt(1), degrees)
-	}
-}
-
-// rhombus is a parallelogram with four equal sides; both its diagonals fix it too.
-func (sh *shape) rhombus() (corners, bool) {
-	p, q := sh.datum(sideOf(0, 2)), sh.datum(sideOf(1, 3))
-	if p == nil || q == nil {
-		sh.alike([2]element{sideOf(0, 1), sideOf(1, 2)})
-		return sh.leaning(rat(5, 1), rat(5, 1), 116)
-	}
-	side := sh.datum(sideOf(0, 1))
-	return func(st *program.State) ([]geom.Point, error) {
-		d, err := positive(st, p)
-		if err != nil {
-			return nil, err
-		}
-		e, err := positive(st, q)
-		if err != nil {
-			return nil, err
-		}
-		zero, two := st.Field.Int(0), st.Field.Int(2)
-		x, y := d.Div(two), e.Div(two)
-		ps := []geom.Point{{X: x.Neg(), Y: zero}, {X: zero, Y: y.Neg()}, {X: x, Y: zero}, {X: zero, Y: y}}
-		return ps, agreeSide(st, side, ps)
-	}, true
-}
-
-// agreeSide holds a side that is given besides against the first side of ps.
-func agreeSide(st *program.State, side *expr, ps []geom.Point) error {
-	if side == nil {
-		return nil
-	}
-	r, err := positive(st, side)
-	if err == nil && !geom.Dist2(ps[0], ps[1]).Equal(r.Mul(r)) {
-		err = &program.Fault{Text: "the other data make the side " + geom.Show(geom.Dist(ps[0], ps[1])) + ", and not " + geom.Show(r)}
-	}
-	return err
 }
 
 // kite has AB = AD and CB = CD: the triangle ABC and its mirror image in AC.

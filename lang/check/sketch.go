@@ -26,15 +26,21 @@ func (sh *shape) sketched() *sketch {
 		return nil
 	}
 	k.like(sh)
-	if sh.kind == "trapezium" {
-		k.bounds = append(k.bounds, func(at *[4][2]float64, _ float64) float64 {
-			return way(at, 0, 1) - way(at, 3, 2)
-		})
-	}
+	k.parallels(formOf(sh.kind))
 	if !k.settle() {
 		return nil
 	}
 	return k
+}
+
+// parallels adds what is parallel.
+func (k *sketch) parallels(f form) {
+	if f != anyForm {
+		k.bounds = append(k.bounds, func(at *[4][2]float64, _ float64) float64 { return way(at, 0, 1) - way(at, 3, 2) })
+	}
+	if f == parallelogram {
+		k.bounds = append(k.bounds, func(at *[4][2]float64, _ float64) float64 { return way(at, 1, 2) - way(at, 0, 3) })
+	}
 }
 
 // take adds what is given.
@@ -108,7 +114,7 @@ func (k *sketch) like(sh *shape) {
 			}
 		}
 	}
-	if sh.kindOf() != "isosceles trapezium" {
+	if kind := sh.kindOf(); kind != "isosceles trapezium" && kind != "rectangle" {
 		for i := range 4 {
 			k.keepOff(6, func(at *[4][2]float64) float64 { return bend(at, i) - math.Pi/2 })
 		}

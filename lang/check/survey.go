@@ -9,9 +9,9 @@ import (
 // triangles, one after the other. It knows which elements follow from which before any
 // number is there; what does not follow is left to chance.
 //
-// The triangles are the four of three corners each and, of a trapezium, two more: ABD
-// with BC shifted along to D (its sides are AB − CD, BC and AD), and ABC with BD shifted
-// along to C (AB + CD, AC and BD).
+// The triangles are the four of three corners each and two more. Of a trapezium these are
+// ABD with BC shifted along to D (its sides are AB − CD, BC and AD), and ABC with BD
+// shifted along to C (AB + CD, AC and BD); of a parallelogram, what its diagonals cut off.
 type survey struct {
 	sh        *shape
 	triangles []surveyTriangle
@@ -21,8 +21,28 @@ type survey struct {
 	chosen    bool             // something is left to chance
 	forks     int              // triangles of which there may be two
 	reaches   int              // triangles of three sides, some of them left to chance
-	parallel  bool             // AB and CD are
-	plain     []element        // what is left to chance, the first first
+	form      form
+	plain     []element // what is left to chance, the first first
+}
+
+// form is what is parallel in a quadrilateral.
+type form uint8
+
+const (
+	anyForm form = iota
+	trapezium
+	parallelogram
+)
+
+// formOf is the form of a kind.
+func formOf(kind string) form {
+	switch kind {
+	case "trapezium":
+		return trapezium
+	case "parallelogram", "rhombus", "rectangle":
+		return parallelogram
+	}
+	return anyForm
 }
 
 // quantity is a length or an angle of a survey, or a triangle that is solved: its number
@@ -30,15 +50,16 @@ type survey struct {
 type quantity int
 
 // The quantities: six lengths, the angles at the corners, their parts beside the next
-// side and beside the previous one, those of a trapezium's further triangles, and the
-// triangles.
+// side and beside the previous one, those of the further triangles, and the triangles.
 const (
 	lengths      quantity = 0
 	cornerAngles quantity = 6
 	nexts        quantity = 10
 	previouses   quantity = 14
-	difference   quantity = 18
+	difference   quantity = 18 // of a trapezium's parallel sides
 	sum          quantity = 19
+	halfAC       quantity = 18 // of a parallelogram
+	halfBD       quantity = 19
 	apex         quantity = 20
 	far          quantity = 21
 	solved       quantity = 22
@@ -83,7 +104,7 @@ func quantityOf(e element) quantity {
 
 // newSurvey is a survey of a shape before anything follows from its data.
 func newSurvey(sh *shape, plain ...element) *survey {
-	v := &survey{sh: sh, parallel: sh.kind == "trapezium", plain: plain}
+	v := &survey{sh: sh, form: formOf(sh.kind), plain: plain}
 	l := sh.letters
 	for k := range 4 {
 		a, b, c := k, nextCorner(k, 1), nextCorner(k, 2)
@@ -97,9 +118,18 @@ func newSurvey(sh *shape, plain ...element) *survey {
 		}
 		v.triangles = append(v.triangles, t)
 	}
-	if v.parallel {
+	ac, bd := sh.describe(sideOf(0, 2)), sh.describe(sideOf(1, 3))
+	switch {
+	case sh.kind == "rectangle": // its own triangles are right-angled
+	case v.form == parallelogram:
+		const middle = "the middle"
+		v.triangles = append(v.triangles,
+			surveyTriangle{[3]string{l[0], l[1], middle}, [3]string{"half " + bd, "half " + ac, ""},
+				[3]quantity{halfBD, halfAC, lengthOf(0, 1)}, [3]quantity{next(0), previous(1), apex}},
+			surveyTriangle{[3]string{l[1], l[2], middle}, [3]string{"half " + ac, "half " + bd, ""},
+				[3]quantity{halfAC, halfBD, lengthOf(1, 2)}, [3]quantity{next(1), previous(2), far}})
+	case v.form == trapezium:
 		ab, bc, cd, ad := sh.describe(sideOf(0, 1)), sh.describe(sideOf(1, 2)), sh.describe(sideOf(2, 3)), sh.describe(sideOf(0, 3))
-		ac, bd := sh.describe(sideOf(0, 2)), sh.describe(sideOf(1, 3))
 		v.triangles = append(v.triangles,
 			surveyTriangle{[3]string{l[0], l[1], l[3]}, [3]string{bc, ad, ab + " − " + cd},
 				[3]quantity{lengthOf(1, 2), lengthOf(0, 3), difference}, [3]quantity{whole(0), whole(1), apex}},
@@ -179,22 +209,37 @@ func (v *survey) follow() {
 func (v *survey) fork() bool { return v.followTriangles(true) }
 
 // base is the first of two triangles on a diagonal that are solved, or of a trapezium
-// one, with the parallel side that it lacks; or -1.
+// one, with the parallel side that it lacks, or of a parallelogram any; or -1.
 func (v *survey) base() int {
 	best, least := -1, 0
-	for k := range 4 {
-		other := solved + quantity((k+2)%4)
-		if v.parallel {
-			other = v.lacking(k)
-		}
-		if !v.knows(solved+quantity(k), other) {
+	for k := range v.triangles {
+		ends := v.ends(k)
+		if len(ends) == 0 || !v.knows(ends...) {
 			continue
 		}
-		if deep := v.depth[solved+quantity(k)] + v.depth[other]; best < 0 || deep < least {
+		deep := 0
+		for _, q := range ends {
+			deep += v.depth[q]
+		}
+		if best < 0 || deep < least {
 			best, least = k, deep
 		}
 	}
 	return best
+}
+
+// ends are what the corners are put together from, with a triangle for the base.
+func (v *survey) ends(base int) []quantity {
+	own := solved + quantity(base)
+	switch {
+	case v.form == parallelogram:
+		return []quantity{own}
+	case base > 3:
+		return nil
+	case v.form == trapezium:
+		return []quantity{own, v.lacking(base)}
+	}
+	return []quantity{own, solved + quantity(nextCorner(base, 2))}
 }
 
 // lacking is that of a trapezium's parallel sides which a triangle of three corners has not.
@@ -208,9 +253,12 @@ func (v *survey) lacking(k int) quantity {
 // prune leaves out the steps that the corners do not hang on, but for triangles of which
 // too much is given: these are to say that it does not agree.
 func (v *survey) prune(base int) {
-	needed := map[quantity]bool{solved + quantity(base): true, solved + quantity((base+2)%4): true}
-	if v.parallel {
-		needed = map[quantity]bool{solved + quantity(base): true, v.lacking(base): true, difference: v.knows(difference)}
+	needed := map[quantity]bool{}
+	for _, q := range v.ends(base) {
+		needed[q] = true
+	}
+	if v.form == trapezium {
+		needed[difference] = true // AB is to be the longer
 	}
 	for k := range v.triangles {
 		if q := solved + quantity(k); v.knows(q) && !v.loose[q] && v.surplus(k) {
@@ -272,13 +320,12 @@ func (v *survey) stuck() error {
 	}
 }
 
-// freedom is how many elements are lacking at the least: a quadrilateral has five, a
-// trapezium one fewer, and an isosceles one another one.
+// freedoms are how many elements settle a shape.
+var freedoms = map[string]int{"quadrilateral": 5, "trapezium": 4, "isosceles trapezium": 3, "parallelogram": 3, "rhombus": 2, "rectangle": 2}
+
+// freedom is how many elements are lacking at the least.
 func (v *survey) freedom() int {
-	free := map[string]int{"trapezium": 4, "isosceles trapezium": 3}[v.sh.kindOf()]
-	if free == 0 {
-		free = 5
-	}
+	free := freedoms[v.sh.kindOf()]
 	for _, e := range everyElement() {
 		if v.depth[quantityOf(e)] == 1 {
 			free--
@@ -313,7 +360,7 @@ func (v *survey) choices(from *survey, n int, of, chosen []element, risk int, te
 
 // trial is a survey that knows as much, to try what would follow.
 func (v *survey) trial() *survey {
-	return &survey{sh: v.sh, triangles: v.triangles, parallel: v.parallel, depth: v.depth, loose: v.loose}
+	return &survey{sh: v.sh, triangles: v.triangles, form: v.form, depth: v.depth, loose: v.loose}
 }
 
 // suppose adds an element, and says how doubtful what follows is: 2 for each triangle of

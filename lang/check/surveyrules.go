@@ -18,19 +18,56 @@ func (v *survey) followSums() bool {
 		more = v.lastAngle(i) || more
 	}
 	more = v.equals() || more
-	if !v.parallel {
-		return more
-	}
-	for _, p := range [][2]quantity{{whole(0), whole(3)}, {whole(1), whole(2)}} {
-		more = v.supplement(p[0], p[1]) || v.supplement(p[1], p[0]) || more
-	}
 	for _, p := range v.alike() {
 		more = v.same(p[0], p[1]) || v.same(p[1], p[0]) || more
 	}
+	for _, p := range v.straights() {
+		more = v.supplement(p[0], p[1]) || v.supplement(p[1], p[0]) || more
+	}
+	switch v.form {
+	case trapezium:
+		return v.parallels() || more
+	case parallelogram:
+		return v.halves() || more
+	}
+	return more
+}
+
+// parallels adds the sum and the difference of a trapezium's parallel sides.
+func (v *survey) parallels() bool {
 	ab, cd := lengthOf(0, 1), lengthOf(2, 3)
-	more = v.minus(difference, ab, cd) || v.minus(cd, ab, difference) || more
-	more = v.plus(ab, cd, difference) || v.plus(sum, ab, cd) || more
-	return v.minus(ab, sum, cd) || v.minus(cd, sum, ab) || more
+	more := v.minus(difference, ab, cd) || v.minus(cd, ab, difference) || v.plus(ab, cd, difference)
+	return v.plus(sum, ab, cd) || v.minus(ab, sum, cd) || v.minus(cd, sum, ab) || more
+}
+
+// halves adds those of a parallelogram's diagonals, and of a rhombus those of its angles
+// and the right angle between the diagonals.
+func (v *survey) halves() (more bool) {
+	half, double := big.NewRat(1, 2), big.NewRat(2, 1)
+	for _, p := range [][2]quantity{{halfAC, lengthOf(0, 2)}, {halfBD, lengthOf(1, 3)}} {
+		more = v.times(p[0], p[1], half) || v.times(p[1], p[0], double) || more
+	}
+	if v.sh.kind == "rhombus" {
+		more = v.add(surveyStep{makes: apex, do: func(r *surveyRun) error {
+			r.angle[apex] = geom.Degrees(rat(90, 1))
+			return nil
+		}}) || more
+		for i := range 4 {
+			more = v.times(next(i), whole(i), half) || more
+		}
+	}
+	return more
+}
+
+// straights are the pairs of angles that make 180°.
+func (v *survey) straights() [][2]quantity {
+	switch v.form {
+	case trapezium:
+		return [][2]quantity{{whole(0), whole(3)}, {whole(1), whole(2)}}
+	case parallelogram:
+		return [][2]quantity{{whole(0), whole(1)}, {apex, far}}
+	}
+	return nil
 }
 
 // equals adds what is given as equal to something, or as a multiple of it.
@@ -51,7 +88,7 @@ func (v *survey) equals() (more bool) {
 // times adds a quantity that is a multiple of another.
 func (v *survey) times(q, of quantity, k *big.Rat) bool {
 	return v.add(surveyStep{q, []quantity{of}, func(r *surveyRun) error {
-		if of >= cornerAngles {
+		if of >= cornerAngles && of < difference {
 			r.angle[q] = r.angle[of].Mul(k)
 			return nil
 		}
@@ -60,13 +97,22 @@ func (v *survey) times(q, of quantity, k *big.Rat) bool {
 	}})
 }
 
-// alike are the quantities that are equal in a trapezium: alternate angles, and of an
-// isosceles one what lies on either side of its axis.
-func (v *survey) alike() [][2]quantity {
-	out := [][2]quantity{{next(0), next(2)}, {previous(1), previous(3)}}
-	if v.sh.same(sideOf(0, 3), sideOf(1, 2)) {
-		out = append(out, [2]quantity{lengthOf(0, 3), lengthOf(1, 2)}, [2]quantity{lengthOf(0, 2), lengthOf(1, 3)},
-			[2]quantity{whole(0), whole(1)}, [2]quantity{whole(2), whole(3)}, [2]quantity{next(0), previous(1)})
+// alike are the quantities that are equal where there are parallels: alternate angles; of an
+// isosceles trapezium what lies on either side of its axis, of a rhombus the halves of angles.
+func (v *survey) alike() (out [][2]quantity) {
+	if v.form == anyForm {
+		return nil
+	}
+	out = [][2]quantity{{next(0), next(2)}, {previous(1), previous(3)}}
+	switch v.sh.kindOf() {
+	case "isosceles trapezium":
+		out = append(out, [2]quantity{whole(0), whole(1)}, [2]quantity{whole(2), whole(3)}, [2]quantity{next(0), previous(1)})
+	case "trapezium":
+	default:
+		out = append(out, [2]quantity{next(1), next(3)}, [2]quantity{previous(0), previous(2)})
+	}
+	if v.sh.kind == "rhombus" {
+		out = append(out, [2]quantity{next(0), previous(0)}, [2]quantity{next(1), previous(1)})
 	}
 	return out
 }
@@ -186,7 +232,7 @@ func (v *survey) followTriangles(doubtful bool) bool {
 			fork = v.forks
 			v.forks++
 		}
-		if slices.Equal(three, v.triangles[k].side[:]) && v.hangs(three) && v.sh.kindOf() != "isosceles trapezium" {
+		if slices.Equal(three, v.triangles[k].side[:]) && v.hangs(three) && !v.equalSides(k) {
 			v.reaches++
 		}
 		from := v.withSurplus(k, three)
@@ -197,6 +243,17 @@ func (v *survey) followTriangles(doubtful bool) bool {
 		}
 	}
 	return more
+}
+
+// equalSides tells of a triangle that is isosceles by its kind.
+func (v *survey) equalSides(k int) bool {
+	switch v.sh.kindOf() {
+	case "isosceles trapezium":
+		return true
+	case "rhombus":
+		return k < 4
+	}
+	return false
 }
 
 // hangs tells of quantities of which one hangs on chance.

@@ -122,27 +122,37 @@ func (v *survey) byWay(st *program.State, base, way int) ([]geom.Point, error) {
 			return nil, err
 		}
 	}
-	ps := make([]geom.Point, 4)
-	for i, p := range r.triangle[base] {
+	return v.assembled(r, base), nil
+}
+
+// assembled is the corners from what they are put together from.
+func (v *survey) assembled(r *surveyRun, base int) []geom.Point {
+	ps, t := make([]geom.Point, 4), r.triangle[base]
+	if base > 3 { // the third corner is the middle of a parallelogram
+		i := base - 4
+		for k := range 2 {
+			ps[i+k], ps[(i+k+2)%4] = t[k], t[2].Add(t[2].Sub(t[k]))
+		}
+		return ps
+	}
+	for i, p := range t {
 		ps[nextCorner(base, i)] = p
 	}
 	p, q, s := nextCorner(base, 0), nextCorner(base, 2), nextCorner(base, 3)
-	if !v.parallel {
+	switch v.form {
+	case parallelogram:
+		ps[s] = t[0].Add(t[2].Sub(t[1]))
+	case trapezium:
+		from, way := t[0], t[2].Sub(t[1]) // the lacking side begins at the corner that its parallel does not have
+		if base == 0 || base == 2 {
+			from, way = t[2], t[0].Sub(t[1])
+		}
+		ps[s] = geom.Along(from, way, r.length[v.lacking(base)])
+	default:
 		other := r.triangle[nextCorner(base, 2)]
 		ps[s] = geom.Similar(other[:], 0, 2, ps[q], ps[p])[1]
-		return ps, nil
 	}
-	switch long := r.length[v.lacking(base)]; base {
-	case 0:
-		ps[3] = geom.Along(ps[2], ps[0].Sub(ps[1]), long)
-	case 1:
-		ps[0] = geom.Along(ps[1], ps[3].Sub(ps[2]), long)
-	case 2:
-		ps[1] = geom.Along(ps[0], ps[2].Sub(ps[3]), long)
-	default:
-		ps[2] = geom.Along(ps[3], ps[1].Sub(ps[0]), long)
-	}
-	return ps, nil
+	return ps
 }
 
 // solve makes a triangle from elements of it; more than settle it must agree.
