@@ -119,7 +119,7 @@ func (s *scope) placeOn(pl *places, p *syntax.Place) bool {
 		s.fail(p.OnAngle.Node, "%s is a line; only on a circle is a place given by an angle", c.text).Help = "say how far from which point: on " + c.text + ", 3 from A"
 		return false
 	}
-	e, ok := s.bearing(p.OnAngle)
+	e, ok := s.expr(p.OnAngle, wantAngle) // round a circle one may count on: 306°, 378°
 	if !ok {
 		return false
 	}
@@ -140,8 +140,8 @@ func (s *scope) placeOn(pl *places, p *syntax.Place) bool {
 	return true
 }
 
-// bearing is the angle at which a point is placed. One that is written out stays within
-// a full turn: more is a slip of the pen, but a loop may well turn on and on.
+// bearing is the angle to a run at which a point is placed. One that is written out stays
+// within a full turn: more is a slip of the pen, but a loop may well turn on and on.
 func (s *scope) bearing(e *syntax.Expr) (expr, bool) {
 	v, ok := s.expr(e, wantAngle)
 	literal := len(e.Tail) == 0 && len(e.Head.Tail) == 0 && !e.Head.Head.Half && e.Head.Head.Value.Ref == nil
