@@ -223,3 +223,28 @@ func TestRoundAbout(t *testing.T) {
 		}
 	}
 }
+
+// TestStandsAslant: a join of what is left to chance on and off a line is not nearly at right
+// angles to it.
+func TestStandsAslant(t *testing.T) {
+	for _, on := range []string{"take P on m", "take P on m\ntake Q on m", "take P on m\ntake Q on m\ntake R on m"} {
+		for _, off := range []string{"", "given B above m\n", "given B below m\n", "given B above m\ngiven C above m\n"} {
+			lines := "given line m\ngiven A above m\n" + off + on
+			feet, tops := strings.Count(on, "take"), "ABC"[:1+strings.Count(off, "given")]
+			for _, p := range "PQR"[:feet] {
+				for _, a := range tops {
+					lines += "\njoin " + string(a) + string(p)
+				}
+			}
+			at := spots(chosen(t, titled(lines)))
+			for _, p := range "PQR"[:feet] {
+				for _, a := range tops {
+					u, v := at[string(a)], at[string(p)]
+					if turn := math.Atan2(math.Abs(u[0]-v[0]), math.Abs(u[1]-v[1])) * 180 / math.Pi; turn < 2.5 {
+						t.Errorf("%s\n%c%c is %.1f° from upright", lines, a, p, turn)
+					}
+				}
+			}
+		}
+	}
+}

@@ -3,18 +3,30 @@ package solve
 import "math"
 
 // corners objects to what a join makes with others: a corner that is hardly
-// one, and what looks equal, parallel or at right angles and is not.
+// one, and what looks equal, parallel or at right angles and is not; and to a line
+// that looks parallel or at right angles to a join.
 func (j *judge) corners(slot int, t *thing) float64 {
-	if t.a < 0 {
+	if t.a < 0 && !t.line {
 		return 0
 	}
 	sum := 0.0
 	for _, other := range j.joins {
 		o := &j.slots[other]
-		if other == slot || o.kind != straight || j.is[other] != notMine && other < slot {
-			continue
+		switch {
+		case other == slot || o.kind != straight || j.is[other] != notMine && other < slot:
+		case t.line:
+			sum += j.falseTurn(slot, other, t, o)
+		default:
+			sum += j.sharpness(t, o) + j.falseLikeness(slot, other, t, o)
 		}
-		sum += j.sharpness(t, o) + j.falseLikeness(slot, other, t, o)
+	}
+	if t.line {
+		return sum
+	}
+	for _, other := range j.others {
+		if o := &j.slots[other]; o.kind == straight && (j.is[other] == notMine || other > slot) {
+			sum += j.falseTurn(slot, other, t, o)
+		}
 	}
 	return sum
 }
@@ -48,12 +60,17 @@ func (j *judge) sharpness(t, o *thing) float64 {
 // falseLikeness objects to two joins that look equal, parallel or at right
 // angles and are not, or are so by accident.
 func (j *judge) falseLikeness(slot, other int, t, o *thing) float64 {
-	cross, dot := math.Abs(t.dx*o.dy-t.dy*o.dx), math.Abs(t.dx*o.dx+t.dy*o.dy)
-	sum := j.likely(parallelJoins, slot, other, cross) + j.likely(rightJoins, slot, other, dot)
+	sum := j.falseTurn(slot, other, t, o)
 	if m, n := j.length(t), j.length(o); m > 0 && n > 0 {
 		sum += j.likely(equalJoins, slot, other, math.Abs(m-n)/max(m, n))
 	}
 	return sum
+}
+
+// falseTurn objects to two straights that look parallel or at right angles and are not.
+func (j *judge) falseTurn(slot, other int, t, o *thing) float64 {
+	cross, dot := math.Abs(t.dx*o.dy-t.dy*o.dx), math.Abs(t.dx*o.dx+t.dy*o.dy)
+	return j.likely(parallelJoins, slot, other, cross) + j.likely(rightJoins, slot, other, dot)
 }
 
 // unclear is the sine of an angle, or the part of a length, that the eye does
@@ -64,7 +81,7 @@ const unclear = 0.022
 func (j *judge) likely(what, slot, other int, off float64) float64 {
 	switch {
 	case off < 1e-9:
-		return 0.6 * j.accident(what, slot, other)
+		return j.accident(what, slot, other)
 	case off < 0.065:
 		return 0.45 * short(max(0, off-unclear), 0.065-unclear)
 	}

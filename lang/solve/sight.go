@@ -19,7 +19,8 @@ type sight struct {
 	points    []int  // slots of the points that are drawn, seen or hidden
 	circles   []int
 	straights []int // that the reader sees
-	joins     []int // among the straights: those from point to point
+	joins     []int // among the straights: those from point to point,
+	others    []int // and those that run on
 }
 
 // thing is what a slot holds.
@@ -31,6 +32,7 @@ type thing struct {
 	lo, hi float64 // where a straight starts and ends, along its direction
 	r      float64 // a circle's radius
 	a, b   int     // the slots of a join's ends
+	line   bool    // it is compared with joins, and is none
 	hidden bool    // no letter has to stand there
 	given  bool
 	whole  bool // drawn all round
@@ -45,8 +47,11 @@ const (
 	straight
 )
 
-// mostJoins is how many joins are compared with each other.
-const mostJoins = 40
+// How many joins are compared with each other, and with how many other straights.
+const (
+	mostJoins = 40
+	mostLines = 10
+)
 
 // newSight finds the slots that are drawn.
 func newSight(p *program.Program) *sight {
@@ -78,6 +83,8 @@ func newSight(p *program.Program) *sight {
 					t.a, t.b = pair[0], pair[1]
 					s.joins = append(s.joins, i)
 				}
+			} else if len(s.others) < mostLines {
+				s.others, t.line = append(s.others, i), true
 			}
 			s.straights = append(s.straights, i)
 		}

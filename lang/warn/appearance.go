@@ -128,15 +128,15 @@ func (f *finder) compareLengths(s, t straight) {
 		"%s and %s look equal and are not: they differ by %s mm", s.name, t.name, little(math.Abs(s.length-t.length)))
 }
 
-// compareDirections looks at straights that share an end, or meet, for a right
-// angle, and at all others for parallels.
+// compareDirections looks at straights that share an end, or one of which ends on the
+// other, for a right angle, and at all others for parallels.
 func (f *finder) compareDirections(s, t straight) {
 	cross, dot := math.Abs(s.dx*t.dy-s.dy*t.dx), math.Abs(s.dx*t.dx+s.dy*t.dy)
 	limit := math.Sin(f.near * math.Pi / 180)
 	sl, tl := f.line(s), f.line(t)
 	at := f.st.Program.Slots[t.slot].Span
 	switch {
-	case dot < limit && f.meet(s, t) && surely(func() bool { return !geom.Perpendicular(sl, tl) }):
+	case dot < limit && (f.meet(s, t) || f.abuts(s, t) || f.abuts(t, s)) && surely(func() bool { return !geom.Perpendicular(sl, tl) }):
 		f.warn(at, otherMeasurements,
 			"%s and %s look perpendicular and are %s° off", s.name, t.name, little(math.Asin(dot)*180/math.Pi))
 	case f.bend(s, t):
@@ -153,6 +153,20 @@ func (f *finder) line(s straight) geom.Line {
 // meet tells whether two straights share an end.
 func (f *finder) meet(s, t straight) bool {
 	return s.a >= 0 && t.a >= 0 && (s.a == t.a || s.a == t.b || s.b == t.a || s.b == t.b)
+}
+
+// abuts tells whether a straight ends on another one.
+func (f *finder) abuts(s, t straight) bool {
+	for _, end := range []int{s.a, s.b} {
+		if end < 0 {
+			continue
+		}
+		x, y := f.point(end).X.Float()*f.mm, f.point(end).Y.Float()*f.mm
+		if math.Abs((x-t.x)*t.dy-(y-t.y)*t.dx) < onCurve && t.alongside(point{x: x, y: y}) {
+			return true
+		}
+	}
+	return false
 }
 
 // nearlyOnStraights are points that look as if a straight went through them.
