@@ -42,8 +42,15 @@ type choice struct {
 	thorough bool
 }
 
-// move is a step that a choice changes, and its place among the judge's parts; -1 if it is none.
-type move struct{ step, part int }
+// move is a step that a choice changes, and its place among the judge's parts, -1 if it is
+// none; with what it makes that came out as it was and is read by steps that are not looked at.
+type move struct {
+	step, part int
+	kept       []kept
+}
+
+// kept is a slot and its mark.
+type kept struct{ slot, mark int }
 
 func (s *search) choice(in int, steps []int) *choice {
 	c := &choice{s: s, in: in, all: steps, steps: steps, old: s.st.Inputs[in], l: s.ladder(in)}
@@ -129,15 +136,26 @@ func (c *choice) plan(v *big.Rat) {
 	read := c.s.read // slots
 	isRead := func(slot int) bool { return read[slot] }
 	clear(read)
+	for _, i := range without(c.all, c.steps) {
+		for _, slot := range c.s.known[i].reads {
+			read[slot] = true
+		}
+	}
+	outside := slices.Clone(read)
 	k := len(c.j.parts) - 1
 	for _, i := range slices.Backward(c.steps) {
-		m := move{i, -1}
+		m := move{step: i, part: -1}
 		if k >= 0 && c.j.parts[k].step == i {
 			m.part = k
 			k--
 		}
 		if m.part < 0 && !c.thorough && len(c.s.writes[i]) > 0 && !slices.ContainsFunc(c.s.writes[i], isRead) {
 			continue
+		}
+		for _, slot := range c.s.writes[i] {
+			if outside[slot] {
+				m.kept = append(m.kept, kept{slot, c.s.marks[slot]})
+			}
 		}
 		c.moves = append(c.moves, m)
 		for _, slot := range c.s.known[i].reads {
@@ -167,11 +185,22 @@ func (c *choice) price(v *big.Rat, limit float64) float64 {
 		if s.again(m.step); !s.went(m.step) {
 			return math.Inf(1)
 		}
+		if slices.ContainsFunc(m.kept, func(k kept) bool { return s.marks[k.slot] != k.mark }) {
+			return c.priceAll(v)
+		}
 		if m.part >= 0 && c.j.add(m.part) > limit+rounding {
 			return math.Inf(1)
 		}
 	}
 	return c.j.whole(limit + rounding)
+}
+
+// priceAll is price by all steps, where more of them move than were seen to.
+func (c *choice) priceAll(v *big.Rat) float64 {
+	if c.set(v) >= 0 {
+		return math.Inf(1)
+	}
+	return c.j.badness()
 }
 
 // forecast is what a value costs at least, seen without doing anything: by what its
