@@ -79,6 +79,7 @@ func TestPartialTriangles(t *testing.T) {
 		"obtuse triangle ABC with AB = 6, angle C = 50°", "obtuse triangle ABC with BC = 5, angle B = 60°",
 		"obtuse triangle ABC with AB = 6, angle A = 40°", "obtuse triangle ABC with AB = 7, angle B = 80°",
 		"triangle ABC with angle A = 20°", "triangle ABC with angle B = 25°", "acute triangle ABC with angle C = 20°",
+		"isosceles triangle ABC with angle A = 100°", "obtuse triangle ABC with angle A = 120°", "isosceles obtuse triangle ABC",
 	} {
 		ps := cornersOf(spots(chosen(t, titled("given "+data))), "ABC")
 		for i, p := range ps {

@@ -8,6 +8,7 @@ import (
 
 	"trammel/geom"
 	"trammel/lang/program"
+	"trammel/lang/source"
 	"trammel/lang/syntax"
 )
 
@@ -50,6 +51,9 @@ func (sh *shape) equation(q *syntax.Equation) bool {
 
 // valued adds the value of an equation, which has one at most.
 func (sh *shape) valued(c *class, t *syntax.Expr) bool {
+	if p := sh.misnamed(t); p != nil {
+		return false
+	}
 	if what := sh.foreign(t); what != "" {
 		sh.s.fail(t.Node, "%s is no %s of the %s %s", sh.s.span(t.Node).Text(), what, sh.kind, strings.Join(sh.letters, "")).Help = sh.dataHelp()
 		return false
@@ -71,6 +75,32 @@ func (sh *shape) valued(c *class, t *syntax.Expr) bool {
 	}
 	c.value, sh.about = &v, sh.about || t.About
 	return true
+}
+
+// misnamed refuses a corner's letter for its angle, and a small letter for a side, where
+// nothing has that name.
+func (sh *shape) misnamed(t *syntax.Expr) *source.Problem {
+	r := plainExpr(t)
+	if r == nil {
+		return nil
+	}
+	whose := sh.kind + " " + strings.Join(sh.letters, "")
+	if r.Name == "" && len(r.Points) == 1 {
+		if i := sh.index(r.Points[0]); i >= 0 {
+			p := sh.s.fail(t.Node, "%s is a corner of the %s, and neither a side nor an angle", sh.letters[i], whose)
+			p.Help = "its angle is angle " + sh.letters[i]
+			return p
+		}
+	}
+	if r.Name == "" || sh.s.knows(r.Name) || sh.s.c.lost.has(r.Name) {
+		return nil
+	}
+	p := sh.s.fail(t.Node, "%s is neither a side nor an angle of the %s, and no length that is known", r.Name, whose)
+	p.Help = sh.dataHelp()
+	if i := slices.Index(sh.letters, strings.ToUpper(r.Name)); i >= 0 && sh.kind == "triangle" {
+		p.Help = "a side is named by its ends: " + sh.describe(opposite(i))
+	}
+	return p
 }
 
 // ofOneKind tells whether an equation is of sides only, or of angles only.

@@ -120,7 +120,11 @@ func (sh *shape) isosceles() {
 			sh.set(angleAt(k), *sh.datum(angleAt(j)))
 		default:
 			sh.equal(opposite(j), opposite(k))
-			sh.chanceSide(opposite(j), rat(6, 1))
+			leg := rat(6, 1)
+			if sh.is == "obtuse" {
+				leg = rat(42, 10) // the third side is far longer
+			}
+			sh.chanceSide(opposite(j), leg)
 		}
 	}
 }
@@ -143,6 +147,11 @@ func (sh *shape) complete(obtuse bool) {
 		base := opposite(2)
 		if c := sh.datum(angleAt(2)); c != nil && c.rat != nil && c.rat.Cmp(rat(50, 1)) < 0 {
 			base = opposite(0) // across from a small angle the others would be long
+		}
+		for i := range 3 {
+			if v := sh.datum(angleAt(i)); v != nil && v.rat != nil && v.rat.Cmp(rat(85, 1)) > 0 {
+				base = opposite(i) // the longest
+			}
 		}
 		sh.chanceSide(base, rat(7, 1))
 		sides = sh.count(true)
