@@ -321,15 +321,12 @@ func (s *scope) freeClear(n syntax.Node, slot, there int, left, low, right, high
 	}
 	s.c.scattered++
 	s.emit(n, func(st *program.State) error {
-		unit := st.Field.Rat(nearRat(st.Program.Hand()/plainReach, 4))
+		unit := st.Field.Rat(nearRat(st.Program.Hand()/program.PlainReach, 4))
 		at := func(x, y int64) geom.Point { return geom.Point{X: unit.MulInt(x), Y: unit.MulInt(y)} }
 		st.Set(slot, place.put(st, []geom.Point{at(0, 0), at(left, low), at(right, high)})[0])
 		return nil
 	})
 }
-
-// plainReach is how far the figures reach that plain values are meant for.
-const plainReach = 8
 
 // oldOrNew is a known point's slot, or a new one's, to be placed; -1 on failure.
 func (s *scope) oldOrNew(p *syntax.PointName) (slot int, isNew bool) {

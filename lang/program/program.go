@@ -33,17 +33,20 @@ type Program struct {
 	Centres    map[int]int // of circles and arcs, by their slots
 }
 
-// How far a plain hand's figure reaches, and the margin that it leaves on a
-// named paper, in millimetres.
+// How far the figures reach, in units, that plain values are meant for, the least and the most that this
+// may be in millimetres, and the margin that it leaves on a named paper.
 const (
-	handMM   = 80
-	MarginMM = 15
+	PlainReach  = 8
+	leastHandMM = 48
+	mostHandMM  = 120
+	MarginMM    = 15
 )
 
-// Hand is how far a plain hand's figure reaches on its paper, in units.
+// Hand is how far a plain hand's figure reaches on its paper, in units. It is the same
+// for all units and papers with which the figure is neither tiny nor too large.
 func (p *Program) Hand() float64 {
 	mm, _ := p.Unit.Float64()
-	reach := float64(handMM)
+	reach := min(max(PlainReach*mm, leastHandMM), mostHandMM)
 	if p.Paper != nil {
 		w, _ := p.Paper.Width.Float64()
 		h, _ := p.Paper.Height.Float64()

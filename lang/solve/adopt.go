@@ -8,11 +8,6 @@ import (
 	"trammel/lang/program"
 )
 
-// plainly is how far the figure reaches that the plain values of the inputs are
-// made for. Openings keep in proportion to figures up to twice as large as a
-// plain hand's.
-const plainly = 8
-
 // frame is where and how large plain values are meant: about the points that
 // do not hang on any choice, or on the empty sheet.
 type frame struct{ x, y, size float64 }
@@ -33,7 +28,7 @@ func (s *search) adopt(group []int) {
 	f := s.frame()
 	for _, in := range group {
 		plain, _ := s.p.Inputs[in].Default.Float64()
-		s.scale[in] = f.size / plainly
+		s.scale[in] = f.size / program.PlainReach
 		switch s.p.Inputs[in].Kind {
 		case program.Opening:
 			s.take(in, s.opening(plain, s.reach()))
@@ -48,7 +43,8 @@ func (s *search) adopt(group []int) {
 // take makes a value the plain one of an input.
 func (s *search) take(in int, v *big.Rat) { s.plain[in], s.st.Inputs[in] = v, v }
 
-// reach is how far the figure goes so far.
+// reach is how far the figure goes so far: openings keep in proportion to figures up to
+// twice as large as a plain hand's.
 func (s *search) reach() float64 {
 	if size := s.size(); size > 0 {
 		return min(size, 2*s.hand)
@@ -58,7 +54,7 @@ func (s *search) reach() float64 {
 
 // opening is a plain opening in a figure that reaches so far.
 func (s *search) opening(plain, reach float64) *big.Rat {
-	x := plain * reach / plainly
+	x := plain * reach / program.PlainReach
 	return decimal(x, x/16)
 }
 
@@ -75,7 +71,7 @@ func (s *search) refit(i int, group []int) bool {
 			continue
 		}
 		plain, _ := s.p.Inputs[in].Default.Float64()
-		x := within(plain*reach/plainly, s.st.Bounds)
+		x := within(plain*reach/program.PlainReach, s.st.Bounds)
 		if v := decimal(x, x/16); v.Cmp(s.plain[in]) != 0 {
 			s.take(in, v)
 			changed = true

@@ -266,16 +266,16 @@ func (j *judge) growth() float64 {
 	return sum
 }
 
-// The nearness of points, as a part of the figure's size and on the page, at
-// which they begin to crowd each other.
+// The nearness of points, as parts of the figure's size and of a plain hand's reach,
+// below both of which they begin to crowd each other.
 const (
 	nearPart = 0.12
-	nearMM   = 11
+	nearHand = 0.14
 )
 
 // crowding objects to points that are near each other, or by accident one.
 func (j *judge) crowding(slot int, t *thing) float64 {
-	limit := min(nearPart*j.size, nearMM*j.s.perMM)
+	limit := min(nearPart*j.size, j.s.near)
 	sum := 0.0
 	for k, p := range j.dots.there() {
 		dx, dy := t.x-p.x, t.y-p.y

@@ -35,7 +35,7 @@ type search struct {
 	page     page
 	fixed    box       // what those points and whole circles take up that hang on no choice,
 	fixtures int       // and how many points these are
-	perMM    float64   // units to a millimetre
+	near     float64   // how near points may be and not crowd each other, however large the figure
 	hand     float64   // how far a figure reaches on the empty sheet
 	scale    []float64 // by input, of coordinates: what a unit of a plain value became
 	next     int       // the first input that no step has asked for
@@ -57,13 +57,12 @@ type search struct {
 
 func newSearch(p *program.Program, smaller float64) *search {
 	n := len(p.Steps)
-	mm, _ := p.Unit.Float64()
 	s := &search{
 		p: p, plain: make([]*big.Rat, len(p.Inputs)),
 		errs: make([]error, n), sines: make([][]float64, n), known: make([]record, n),
 		writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), grownAt: make([]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
-		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), perMM: 1 / mm, hand: p.Hand() * smaller,
+		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), near: nearHand * p.Hand(), hand: p.Hand() * smaller,
 		scale: make([]float64, len(p.Inputs)), marks: make([]int, len(p.Slots)), mended: -1,
 	}
 	s.judge, s.read = s.newJudge(), make([]bool, len(p.Slots))
