@@ -135,6 +135,7 @@ type checker struct {
 	drawing   bool                   // an act with a tool has been done
 	scattered int                    // points left to chance so far
 	waiting   int                    // points of rows that are begun, still to come
+	added     int                    // acts so far that add to what is there
 	inside    int                    // of these, inside of a figure
 	outside   int                    // of these, outside of a figure
 	circles   int                    // radii of given circles left to chance so far
@@ -223,6 +224,9 @@ func (s *scope) statement(st *syntax.Statement) {
 	s.take(st)
 	defer func(was bool) { s.c.drawsFrom = was }(s.c.drawsFrom)
 	s.c.drawsFrom = drawsFrom(st)
+	if s.depth == 0 && adds(st) {
+		defer s.addSteps(len(s.c.prog.Steps))
+	}
 	switch {
 	case st.Given != nil:
 		s.act(st, func() { s.given(st.Given) })

@@ -143,6 +143,7 @@ type Step struct {
 	Span  source.Span
 	Via   []Call // the library calls that led here, outermost first
 	Proof bool   // a claim, mark or label: decides something and makes nothing
+	Adds  int    // which one it is of the acts that add to what is there, joins and calls; 0: none
 	Tools Tools  // what it is done with
 	Do    func(*State) error
 }

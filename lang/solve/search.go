@@ -51,6 +51,7 @@ type search struct {
 	marked   int    // so many have been counted
 	read     []bool // by slot: whether what a choice does reads it
 	making   int    // steps that make something
+	settled  int    // the steps whose choices were reviewed
 	budget   int    // steps that may still be performed
 	work     int    // and how many have been
 }

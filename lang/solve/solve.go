@@ -55,7 +55,11 @@ func Inputs(p *program.Program) Choice {
 // while it grows, the rest is left.
 func run(p *program.Program, smaller, over float64) (s *search, better bool) {
 	s = newSearch(p, smaller)
+	end := firstOfEnd(p)
 	for i := range p.Steps {
+		if i >= end && begins(p, i) && s.shown() {
+			s.settle(i)
+		}
 		if p.Steps[i].Proof {
 			continue
 		}
@@ -66,9 +70,7 @@ func run(p *program.Program, smaller, over float64) (s *search, better bool) {
 		}
 		s.forward(i)
 	}
-	s.better()
-	s.review()
-	s.reviewPairs()
+	s.settle(len(p.Steps))
 	return s, len(s.troubles) == 0 && s.over() < over
 }
 
@@ -149,21 +151,20 @@ const (
 	worthwhile = 0.15
 )
 
-// reviewPerStep bounds the work of a review, in performances for each step.
-const reviewPerStep = 30
-
 // review looks for steps that are still poor, since the choice that stood
 // nearest to them could not better them, and goes back to earlier ones. What hangs
 // on a choice that was made anew may then be chosen anew itself.
-func (s *search) review() {
-	s.budget = min(s.budget, reviewPerStep*s.making)
+func (s *search) review(from, to int) {
 	views := make([]view, len(s.p.Inputs))
 	j, size := s.newJudge(), s.size()
 	suffers := func(step int) bool {
 		j.look(step)
+		if s.settled > 0 {
+			return j.misleads(size)
+		}
 		return j.plight(size) >= poor
 	}
-	for i := range s.p.Steps {
+	for i := from; i < to; i++ {
 		if len(s.deps[i]) == 0 || !suffers(i) {
 			continue
 		}
@@ -220,6 +221,10 @@ func (s *search) outdate(views []view, in int) {
 func (s *search) reconsider(in, step int) bool {
 	c := s.choice(in, s.effects(in, len(s.p.Steps)))
 	c.steps, c.other = s.stir(in)
+	if s.settled > 0 {
+		c.l = s.ladderAt(in, c.old)
+		c.l.dear *= stubborn
+	}
 	before := c.try(c.old, math.Inf(1))
 	enough := 2 * poor
 	if slices.Contains(c.steps, step) {

@@ -1,18 +1,13 @@
 package solve
 
-// How many values are tried of the earlier of two choices, and how many performances
-// of each step are spent on pairs.
-const (
-	mostTogether = 9
-	pairsPerStep = 60
-)
+// mostTogether is how many values are tried of the earlier of two choices.
+const mostTogether = 9
 
 // reviewPairs makes choices anew two at a time, for steps whose curves still cross flatly:
 // an arc that only just reaches a straight is mended by its centre and its opening, and by
 // neither of them alone.
-func (s *search) reviewPairs() {
-	s.budget = pairsPerStep * s.making
-	for i := range s.p.Steps {
+func (s *search) reviewPairs(from, to int) {
+	for i := from; i < to; i++ {
 		if len(s.deps[i]) == 0 || !s.flat(i) {
 			continue
 		}

@@ -19,6 +19,7 @@ type ladder struct {
 	last  func() []*big.Rat         // where no rung will do
 	fine  func(float64) *big.Rat
 	scale float64   // a way that is dear; 0 for openings, which go by factors
+	dear  float64   // what that costs
 	jolts []float64 // moves to other values that are nothing special
 }
 
@@ -40,9 +41,15 @@ var (
 // one, and other values as far as their fifth rung.
 const dear = 0.3
 
+// stubborn is how many times as dear it is to move for acts at the end.
+const stubborn = 3
+
 // ladder is of an input, about its plain value.
-func (s *search) ladder(in int) *ladder {
-	l := &ladder{plain: s.plain[in], last: func() []*big.Rat { return nil }}
+func (s *search) ladder(in int) *ladder { return s.ladderAt(in, s.plain[in]) }
+
+// ladderAt is of an input, about any value.
+func (s *search) ladderAt(in int, plain *big.Rat) *ladder {
+	l := &ladder{plain: plain, dear: dear, last: func() []*big.Rat { return nil }}
 	l.at = float(l.plain)
 	switch s.p.Inputs[in].Kind {
 	case program.Opening:
@@ -140,9 +147,9 @@ func (l *ladder) inside(sign float64) int {
 func (l *ladder) far(v *big.Rat) float64 {
 	x := float(v)
 	if l.scale == 0 {
-		return dear * math.Abs(math.Log(x/l.at))
+		return l.dear * math.Abs(math.Log(x/l.at))
 	}
-	return dear * math.Abs(x-l.at) / l.scale
+	return l.dear * math.Abs(x-l.at) / l.scale
 }
 
 // rung is the nth one on a side; the plain value before the first, nil after the last.
