@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"math/big"
 	"slices"
 
 	"trammel/lang/program"
@@ -25,38 +26,59 @@ func begins(p *program.Program, i int) bool {
 	return p.Steps[i].Adds > 0 && (i == 0 || p.Steps[i].Adds != p.Steps[i-1].Adds)
 }
 
-// shown tells whether each of the latest inputs is seen by more than a point already; else the
-// acts to come are what it is for.
+// shown tells whether each of the latest inputs is seen by more than points and arcs already;
+// else the acts to come are what it is for.
 func (s *search) shown() bool {
 	return !slices.ContainsFunc(s.open, func(in int) bool {
 		return !slices.ContainsFunc(s.of[in], func(step int) bool {
 			return slices.ContainsFunc(s.writes[step], func(slot int) bool {
-				k := s.sight.slots[slot].kind
-				return k == circle || k == straight
+				t := &s.sight.slots[slot]
+				return t.kind == straight || t.kind == circle && t.whole
 			})
 		})
 	})
 }
 
-// How many performances of each step a review of choices may take, and one of pairs.
-const (
-	reviewPerStep = 30
-	pairsPerStep  = 60
-)
+// spare is how many steps may still be performed for reviews of choices, and of pairs.
+type spare struct{ reviews, pairs int }
 
-// settle makes the choices good, as far as the steps before `to` show.
+// spareOf is that for so many steps.
+func spareOf(making int) spare { return spare{30 * making, 60 * making} }
+
+// settle makes the choices good, as far as the steps before `to` show. All acts that
+// only add together have little to spare.
 func (s *search) settle(to int) {
 	s.better()
-	done := s.making
 	if s.settled == 0 {
-		done = s.made(to)
+		s.spare = spareOf(s.made(to))
 	}
 	rest := s.budget
-	s.budget = min(rest, reviewPerStep*done)
+	s.budget = min(rest, s.spare.reviews)
 	s.review(s.settled, to)
-	s.budget = pairsPerStep * done
+	s.spare.reviews, s.budget = s.budget, s.spare.pairs
 	s.reviewPairs(s.settled, to)
-	s.budget, s.settled = rest, to
+	s.spare.pairs, s.budget = s.budget, rest
+	if s.settled == 0 {
+		s.spare = spare{100 + s.making/2, 200 + s.making}
+	}
+	s.settled = to
+}
+
+// stubborn is how many times as dear it is to move for acts at the end.
+const stubborn = 3
+
+// nearby is the ladder of an input about its value, for acts at the end: just the next
+// rungs, but where something cannot stay.
+func (s *search) nearby(in int) *ladder {
+	l := s.ladderAt(in, s.st.Inputs[in])
+	l.dear *= stubborn
+	if !s.urgent {
+		for way, rungs := range l.rungs {
+			l.rungs[way] = rungs[:min(1, len(rungs))]
+		}
+		l.last = func() []*big.Rat { return nil }
+	}
+	return l
 }
 
 // made is how many steps before `to` make something.

@@ -52,6 +52,8 @@ type search struct {
 	read     []bool // by slot: whether what a choice does reads it
 	making   int    // steps that make something
 	settled  int    // the steps whose choices were reviewed
+	spare    spare  // for that
+	urgent   bool   // what is poor cannot stay, whatever must move
 	budget   int    // steps that may still be performed
 	work     int    // and how many have been
 }

@@ -155,14 +155,16 @@ const (
 // nearest to them could not better them, and goes back to earlier ones. What hangs
 // on a choice that was made anew may then be chosen anew itself.
 func (s *search) review(from, to int) {
+	if !slices.ContainsFunc(s.deps[from:to], func(deps []int) bool { return len(deps) > 0 }) {
+		return
+	}
 	views := make([]view, len(s.p.Inputs))
 	j, size := s.newJudge(), s.size()
 	suffers := func(step int) bool {
 		j.look(step)
-		if s.settled > 0 {
-			return j.misleads(size)
-		}
-		return j.plight(size) >= poor
+		bad := j.plight(size) >= poor
+		s.urgent = s.settled > 0 && len(s.p.Steps[step].Via) == 0 && j.misleads(size)
+		return bad || s.urgent
 	}
 	for i := from; i < to; i++ {
 		if len(s.deps[i]) == 0 || !suffers(i) {
@@ -190,7 +192,7 @@ func (s *search) reviewPage() {
 	if len(s.troubles) > 0 {
 		return
 	}
-	s.budget = reviewPerStep * s.making
+	s.budget, s.settled = spareOf(s.making).reviews, 0
 	for in := len(s.p.Inputs) - 1; in >= 0 && s.budget >= 0 && s.crowdsPage(); in-- {
 		if given := s.p.Inputs[in]; given.Kind != program.Nearby && given.Span.File == s.p.Source {
 			s.reconsider(in, given.Step)
@@ -221,9 +223,8 @@ func (s *search) outdate(views []view, in int) {
 func (s *search) reconsider(in, step int) bool {
 	c := s.choice(in, s.effects(in, len(s.p.Steps)))
 	c.steps, c.other = s.stir(in)
-	if s.settled > 0 {
-		c.l = s.ladderAt(in, c.old)
-		c.l.dear *= stubborn
+	if s.p.Inputs[in].Step < s.settled {
+		c.l = s.nearby(in)
 	}
 	before := c.try(c.old, math.Inf(1))
 	enough := 2 * poor

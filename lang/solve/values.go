@@ -41,9 +41,6 @@ var (
 // one, and other values as far as their fifth rung.
 const dear = 0.3
 
-// stubborn is how many times as dear it is to move for acts at the end.
-const stubborn = 3
-
 // ladder is of an input, about its plain value.
 func (s *search) ladder(in int) *ladder { return s.ladderAt(in, s.plain[in]) }
 
