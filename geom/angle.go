@@ -104,7 +104,8 @@ func (a Angle) Cmp(b Angle) (int, error) {
 
 // note tells a field that keeps formulas on what it hangs that an angle is 0 and no
 // other number of full turns: that its direction is not opposite, and that it
-// cannot be a full turn and less than nothing at once.
+// cannot be a full turn or more, or less than nothing. If it may be just a full turn, it is
+// one only where all of the angles that it is made of are straight or nothing.
 func (a Angle) note(dir Vector) {
 	f := dir.X.Field()
 	if !f.KeepsFormulas() {
@@ -112,6 +113,7 @@ func (a Angle) note(dir Vector) {
 	}
 	dir.X.Ahead()
 	least, most := new(big.Rat).Set(a.degrees), new(big.Rat).Set(a.degrees)
+	bent := f.Int(0)
 	for _, t := range a.turns {
 		way := new(big.Rat).Mul(t.k, big.NewRat(180, 1))
 		if t.whole {
@@ -122,9 +124,14 @@ func (a Angle) note(dir Vector) {
 		} else {
 			least.Add(least, way)
 		}
+		bent = bent.Add(t.dir.Y.Mul(t.dir.Y))
 	}
-	if least.Cmp(big.NewRat(-360, 1)) < 0 || most.Cmp(big.NewRat(360, 1)) > 0 {
+	down, up := least.Cmp(big.NewRat(-360, 1)), most.Cmp(big.NewRat(360, 1))
+	switch {
+	case down < 0 || up > 0:
 		f.Unsure()
+	case down == 0 || up == 0:
+		bent.Bends()
 	}
 }
 
@@ -360,7 +367,7 @@ func (v Vector) unit() Vector {
 func (v Vector) halfTurn() Vector {
 	one := v.X.Field().Int(1)
 	cos := one.Add(v.X).Div(one.MulInt(2)).Sqrt()
-	if v.Y.Sign() < 0 {
+	if v.Y.Choice() < 0 {
 		cos = cos.Neg()
 	}
 	return Vector{cos, one.Sub(v.X).Div(one.MulInt(2)).Sqrt()}

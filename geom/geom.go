@@ -40,7 +40,12 @@ func (p Point) Sub(q Point) Vector { return Vector{p.X.Sub(q.X), p.Y.Sub(q.Y)} }
 func (p Point) Add(v Vector) Point { return Point{p.X.Add(v.X), p.Y.Add(v.Y)} }
 
 // Equal tells whether p and q are one place.
-func (p Point) Equal(q Point) bool { return p.X.Equal(q.X) && p.Y.Equal(q.Y) }
+func (p Point) Equal(q Point) bool {
+	if p.X.Field().KeepsFormulas() {
+		return p.Sub(q).Norm2().IsZero()
+	}
+	return p.X.Equal(q.X) && p.Y.Equal(q.Y)
+}
 
 // Dot is the scalar product.
 func (v Vector) Dot(w Vector) Real { return v.X.Mul(w.X).Add(v.Y.Mul(w.Y)) }

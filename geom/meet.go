@@ -38,12 +38,22 @@ func MeetLineCircle(l Line, c Circle, common *Point) ([]Point, error) {
 	}
 	if common != nil {
 		other := foot.Add(foot.Sub(*common))
-		if other.Sub(*common).Dot(l.D).Sign() > 0 {
-			return []Point{*common, other}, nil
-		}
-		return []Point{other, *common}, nil
+		return Ordered(*common, other, other.Sub(*common).Dot(l.D)), nil
 	}
 	return eachWay(foot, l.D.Scale(disc.EitherSqrt().Div(d2))), nil
+}
+
+// Ordered is two points, p first if x is positive, else q. A field that keeps formulas gets one of
+// both orders.
+func Ordered(p, q Point, x Real) []Point {
+	if x.Field().KeepsFormulas() {
+		step := p.Sub(q).Scale(x.Div(x.Abs()).Div(x.Field().Int(2)))
+		return eachWay(p.Add(q.Sub(p).Scale(x.Field().Int(1).Div(x.Field().Int(2)))), step.Neg())
+	}
+	if x.Sign() > 0 {
+		return []Point{p, q}
+	}
+	return []Point{q, p}
 }
 
 // eachWay is the points at a step before and after another.
@@ -95,10 +105,7 @@ func MeetCircles(c, d Circle, known Known) ([]Point, error) {
 	}
 	if p := known.Common; p != nil {
 		other := foot.Add(foot.Sub(*p))
-		if (Line{c.C, way}).Side(*p) > 0 {
-			return []Point{*p, other}, nil
-		}
-		return []Point{other, *p}, nil
+		return Ordered(*p, other, (Line{c.C, way}).Across(*p)), nil
 	}
 	return eachWay(foot, way.Left().Scale(disc.EitherSqrt().Div(two)).Neg()), nil
 }

@@ -73,9 +73,13 @@ func (d *TriangleData) sideName(i int) string {
 // sizes checks each datum by itself.
 func (d *TriangleData) sizes() error {
 	for i, s := range d.Side {
-		if s != nil && s.Sign() <= 0 {
+		if s == nil {
+			continue
+		}
+		if s.Sign() <= 0 {
 			return impossible("%s is %s, and a side must be more than 0", d.sideName(i), Show(s))
 		}
+		s.Sure()
 	}
 	for i, a := range d.Angle {
 		if a == nil {

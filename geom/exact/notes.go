@@ -20,6 +20,7 @@ type Notes struct {
 	Sides []*Real // decided to be positive; what is negative is noted by its opposite
 	Ways  []*Real // decided to be positive: how angles turn
 	Roots []*Real // taken
+	Bent  []*Real // on which it hangs that they are not 0 but at special positions
 	Sure  []*Real // positive in every figure of the source
 	Must  []*Real // 0 in every figure of the source
 	Loose bool    // something was decided by more than these tell
@@ -31,6 +32,7 @@ func (n *Notes) Add(m *Notes) {
 	n.Moved = append(n.Moved, m.Moved...)
 	n.Sides = append(n.Sides, m.Sides...)
 	n.Ways = append(n.Ways, m.Ways...)
+	n.Bent = append(n.Bent, m.Bent...)
 	n.Roots = append(n.Roots, m.Roots...)
 	n.Sure = append(n.Sure, m.Sure...)
 	n.Must = append(n.Must, m.Must...)
@@ -101,6 +103,33 @@ func (x *Real) Ahead() bool {
 		n.Ways = append(n.Ways, x)
 	}
 	return s > 0
+}
+
+// Choice is the sign of x where what is made hangs on it by more than a root.
+func (x *Real) Choice() int {
+	n := x.field.notes
+	if n == nil {
+		return x.Sign()
+	}
+	s := x.seemingSign()
+	switch {
+	case x.isRatio():
+	case s == 0:
+		n.Zero = append(n.Zero, x)
+	case s > 0:
+		n.Ways = append(n.Ways, x)
+	default:
+		n.Ways = append(n.Ways, x.Neg())
+	}
+	return s
+}
+
+// Bends tells a field that keeps formulas that what is decided hangs on x not being 0, but at special
+// positions.
+func (x *Real) Bends() {
+	if n := x.field.notes; n != nil {
+		n.Bent = append(n.Bent, x)
+	}
 }
 
 // Unsure tells a field that keeps formulas that more was decided than it can note.

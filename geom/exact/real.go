@@ -243,7 +243,7 @@ func (x *Real) square() *Real {
 
 // over is x/y, maybe a simpler node.
 func (x *Real) over(y *Real) *Real {
-	if y.Sign() == 0 {
+	if y.IsZero() {
 		panic(&DivisionByZero{})
 	}
 	switch {

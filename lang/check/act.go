@@ -55,6 +55,7 @@ func squareOf(st *program.State, e expr, s *scope) (geom.Real, error) {
 	if r.Sign() <= 0 {
 		return nil, &program.Fault{Text: fmt.Sprintf("the opening is %s, and it must be more than 0", geom.Show(r)), Span: &span}
 	}
+	r.Sure()
 	return r.Mul(r), nil
 }
 
@@ -111,6 +112,11 @@ func (b bound) check(st *program.State, r geom.Real) error {
 	}
 	st.Bounds = append(st.Bounds, program.Bound{Over: b.over, Limit: limit.Float()})
 	if b.over && r.Cmp(limit) > 0 || !b.over && r.Cmp(limit) < 0 {
+		if b.over {
+			r.Sub(limit).Sure()
+		} else {
+			limit.Sub(r).Sure()
+		}
 		return nil
 	}
 	word := "under"

@@ -203,7 +203,9 @@ func (s *scope) refuseNothing(st *program.State, e expr) error {
 		if err != nil {
 			return err
 		}
-		sign = x.Sign()
+		if !x.IsZero() {
+			sign = 1
+		}
 	}
 	if sign == 0 {
 		span := s.span(e.node)

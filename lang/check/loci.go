@@ -123,10 +123,7 @@ func (s *scope) crossLoci(a, b locus) spot {
 			if err != nil {
 				return nil, err
 			}
-			if ps[1].Sub(ps[0]).Dot(l.D).Sign() < 0 {
-				ps[0], ps[1] = ps[1], ps[0]
-			}
-			return []geom.Point{ps[1]}, nil
+			return geom.Ordered(ps[1], ps[0], ps[1].Sub(ps[0]).Dot(l.D))[:1], nil
 		}
 		return ps, nil
 	}

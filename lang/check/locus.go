@@ -82,10 +82,14 @@ func (s *scope) distance(e *syntax.Expr) (func(*program.State) (geom.Real, error
 	span := s.span(e.Node)
 	return func(st *program.State) (geom.Real, error) {
 		r, err := real1(st, d)
-		if err == nil && r.Sign() <= 0 {
-			err = &program.Fault{Text: fmt.Sprintf("the distance is %s, and it must be more than 0", geom.Show(r)), Span: &span}
+		if err != nil {
+			return nil, err
 		}
-		return r, err
+		if r.Sign() <= 0 {
+			return nil, &program.Fault{Text: fmt.Sprintf("the distance is %s, and it must be more than 0", geom.Show(r)), Span: &span}
+		}
+		r.Sure()
+		return r, nil
 	}, ok
 }
 

@@ -16,6 +16,7 @@ type need struct {
 	help  string
 	span  source.Span
 	at    *source.Span // what is to blame
+	plain bool         // see isPlain
 }
 
 // needs emits the step that holds a call against what its construction needs of
@@ -63,7 +64,7 @@ func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax
 		}
 		said, at := in.blaming(n, def, one)
 		span := s.span(at)
-		all = append(all, need{rel, said, in.mending(one), def.need(one), &span})
+		all = append(all, need{rel, said, in.mending(one), def.need(one), &span, isPlain(one.Relation)})
 	}
 	if len(all) == 0 {
 		return true
@@ -72,7 +73,12 @@ func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax
 	name := def.node.Name
 	s.emit(n.Node, func(st *program.State) error {
 		for _, need := range all {
-			if err := st.Field.Demand(func() error { return need.check(st, name) }); err != nil {
+			check := func() error { return need.check(st, name) }
+			if need.plain {
+				demanded := check
+				check = func() error { return st.Field.Demand(demanded) }
+			}
+			if err := check(); err != nil {
 				return err
 			}
 		}
@@ -82,6 +88,17 @@ func (s *scope) hold(n *syntax.Named, def *definition, in *scope, list []*syntax
 		return nil
 	})
 	return true
+}
+
+// isPlain tells whether each sign and equation by which a relation is decided must be so
+// in every figure, since it holds in no other way.
+func isPlain(r *syntax.Relation) bool {
+	for _, link := range r.Chain {
+		if link.Op != "=" && link.Op != "<" && link.Op != ">" {
+			return false
+		}
+	}
+	return !r.Not && (len(r.Chain) > 0 || r.On != nil || r.Collinear != nil || r.Perp != nil || r.Midpoint != nil)
 }
 
 // blaming words a need, and tells what is to blame: the call, or one argument.

@@ -93,10 +93,14 @@ func (sh *shape) square() corners {
 
 func positive(st *program.State, e *expr) (geom.Real, error) {
 	r, err := real1(st, *e)
-	if err == nil && r.Sign() <= 0 {
-		err = &program.Fault{Text: "a side is " + geom.Show(r) + ", and it must be more than 0"}
+	if err != nil {
+		return nil, err
 	}
-	return r, err
+	if r.Sign() <= 0 {
+		return nil, &program.Fault{Text: "a side is " + geom.Show(r) + ", and it must be more than 0"}
+	}
+	r.Sure()
+	return r, nil
 }
 
 // parallelogram is one, or a rhombus or a rectangle. What is left to chance of it is

@@ -88,9 +88,11 @@ func (sh *shape) plainly(ps []geom.Point) error {
 func convex(ps []geom.Point) bool {
 	n := len(ps)
 	for i := range ps {
-		if ps[(i+1)%n].Sub(ps[i]).Cross(ps[(i+2)%n].Sub(ps[(i+1)%n])).Sign() <= 0 {
+		turn := ps[(i+1)%n].Sub(ps[i]).Cross(ps[(i+2)%n].Sub(ps[(i+1)%n]))
+		if turn.Sign() <= 0 {
 			return false
 		}
+		turn.Sure()
 	}
 	return true
 }

@@ -138,29 +138,26 @@ func (t *turns) power(n int) geom.Vector {
 // oneStep is the next point after p along a straight, or the first round a circle,
 // anticlockwise, or towards a point where the source says so.
 func oneStep(st *program.State, c *program.Curve, way curve, p geom.Point, r2 geom.Real, back *geom.Point, towards int) (geom.Point, error) {
-	arc := geom.Circle{C: p, R2: r2}
 	if c.Straight != nil {
+		if back != nil {
+			return p.Add(p.Sub(*back)), nil
+		}
 		l, err := way.whole(st)
 		if err != nil {
 			return p, err
 		}
-		points, err := geom.MeetLineCircle(l, arc, nil)
-		if err != nil {
-			return p, err
+		direction := l.D
+		if towards >= 0 && !st.Point(towards).Equal(p) {
+			direction = st.Point(towards).Sub(p)
 		}
-		if back == nil && towards >= 0 && st.Point(towards).Sub(p).Dot(l.D).Sign() < 0 {
-			return points[0], nil
-		}
-		if back != nil && back.Sub(p).Dot(l.D).Sign() > 0 {
-			return points[0], nil
-		}
-		return points[1], nil
+		return geom.Along(p, direction, r2.Sqrt()), nil
 	}
+	arc := geom.Circle{C: p, R2: r2}
 	points, err := meetCurves(c, &program.Curve{Circle: &arc})
 	if err != nil {
 		return p, tooWide(way.text, *c.Circle, r2)
 	}
-	if towards >= 0 && len(points) > 1 && geom.Dist2(points[1], st.Point(towards)).Cmp(geom.Dist2(points[0], st.Point(towards))) < 0 {
+	if towards >= 0 && len(points) > 1 && geom.Dist2(points[1], st.Point(towards)).Sub(geom.Dist2(points[0], st.Point(towards))).Choice() < 0 {
 		return points[1], nil
 	}
 	return points[0], nil

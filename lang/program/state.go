@@ -157,6 +157,9 @@ func (s *State) Input(n int) *exact.Real {
 			s.input[n] = x
 		}
 	}
+	if s.Program.Inputs[n].Kind == Opening {
+		x.Sure()
+	}
 	return x
 }
 
