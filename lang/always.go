@@ -55,13 +55,11 @@ const (
 // Reaches tells for each claim of a figure how far it holds; figures is in how many others,
 // far off, it was tried. seed fixes the positions of the exact runs.
 //
-// What is proved, to within the chance that surety states, is that an equation holds at
+// An equation holds always if two things show it. Exact runs, to within the chance that surety states, show that it holds at
 // all positions of what is free that are reached from the figure without a length, an
 // angle or a root passing 0 or a choice of meetings going over to another: there it is
-// analytic. Beyond that the formulas are asked (onAllSides): whether the equation holds on all
-// such sides, or hangs on one that the source does not name, in which case it is tried
-// only. Where they do not tell, it is tried too: in figures far off, on all
-// sides of special positions, and across (elsewhere); if none refutes it, it is taken to hold. Inequalities
+// analytic. The formulas (onAllSides) show that it holds beyond as well. What these do not show is
+// tried: in figures far off, on all sides of special positions, and across (elsewhere). Inequalities
 // are only tried.
 func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	out := make([]Reach, len(r.Claims))
@@ -70,15 +68,14 @@ func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	}
 	sides := r.onAllSides()
 	for i := range out {
-		if out[i] == Always && sides[i] != exact.All && r.far().isRefuted(i) {
+		if out[i] == Always && !sides[i] && r.far().isRefuted(i) {
 			out[i] = HereOnly
 		}
 	}
 	doubted := r.prove(rand.New(rand.NewPCG(seed, stream)), out)
-	fine := r.isFine()
 	for i, c := range r.program.Claims {
 		switch {
-		case out[i] != Always || !c.Inequality && !doubted[i] && (sides[i] == exact.All || !fine && sides[i] == exact.Unknown):
+		case out[i] != Always || !c.Inequality && !doubted[i] && sides[i]:
 		case r.far().figures > 0:
 			out[i] = Tried
 		default:

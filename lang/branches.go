@@ -10,25 +10,26 @@ import (
 )
 
 // onAllSides tells of each claim of equations whether by the formulas of the figure they
-// hold in every figure of the source, or hang on sides that the source does not name: see
-// exact.HoldingSides.
-func (r *Result) onAllSides() []exact.Sides {
+// hold in every figure of the source: see exact.HoldEverywhere.
+func (r *Result) onAllSides() []bool {
 	if r.sides == nil {
 		left := mostLines
-		r.sides = make([]exact.Sides, len(r.program.Claims))
+		r.sides = make([]bool, len(r.program.Claims))
 		if run := r.formulas(); run != nil {
+			questions := make([]exact.Question, len(r.program.Claims))
 			for i, c := range r.program.Claims {
 				if !c.Inequality && r.hangs(c.Step) {
-					r.sides[i] = run.sides(c, &left)
+					questions[i] = run.question(c)
 				}
 			}
+			r.sides = exact.HoldEverywhere(questions, &left)
 		}
 	}
 	return r.sides
 }
 
 // mostLines bounds the search in all claims together.
-const mostLines = 600_000
+const mostLines = 4_000_000
 
 // formulaRun is a figure of the source on formulas, and what each step was decided by.
 type formulaRun struct {
@@ -91,12 +92,8 @@ func (run *formulaRun) do(st *program.State, step *program.Step) bool {
 	return true
 }
 
-// sides tells on which sides a claim's equations hold.
-func (run *formulaRun) sides(c program.Claim, left *int) exact.Sides {
-	claim := run.notes[c.Step]
-	if claim == nil {
-		return exact.Unknown
-	}
+// question is what is asked of a claim's equations.
+func (run *formulaRun) question(c program.Claim) exact.Question {
 	needed := map[*program.Step]bool{}
 	run.need(c.Step, needed)
 	figure := &exact.Notes{}
@@ -105,7 +102,7 @@ func (run *formulaRun) sides(c program.Claim, left *int) exact.Sides {
 			figure.Add(run.notes[step])
 		}
 	}
-	return exact.HoldingSides(figure, claim, left)
+	return exact.Question{Figure: figure, Claim: run.notes[c.Step]}
 }
 
 func (run *formulaRun) need(step *program.Step, needed map[*program.Step]bool) {

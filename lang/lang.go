@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"slices"
 
-	"trammel/geom/exact"
 	"trammel/geom/figure"
 	"trammel/lang/caption"
 	"trammel/lang/check"
@@ -32,9 +31,9 @@ type Result struct {
 	program *program.Program
 	state   *program.State
 	inputs  []*big.Rat
-	other   *elsewhere    // once asked for
-	special []position    // once asked for
-	sides   []exact.Sides // once asked for, by claim
+	other   *elsewhere // once asked for
+	special []position // once asked for
+	sides   []bool     // once asked for, by claim
 
 	tree   *syntax.File
 	loader *loader

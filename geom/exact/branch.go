@@ -5,383 +5,173 @@ import (
 	"slices"
 )
 
-// Sides is on which sides of what a figure may lie on equations hold.
-type Sides uint8
+// Question is what a claim of equations was decided by, and what the making of its figure was.
+type Question struct{ Figure, Claim *Notes }
 
-// The findings.
-const (
-	Unknown Sides = iota // nothing was found out
-	All                  // wherever the figure lies
-	Hangs                // on one side of something, and nothing tells that no figure lies on the other
-)
-
-// HoldingSides tells on which sides equations hold that hold in one figure; figure is what
-// the making of the figure was decided by, claim what the equations were. It spends some of the
-// work that is left.
+// HoldEverywhere tells of claims that hold in one figure of a source whether they hold in
+// all, wherever what is free lies; false where that is not found out. A question without a
+// claim is none. It spends some of the work that is left, in lines of formulas worked out.
 //
-// Another figure of the source has the same formulas, but for the signs of roots, |x|
-// being √(x²). A root that is no square in the field of what is before it can be flipped by
-// an automorphism of the field, which keeps equations: such flips do not matter. Any
-// other is equal to something that has another sign elsewhere: for each set of such
-// flips, either the equations hold as well, and angles turn the same way, or there is no
-// figure with it. There is none if a product of numbers that are positive in each
-// figure, such as lengths, sums of squares and what the source says, is -1 times a square.
+// All figures of a source have the same formulas, |x| being √(x²), so that with the values of what
+// is free they are points of one variety: the roots satisfy r² = a, with a from the
+// field of what is before it. The variety falls into branches. A root of which the radicand is no square in that
+// field doubles nothing, as an automorphism takes either root to the other. Any other is
+// ±s, with s from the field, and cuts the variety in two. A root is positive in each figure, and so is what the
+// source says, and lengths: so a root is +s in all figures if, up to squares, s is a product of such numbers.
+// The roots of which that is not found are doubtful: each choice of their signs is a world of its own.
+// In each world either the claim's equations hold and its angles turn the same way, or no figure lies there:
+// then some product of positive numbers, or a sum of them, is minus a square.
 //
-// All of this is seen modulo primes, at random values of what is free and with random
-// signs of roots. What is 0 in all of samples is 0 always: each sample shows a number that
-// is not with a chance near to 1 for values, and of 2^-n for signs, n being how many
-// signs it hangs on at once, which seldom are more than three.
-func HoldingSides(figure, claim *Notes, left *int) Sides {
-	if claim.Loose || figure.Loose {
-		return Unknown
+// What is a square, and which products are, is seen from quadratic characters at points
+// modulo primes (Chebotarev's density theorem: what is none is told by each point with a
+// chance of 1/2 but for O(p^-1/2), by Lang and Weil 1954); s itself from logarithms, see
+// sheet.learn. A claim is called true only if it holds at samples or more points of each world that is left,
+// each modulo another prime of 30 bits; one that fails in the world fails at each of these but with a chance of
+// degree/p (Schwartz 1980, Zippel 1979). Signs that had to be guessed at each point anew are so at
+// that many more points that a claim that hangs on them fails at one but with a chance of 2^-60.
+func HoldEverywhere(questions []Question, left *int) []bool {
+	out := make([]bool, len(questions))
+	b := &branches{left: left, random: rand.New(rand.NewPCG(uint64(len(questions)), 1))}
+	if !b.write(questions) || !b.learnAll() || !b.relate() || !b.findConstants() {
+		return out
 	}
-	b := &branches{figure: figure, claim: claim, left: min(*left, mostOfClaim), random: rand.New(rand.NewPCG(uint64(len(claim.Zero)), 1))}
-	all := b.left
-	defer func() { *left -= all - b.left }()
-	b.write(nil)
-	switch free, ok := b.areFree(); {
-	case !ok:
-		return Unknown
-	case free && len(b.sides)+len(b.ways) == 0:
-		return All
+	for i, q := range questions {
+		if q.isAsked() {
+			out[i] = b.judge(b.claimOf(q))
+		}
 	}
-	flips := b.sensitive()
-	if len(flips) > mostFlips {
-		return Unknown
-	}
-	b.write(flips)
-	return b.judge()
+	return out
 }
 
-// branches is the state of a search for signs on which equations hang.
+// branches is the state of such a search.
 type branches struct {
 	*sheet
-	figure, claim *Notes
-	random        *rand.Rand
-	flips         []*Real // roots whose signs are set
-	cut           int     // the first line that hangs on one of them
-	zeros         []int32 // must be 0
-	ways          []int32 // must be positive: how angles turn
-	sides         []int32 // must be positive too
-	moved         []int32 // are not 0 in any figure
-	must          []int32 // are 0 in every figure
-	sure          []int32 // are positive in every figure, or negative in every one
-	negative      []bool  // which of sure are
-	left          int     // lines that may be worked out
-	drawn         int
-	isLoose       bool // angles in degrees are among what it hangs on
+	questions []Question
+	random    *rand.Rand
+	left      *int    // lines that may be worked out
+	surds     []int64 // of which roots are wanted as constants
+	sure      []int32 // lines that are positive in every figure, or negative in every one
+	signs     []int8  // of these
+	told      []bool  // which of these are not 0 either, as the source says; lengths may be
+	points    []*place
+	constant  []bool // by line: it does not hang on what is free, on the branch of the figure at hand
+	clear     []bool // by line: it hangs on no doubtful root
+	none      []noWorld
 }
 
-const (
-	samples     = 96
-	mostOfClaim = 200_000 // lines
-	mostFlips   = 6
-)
+// samples is how many points tell what is so with a chance of 1/2 each.
+const samples = 64
 
-// write puts down what the claim hangs on, at first what does not hang on some roots.
-func (b *branches) write(flips []*Real) {
-	b.sheet, b.flips = newSheet(), flips
-	b.zeros, b.sides, b.moved, b.sure, b.negative = nil, nil, nil, nil, nil
-	var g gathering
-	for _, x := range slices.Concat(b.figure.Zero, b.claim.Zero, b.claim.Ways, b.claim.Sides) {
-		g.add(x)
-	}
-	b.addDecisions(&g)
-	hangs := map[*Real]bool{}
-	for _, x := range g.list {
-		hangs[x] = slices.Contains(flips, x) || hangs[x.x] || hangs[x.y]
-		if !hangs[x] {
-			b.put(x)
-		}
-	}
-	b.cut = len(b.lines)
-	for _, x := range g.list {
-		b.put(x)
-	}
-	b.zeros = b.linesOf(slices.Concat(b.figure.Zero, b.claim.Zero))
-	b.ways = b.linesOf(b.claim.Ways)
-	b.sides = b.linesOf(b.claim.Sides)
-	b.moved = b.linesOf(slices.Concat(b.figure.Moved, b.figure.Sides))
-	b.must = b.linesOf(b.figure.Must)
-	b.findSure()
-}
+func (q Question) isAsked() bool { return q.Claim != nil && !q.Claim.Loose && !q.Figure.Loose }
 
-// addDecisions adds what else the figure was decided by, if that takes no other root, or
-// only few to tell of a flip that there is no figure with it.
-func (b *branches) addDecisions(g *gathering) {
-	for k, x := range slices.Concat(b.figure.Sure, b.claim.Sure, b.figure.Moved, b.figure.Sides, b.figure.Must) {
-		more := gathering{known: g.seen}
-		more.add(x)
-		roots := 0
-		for _, y := range more.list {
-			if y.op == root || y.op == written && y.exact.num.level > 0 {
-				roots++
-			}
-		}
-		if roots == 0 || roots <= rootsOfSure && k < len(b.figure.Sure) && b.hangs(x) {
-			for _, y := range more.list {
-				g.add(y)
-			}
+// asked are the questions that are.
+func (b *branches) asked(run func(q Question)) {
+	for _, q := range b.questions {
+		if q.isAsked() {
+			run(q)
 		}
 	}
 }
 
-const rootsOfSure = 2
-
-// hangs tells whether x hangs on a root that is flipped.
-func (b *branches) hangs(x *Real) bool {
-	if len(b.flips) == 0 {
+// write puts down what the claims hang on, and what tells signs; false where nothing is asked. Numbers that are not
+// 0, or 0, in every figure are put down if that takes no other root.
+func (b *branches) write(questions []Question) bool {
+	b.questions = questions
+	g := gathering{block: map[*Real]int{}}
+	var numbers []*Real
+	put := func(xs ...[]*Real) {
+		for _, x := range slices.Concat(xs...) {
+			g.add(x)
+			numbers = append(numbers, x)
+		}
+	}
+	b.asked(func(q Question) {
+		put(q.Figure.Zero, q.Figure.Ways, q.Figure.Bent, q.Figure.Sure)
+		put(q.Claim.Zero, q.Claim.Ways, q.Claim.Bent, q.Claim.Sides, q.Claim.Sure)
+	})
+	if len(numbers) == 0 {
 		return false
 	}
-	var all gathering
-	all.add(x)
-	return slices.ContainsFunc(all.list, func(y *Real) bool { return slices.Contains(b.flips, y) })
-}
-
-// linesOf are the lines of those numbers that are written down.
-func (b *branches) linesOf(xs []*Real) (out []int32) {
-	for _, x := range xs {
-		if i, ok := b.at[x]; ok {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-// gathering is numbers with what they are made of, operands first.
-type gathering struct {
-	list  []*Real
-	seen  map[*Real]bool
-	known map[*Real]bool // not to be gathered
-}
-
-func (g *gathering) add(x *Real) {
-	if x == nil || g.seen[x] || g.known[x] {
-		return
-	}
-	if g.seen == nil {
-		g.seen = map[*Real]bool{}
-	}
-	g.seen[x] = true
-	g.add(x.x)
-	g.add(x.y)
-	g.list = append(g.list, x)
-}
-
-// sample draws until there are values, of a figure that may be; false where that takes too long.
-func (b *branches) sample() bool {
-	primes := mapPrimes()
-	for b.left > 0 {
-		b.drawn++
-		ok := b.draw(primes[b.drawn*7%len(primes)], b.random)
-		b.left -= b.reached + 20
-		if ok {
-			return true
-		}
-	}
-	return false
-}
-
-// isNone tells whether the values are of no figure: what must be apart in each is not.
-func (b *branches) isNone() bool {
-	return slices.ContainsFunc(b.moved, func(i int32) bool { return b.value[i] == 0 }) ||
-		slices.ContainsFunc(b.must, func(i int32) bool { return b.value[i] != 0 })
-}
-
-func (b *branches) hold() bool {
-	return !slices.ContainsFunc(b.zeros, func(i int32) bool { return b.value[i] != 0 })
-}
-
-// areFree tells whether the equations hold whatever the signs of roots are.
-func (b *branches) areFree() (free, ok bool) {
-	free = true
-	for range samples {
-		if !b.sample() {
-			return false, false
-		}
-		free = free && (b.hold() || b.isNone())
-	}
-	return free, true
-}
-
-// sensitive are the roots that are squares of what is before them, as no sample has told
-// otherwise, and of which it matters to the equations which sign they have.
-func (b *branches) sensitive() (out []*Real) {
-	for _, i := range b.roots {
-		if x := b.lines[i].x; !b.failed[i] && b.tried[i] > 0 && b.matters(x) {
-			out = append(out, x)
-		}
-	}
-	return out
-}
-
-// matters tells whether the sign of a root makes a difference to the equations.
-func (b *branches) matters(x *Real) bool {
-	c := &branches{figure: b.figure, claim: b.claim, random: b.random, left: b.left}
-	defer func() { b.left = c.left }()
-	c.write([]*Real{x})
-	for range flipSamples {
-		if !c.sample() {
-			return true
-		}
-		before := c.hold() || c.isNone()
-		if !c.set(1) || before != (c.hold() || c.isNone()) {
-			return true
-		}
-	}
-	return false
-}
-
-const flipSamples = 32
-
-// judge tells whether for each set of flips the equations hold, and the sides with
-// them, or there is no figure. The flips are counted from signs with which the equations
-// hold.
-func (b *branches) judge() Sides {
-	worlds := make([]world, 1<<len(b.flips))
-	for n := 0; n < len(b.sure)+len(littlePrimes)+samples; n++ {
-		if !b.sample() {
-			return Unknown
-		}
-		from, ok := b.good()
-		if !ok && b.isNone() {
-			n--
-			continue
-		}
-		if !ok {
-			return Unknown
-		}
-		for flips := range worlds {
-			if b.set(uint(flips) ^ from) {
-				worlds[flips].loose = b.isLoose
-				worlds[flips].add(b)
+	b.asked(func(q Question) {
+		for _, x := range slices.Concat(q.Figure.Moved, q.Figure.Must) {
+			if g.hasRootsOf(x) {
+				put([]*Real{x})
 			}
 		}
+	})
+	f := numbers[0].field
+	for _, p := range littlePrimes {
+		put([]*Real{f.Int(p)})
 	}
-	all := All
-	for i := range worlds {
-		if w := &worlds[i]; w.held > 0 && w.failed > 0 {
-			return Unknown // they are several: some root was not told from one that can be flipped
+	for _, n := range b.surds {
+		put([]*Real{f.Int(n).Sqrt()})
+	}
+	b.sheet = newSheet(numbers)
+	b.findSure()
+	return true
+}
+
+// littlePrimes are positive as well: ratios of what is sure often are made of these.
+var littlePrimes = []int64{2, 3, 5, 7, 11, 13}
+
+// learnAll learns what the roots are, with those constants in the sheet that they turn out to take.
+func (b *branches) learnAll() bool {
+	for range mostRounds {
+		surds, ok := b.learn(b.random, b.left)
+		if !ok {
+			return false
 		}
-	}
-	for i := range worlds {
-		if k := worlds[i].judge(); k == Hangs || all == All {
-			all = k
+		before := len(b.surds)
+		for _, n := range surds {
+			if !slices.Contains(b.surds, n) {
+				b.surds = append(b.surds, n)
+			}
 		}
-	}
-	return all
-}
-
-// good are signs with which the equations hold.
-func (b *branches) good() (signs uint, ok bool) {
-	for signs := range uint(1) << len(b.flips) {
-		if b.set(signs) && b.hold() && !b.isNone() {
-			return signs, true
+		if len(b.surds) == before {
+			return true
 		}
+		b.write(b.questions)
 	}
-	return 0, false
+	return true
 }
 
-// set works the lines out that hang on roots whose signs are set.
-func (b *branches) set(signs uint) bool {
-	told := map[*Real]bool{}
-	for k, x := range b.flips {
-		told[x] = signs>>k&1 == 1
-	}
-	b.chose = slices.DeleteFunc(b.chose, func(r rooted) bool { return int(r.line) >= b.cut })
-	b.left -= len(b.lines) - b.cut
-	return b.work(b.cut, len(b.lines), b.random, told)
-}
+const mostRounds = 3
 
-// world is what has been seen with a set of flips.
-type world struct {
-	held, failed, none int
-	sure, ways, sides  [][]bool // which are no squares, by number and sample
-	loose              bool     // the sign of some factor may be that of an angle in degrees
-}
-
-func (w *world) add(b *branches) {
-	switch {
-	case b.isNone():
-		w.none++
-	case b.hold():
-		w.held++
-	default:
-		w.failed++
-	}
-	sure, ways, sides, ok := b.row()
-	if ok {
-		push(&w.sure, sure)
-		push(&w.ways, ways)
-		push(&w.sides, sides)
-	}
-}
-
-// push adds a sample to numbers.
-func push(numbers *[][]bool, sample []bool) {
-	if *numbers == nil {
-		*numbers = make([][]bool, len(sample))
-	}
-	for i, v := range sample {
-		(*numbers)[i] = append((*numbers)[i], v)
-	}
-}
-
-// judge tells of all figures with these flips whether the equations hold in them, or
-// whether there are none: if -1 is a product of numbers that are sure and of squares. Else
-// the sides must be such products. That is found from which are squares modulo primes, by
-// elimination over the field of two elements: what looks like one in n samples more than
-// there are numbers is none with a chance of about 2^-n.
-func (w *world) judge() Sides {
-	switch {
-	case w.none > 0 && w.held+w.failed == 0:
-		return All
-	case len(w.sure) == 0 || len(w.sure[0]) < len(w.sure)+samples/2:
-		return Unknown
-	case w.failed == 0 && spans(w.sure, w.ways) && spans(w.sure, w.sides):
-		return All
-	case spans(w.sure, [][]bool{slices.Repeat([]bool{true}, len(w.sure[0]))}):
-		return All
-	case w.none == 0 && !w.loose && (w.held == 0 || !spans(w.sure, w.ways)):
-		return Hangs
-	}
-	return Unknown
-}
-
-func spans(sure, wanted [][]bool) bool {
-	var basis [][]bool // each with a first true that none after it has
-	for _, v := range sure {
-		if v = reduced(v, basis); slices.Contains(v, true) {
-			basis = append(basis, v)
-		}
-	}
-	return !slices.ContainsFunc(wanted, func(v []bool) bool { return slices.Contains(reduced(v, basis), true) })
-}
-
-// findSure finds numbers that have one sign in every figure: what the source says, sums of
-// squares, lengths, and what hangs on nothing free.
+// findSure finds numbers that have one sign in every figure: what the source says, roots,
+// what hangs on nothing free, and sums of squares and of such.
 func (b *branches) findSure() {
+	told := map[*Real]bool{}
+	b.asked(func(q Question) {
+		for _, x := range slices.Concat(q.Figure.Sure, q.Claim.Sure) {
+			told[x] = true
+		}
+	})
+	var sure, sums []int32
 	free := make([]bool, len(b.lines))
 	for i := range b.lines {
 		l := &b.lines[i]
 		x := l.x
-		switch x.op {
-		case ratio, written:
-		case variable:
-			free[i] = !x.settled
-			b.isLoose = b.isLoose || x.settled
-		default:
-			free[i] = free[l.a] || free[l.b]
-		}
+		free[i] = x.op == variable && !x.settled || x.x != nil && free[l.a] || x.y != nil && free[l.b]
 		s, _ := x.bounds.sign()
-		known := !free[i] && s != 0 || x.op != product && x.isPositive(formDepth) || slices.Contains(b.figure.Sure, x) || slices.Contains(b.claim.Sure, x)
-		if known && len(b.sure) < mostSure {
-			b.sure, b.negative = append(b.sure, int32(i)), append(b.negative, s < 0)
+		switch {
+		case s == 0:
+		case !free[i] || told[x] || x.op == root && !x.either:
+			sure = append(sure, int32(i))
+		case x.op == sum && x.isPositive(formDepth):
+			sums = append(sums, int32(i))
 		}
+	}
+	sure = append(sure, sums...)
+	b.sure, b.signs, b.told = sure[:min(len(sure), mostSure)], nil, nil
+	slices.Sort(b.sure)
+	for _, i := range b.sure {
+		s, _ := b.lines[i].x.bounds.sign()
+		b.signs = append(b.signs, int8(s))
+		b.told = append(b.told, told[b.lines[i].x] || !free[i])
 	}
 }
 
-const mostSure = 160
+const mostSure = 192
 
 // formDepth is how deep a form is looked into.
 const formDepth = 8
@@ -408,43 +198,118 @@ func (x *Real) isNoLess(depth int) bool {
 	return x.op == product && x.x == x.y || x.isPositive(depth)
 }
 
-// littlePrimes are positive as well: ratios of what is sure often are made of these.
-var littlePrimes = []uint64{2, 3, 5, 7, 11, 13}
-
-// row is which of the numbers are no squares modulo the prime: those that are sure, and the
-// sides. Where one is 0 there is none.
-func (b *branches) row() (sure, ways, sides []bool, ok bool) {
-	p := b.base.p
-	ok = true
-	isNone := func(v uint64) bool {
-		c := jacobi(v, p)
-		ok = ok && c != 0
-		return c < 0
+// relate finds relations of numbers that are sure, on the branch of the figure at hand.
+func (b *branches) relate() bool {
+	b.points = nil
+	for len(b.points) < len(b.sure)+samples {
+		pt, _, _ := b.draw(0)
+		if pt == nil {
+			return false
+		}
+		b.points = append(b.points, pt)
 	}
+	span, at := &characterSpan{}, b.charactersAt(b.points)
 	for k, i := range b.sure {
-		sure = append(sure, isNone(b.value[i]) != b.negative[k])
-	}
-	for _, q := range littlePrimes {
-		sure = append(sure, isNone(q))
-	}
-	for _, i := range b.ways {
-		ways = append(ways, isNone(b.value[i]))
-	}
-	for _, i := range b.sides {
-		sides = append(sides, isNone(b.value[i]))
-	}
-	return sure, ways, sides, ok
-}
-
-func reduced(v []bool, basis [][]bool) []bool {
-	v = slices.Clone(v)
-	for _, b := range basis {
-		if !v[slices.Index(b, true)] {
+		row := at.signed(i, b.signs[k])
+		if row == nil {
 			continue
 		}
-		for i := range v {
-			v[i] = v[i] != b[i]
+		if made, depends := span.add(row, k, len(b.sure)); depends && i >= b.ends[0] {
+			b.lines[i].rule.relation = b.relation(k, made)
 		}
 	}
-	return v
+	return true
+}
+
+// relation is that of the k-th sure number and those before it that are in a set.
+func (b *branches) relation(k int, made bitRow) *relation {
+	r := &relation{odd: b.signs[k] < 0}
+	for j, other := range b.sure[:k] {
+		if made.has(j) {
+			r.others = append(r.others, other)
+			r.odd = r.odd != (b.signs[j] < 0)
+		}
+	}
+	return r
+}
+
+// findConstants finds the numbers that do not hang on what is free, though their formulas do: they are the
+// same at points that differ in nothing else. A root of these is fixed, and not doubtful.
+func (b *branches) findConstants() bool {
+	b.constant = slices.Repeat([]bool{true}, len(b.lines))
+	pairs := 0
+	for tries := 0; pairs < mostPairs && tries < samples; tries++ {
+		pt, _, _ := b.draw(0)
+		if pt == nil {
+			return false
+		}
+		other := b.newPlace(pt.constants)
+		copy(other.value, pt.value[:b.ends[b.settled]])
+		if _, ok := b.fill(other, b.settled+1, b.random, 0, b.left); ok {
+			pairs++
+			for i := range b.lines {
+				b.constant[i] = b.constant[i] && pt.value[i] == other.value[i]
+			}
+		}
+	}
+	if pairs < mostPairs {
+		clear(b.constant)
+	}
+	b.findClear()
+	return true
+}
+
+// mostPairs is how many pairs of points show that a number is constant: a pair shows of one that is not
+// that it is not, but with a chance of degree/p.
+const mostPairs = 4
+
+func (b *branches) findClear() {
+	b.clear = make([]bool, len(b.lines))
+	for i := range b.lines {
+		l := &b.lines[i]
+		b.clear[i] = (l.x.x == nil || b.clear[l.a]) && (l.x.y == nil || b.clear[l.b])
+		if l.x.op != root || i < int(b.ends[0]) {
+			continue
+		}
+		if k := l.rule.known; k != nil && b.constant[i] && b.clear[i] && !l.x.either {
+			l.rule.fixed = !slices.ContainsFunc(k.factors, func(f linePower) bool { return !b.clear[f.line] })
+		}
+		b.clear[i] = b.clear[i] && !l.isDoubtful()
+		if r := l.rule.relation; r != nil {
+			b.clear[i] = b.clear[i] && !slices.ContainsFunc(r.others, func(k int32) bool { return !b.clear[k] })
+		}
+	}
+}
+
+// isDoubtful tells whether the line is a root that may be either root in figures.
+func (l *entry) isDoubtful() bool {
+	return l.x.op == root && !l.rule.flips && l.rule.relation == nil && !l.rule.fixed
+}
+
+// draw is a point of a world; each is modulo another prime. There is none where some
+// line, stuck, fails modulo each of many primes: then, surely, the world has no
+// figure; or where it takes too long.
+func (b *branches) draw(world uint) (pt *place, stuck int32, sure bool) {
+	primes := mapPrimes()
+	last, times := int32(-1), 0
+	for *b.left >= 0 {
+		c := b.constantsModulo(primes[b.random.IntN(len(primes))], b.random)
+		if *b.left -= int(b.ends[0]) / 4; c == nil {
+			continue
+		}
+		pt := b.newPlace(c)
+		stuck, ok := b.fill(pt, 1, b.random, world, b.left)
+		switch {
+		case ok:
+			return pt, 0, true
+		case stuck > last:
+			last, times = stuck, 0
+		case stuck < last:
+			continue
+		}
+		if times++; times == samples {
+			return nil, last, true
+		}
+	}
+	return nil, 0, false
 }

@@ -86,6 +86,10 @@
 // # On which sides a claim holds
 //
 //	notes.go       what a figure was asked, in formulas
-//	sheet.go       these formulas modulo primes, at random values and with random signs of roots
-//	branch.go      whether an equation hangs on the signs
+//	sheet.go       these formulas modulo primes, at random values of what is free
+//	kummer.go      what a root is that is no new one, by logarithms modulo primes
+//	relation.go    which products of positive numbers are squares, by quadratic characters
+//	branch.go      whether an equation holds in all figures, and which signs of roots there are
+//	world.go       the same for one choice of signs
+//	deduce.go      which signs follow from others
 package exact

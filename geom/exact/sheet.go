@@ -1,112 +1,180 @@
 package exact
 
-import "math/rand/v2"
+import (
+	"math/rand/v2"
+	"slices"
+)
 
 // sheet is the formulas of some numbers as lines, operands before what is made of them,
-// to be worked out modulo primes at random values of the variables.
+// to be worked out at points: values of the variables modulo primes p ≡ 3 (mod 4). It is cut into
+// blocks, of which the first hangs on no variable and each other on one more than the one
+// before: where a root does not exist modulo p, only the variable of its block is drawn again.
 type sheet struct {
 	lines []entry
 	at    map[*Real]int32
-	roots []int32 // lines
-	value []uint64
-	base  *ringMap // images of the base levels, where any are needed
-	chose []rooted // the roots of the present values
+	ends  []int32 // of blocks
 
-	reached int            // by the last drawing
-	tried   map[int32]int  // by root
-	failed  map[int32]bool // roots that some drawing has not found
+	settled int    // blocks after the first of which the variables are angles in degrees
+	active  []bool // lines that are worked out at points; nil: all
 }
 
 type entry struct {
 	x    *Real
 	a, b int32
+	rule rule
 }
 
-// rooted is a root that a line has chosen for a radicand.
-type rooted struct {
-	line           int32
-	radicand, root uint64
+// rule says which of its two values a root takes.
+type rule struct {
+	flips    bool      // either: its radicand is no square, so that an automorphism takes one to the other
+	known    *monomial // what it is on the branch of the figure at hand
+	relation *relation // says of a positive number what its character is
+	fixed    bool      // it hangs on nothing free, by the figure at hand
+	world    int       // 1 + the index of a sign that is chosen for each world; 0: none
 }
 
-func newSheet() *sheet {
-	return &sheet{at: map[*Real]int32{}, tried: map[int32]int{}, failed: map[int32]bool{}}
+// place is values of the lines of a sheet modulo a prime, as far as they are worked out.
+type place struct {
+	*constants
+	value []uint64
 }
 
-// put writes x down after what it is made of.
-func (s *sheet) put(x *Real) int32 {
-	if i, ok := s.at[x]; ok {
-		return i
+func (pt *place) isZero(i int32) bool { return pt.value[i] == 0 }
+
+// constants are the lines of the first block modulo a prime.
+type constants struct {
+	p     uint64
+	value []uint64
+}
+
+// newSheet writes down numbers and what they are made of.
+func newSheet(numbers []*Real) *sheet {
+	g := gathering{block: map[*Real]int{}}
+	seen := map[*Real]bool{}
+	for _, x := range numbers {
+		g.addSettled(x, seen)
 	}
-	l := entry{x: x}
-	switch x.op {
-	case ratio, written, variable:
-	case negation, root:
-		l.a = s.put(x.x)
-	default:
-		l.a, l.b = s.put(x.x), s.put(x.y)
+	settled := g.variables
+	for _, x := range numbers {
+		g.add(x)
 	}
-	i := int32(len(s.lines))
-	s.at[x], s.lines = i, append(s.lines, l)
-	if x.op == root {
-		s.roots = append(s.roots, i)
+	slices.SortStableFunc(g.list, func(x, y *Real) int { return g.block[x] - g.block[y] })
+	s := &sheet{at: map[*Real]int32{}, ends: make([]int32, g.variables+1), settled: settled}
+	for i, x := range g.list {
+		l := entry{x: x}
+		if x.x != nil {
+			l.a = s.at[x.x]
+		}
+		if x.y != nil {
+			l.b = s.at[x.y]
+		}
+		s.at[x], s.lines = int32(i), append(s.lines, l)
+		s.ends[g.block[x]] = int32(i) + 1
 	}
-	return i
+	for k := 1; k < len(s.ends); k++ {
+		s.ends[k] = max(s.ends[k], s.ends[k-1])
+	}
+	return s
 }
 
-// draw works all lines out modulo p, at random values and with random roots; false where some
-// root or quotient does not exist there.
-func (s *sheet) draw(p uint64, random *rand.Rand) bool {
-	s.value = make([]uint64, len(s.lines))
-	s.chose = s.chose[:0]
-	s.base = &ringMap{p: p, root: make([]uint64, baseLevels+1)}
-	return s.work(0, len(s.lines), random, nil)
+// gathering is numbers with what they are made of, operands first, and the last variable that each
+// hangs on.
+type gathering struct {
+	list      []*Real
+	block     map[*Real]int
+	variables int
 }
 
-// work works some lines out; signs, where it is given, says for roots whether the one
-// that is no square is meant.
-func (s *sheet) work(from, to int, random *rand.Rand, signs map[*Real]bool) bool {
-	p := s.base.p
-	for i := from; i < to; i++ {
+func (g *gathering) add(x *Real) {
+	if x == nil {
+		return
+	}
+	if _, known := g.block[x]; known {
+		return
+	}
+	g.add(x.x)
+	g.add(x.y)
+	block := max(g.blockOf(x.x), g.blockOf(x.y))
+	if x.op == variable {
+		g.variables++
+		block = g.variables
+	}
+	g.block[x] = block
+	g.list = append(g.list, x)
+}
+
+// addSettled adds the variables of x that have one value in all figures.
+func (g *gathering) addSettled(x *Real, seen map[*Real]bool) {
+	if x == nil || seen[x] {
+		return
+	}
+	seen[x] = true
+	g.addSettled(x.x, seen)
+	g.addSettled(x.y, seen)
+	if x.op == variable && x.settled {
+		g.add(x)
+	}
+}
+
+// hasRootsOf tells whether all roots and variables of x are gathered.
+func (g *gathering) hasRootsOf(x *Real) bool {
+	if x == nil {
+		return true
+	}
+	if _, known := g.block[x]; known {
+		return true
+	}
+	return x.op != root && x.op != variable && g.hasRootsOf(x.x) && g.hasRootsOf(x.y)
+}
+
+func (g *gathering) blockOf(x *Real) int {
+	if x == nil {
+		return 0
+	}
+	return g.block[x]
+}
+
+// linesOf are the lines of numbers.
+func (s *sheet) linesOf(xs []*Real) (out []int32) {
+	for _, x := range xs {
+		out = append(out, s.at[x])
+	}
+	return out
+}
+
+// start is the first line of a block.
+func (s *sheet) start(block int) int32 {
+	if block == 0 {
+		return 0
+	}
+	return s.ends[block-1]
+}
+
+// constantsModulo works out the first block; nil where some number of it is none modulo p.
+func (s *sheet) constantsModulo(p uint64, random *rand.Rand) *constants {
+	base := &ringMap{p: p, root: make([]uint64, baseLevels+1)}
+	pt := &place{&constants{p: p}, make([]uint64, len(s.lines))}
+	for i := range s.ends[0] {
 		l := &s.lines[i]
-		var v uint64
 		ok := true
-		switch a, b := s.value[l.a], s.value[l.b]; l.x.op {
+		switch l.x.op {
 		case ratio:
-			v, ok = quotientModulo(integer{k: l.x.num}.mod(p), integer{k: l.x.den}.mod(p), p)
+			pt.value[i], ok = quotientModulo(integer{k: l.x.num}.mod(p), integer{k: l.x.den}.mod(p), p)
 		case written:
-			v, ok = s.written(l.x)
-		case variable:
-			v = random.Uint64N(p-1) + 1
-		case sum:
-			v = (a + b) % p
-		case difference:
-			v = (a + p - b) % p
-		case product:
-			v = a * b % p
-		case quotient:
-			v, ok = quotientModulo(a, b, p)
-		case negation:
-			v = (p - a) % p
-		case root:
-			v, ok = s.root(int32(i), a, random, signs)
+			pt.value[i], ok = writtenModulo(l.x, base)
+		default:
+			ok = s.step(pt, i, random, 0)
 		}
-		if s.reached = i; !ok {
-			return false
+		if !ok {
+			return nil
 		}
-		s.value[i] = v
 	}
-	return true
+	pt.constants.value = pt.value[:s.ends[0]]
+	return pt.constants
 }
 
-func quotientModulo(a, b, p uint64) (uint64, bool) {
-	if b == 1 || b == 0 {
-		return a, b == 1
-	}
-	return a * power(b, p-2, p) % p, true
-}
-
-// written is the image of a number of the base field, which has one modulo few primes only.
-func (s *sheet) written(x *Real) (uint64, bool) {
+// writtenModulo is the image of a number of the base field, which has one modulo few primes only.
+func writtenModulo(x *Real, base *ringMap) (uint64, bool) {
 	n, t := x.exactly(), x.field.tower
 	var needed levelSet
 	n.num.gatherLevels(&needed)
@@ -114,39 +182,146 @@ func (s *sheet) written(x *Real) (uint64, bool) {
 		if i > baseLevels {
 			return 0, false
 		}
-		if s.base.root[i] == 0 {
-			roots := t.generatorsModulo(i, s.base)
+		if base.root[i] == 0 {
+			roots := t.generatorsModulo(i, base)
 			if len(roots) == 0 {
 				return 0, false
 			}
-			s.base.root[i] = roots[0]
+			base.root[i] = roots[0]
 		}
 	}
-	return quotientModulo(s.base.apply(n.num), n.den.mod(s.base.p), s.base.p)
+	return quotientModulo(base.apply(n.num), n.den.mod(base.p), base.p)
 }
 
-// root is a root of v. Roots that are always positive are equal where their radicands are.
-func (s *sheet) root(i int32, v uint64, random *rand.Rand, signs map[*Real]bool) (uint64, bool) {
-	p := s.base.p
-	if jacobi(v, p) != 1 {
-		s.failed[i] = true
-		return 0, false
-	}
-	s.tried[i]++
-	either := s.lines[i].x.either
-	if !either {
-		for _, known := range s.chose {
-			if known.radicand == v {
-				return known.root, true
-			}
+// newPlace is a point of which the first block is worked out.
+func (s *sheet) newPlace(c *constants) *place {
+	pt := &place{c, make([]uint64, len(s.lines))}
+	copy(pt.value, c.value)
+	return pt
+}
+
+// step works one line out; false where there is no such number modulo p.
+func (s *sheet) step(pt *place, i int32, random *rand.Rand, world uint) (ok bool) {
+	l, p := &s.lines[i], pt.p
+	a, b := pt.value[l.a], pt.value[l.b]
+	v := uint64(0)
+	ok = true
+	switch l.x.op {
+	case variable:
+		v = random.Uint64N(p-1) + 1
+	case sum:
+		if v = a + b; v >= p {
+			v -= p
 		}
+	case difference:
+		if v = a + p - b; v >= p {
+			v -= p
+		}
+	case product:
+		v = a * b % p
+	case quotient:
+		v, ok = quotientModulo(a, b, p)
+	case negation:
+		if v = p - a; a == 0 {
+			v = 0
+		}
+	case root:
+		v, ok = s.root(pt, i, random, world)
 	}
-	r := power(v, (p+1)/4, p)
-	if minus, told := signs[s.lines[i].x]; told && minus || !told && random.Uint32()&1 == 1 {
+	pt.value[i] = v
+	return ok && (l.rule.relation == nil || l.x.op == root || l.rule.relation.admits(pt, v))
+}
+
+func quotientModulo(a, b, p uint64) (uint64, bool) {
+	if b == 1 || b == 0 {
+		return a, b == 1
+	}
+	return a * inverse(b, p) % p, true
+}
+
+// inverse is 1/b modulo p, by Euclid's algorithm.
+func inverse(b, p uint64) uint64 {
+	r, s := int64(p), int64(b)
+	x, y := int64(0), int64(1)
+	for s != 1 {
+		q := r / s
+		r, s = s, r-q*s
+		x, y = y, x-q*y
+	}
+	if y < 0 {
+		y += int64(p)
+	}
+	return uint64(y)
+}
+
+// root is a root of the value before it, by its rule.
+func (s *sheet) root(pt *place, i int32, random *rand.Rand, world uint) (uint64, bool) {
+	l := &s.lines[i]
+	p, v := pt.p, pt.value[l.a]
+	if v == 0 {
+		return 0, true
+	}
+	r, signed := uint64(0), false
+	if k := l.rule.known; k != nil {
+		r = k.at(pt)
+		signed = r*r%p == v
+	}
+	if !signed {
+		if jacobi(v, p) != 1 {
+			return 0, false
+		}
+		r = power(v, (p+1)/4, p)
+	}
+	minus := false
+	switch rel := l.rule.relation; {
+	case l.rule.world > 0 && signed:
+		minus = world>>(l.rule.world-1)&1 == 1
+	case rel != nil:
+		minus = !rel.admits(pt, r)
+	case !signed:
+		minus = random.Uint32()&1 == 1
+	}
+	if minus {
 		r = p - r
-	}
-	if !either {
-		s.chose = append(s.chose, rooted{i, v, r})
 	}
 	return r, true
 }
+
+// fill works out all lines from a block on; false where some block has no values, however often its variable
+// is drawn: stuck is the line that fails.
+func (s *sheet) fill(pt *place, from int, random *rand.Rand, world uint, left *int) (stuck int32, ok bool) {
+	for block := from; block < len(s.ends); block++ {
+		if stuck, ok := s.redo(pt, block, s.ends[block], random, world, left); !ok {
+			return stuck, false
+		}
+	}
+	return 0, true
+}
+
+// redo works out a block up to a line, drawing its variable until that can be done, or
+// until some line has failed mostFailures times in a row: a number that there is modulo
+// primes there is in half of the cases.
+func (s *sheet) redo(pt *place, block int, to int32, random *rand.Rand, world uint, left *int) (stuck int32, ok bool) {
+	from := s.start(block)
+	failures := map[int32]int{} // by line, since it has passed
+	for *left >= 0 {
+		i := from
+		for i < to && (s.active != nil && !s.active[i] || s.step(pt, i, random, world)) {
+			i++
+		}
+		if *left -= int(i-from) + 1; i == to {
+			return 0, true
+		}
+		for line := range failures {
+			if line < i {
+				delete(failures, line)
+			}
+		}
+		if failures[i]++; failures[i] == mostFailures {
+			return i, false
+		}
+	}
+	return 0, false
+}
+
+const mostFailures = 5

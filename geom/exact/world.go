@@ -1,0 +1,218 @@
+package exact
+
+import "slices"
+
+// claimLines is a claim on a sheet.
+type claimLines struct {
+	zeros []int32 // must be 0
+	signs []int32 // must be positive
+	moved []int32 // are not 0 in any figure
+	must  []int32 // are 0 in every figure
+	bent  []int32 // must not be 0
+}
+
+// claimOf is the claim that is asked about. What is decided of numbers is told to be so in
+// all figures as far as no other doubtful root comes in.
+func (b *branches) claimOf(q Question) *claimLines {
+	c := &claimLines{
+		zeros: b.linesOf(slices.Concat(q.Figure.Zero, q.Claim.Zero)),
+		signs: b.linesOf(slices.Concat(q.Figure.Ways, q.Claim.Ways, q.Claim.Sides)),
+	}
+	c.bent = b.linesOf(slices.Concat(q.Figure.Bent, q.Claim.Bent))
+	b.active = b.cone(slices.Concat(c.zeros, c.signs, c.bent))
+	for _, i := range slices.Concat(b.sure, b.linesOf(slices.Concat(q.Figure.Moved, q.Figure.Must))) {
+		cone := b.cone([]int32{i})
+		if !b.hasOtherDoubts(cone) {
+			for k := range cone {
+				b.active[k] = b.active[k] || cone[k]
+			}
+		}
+	}
+	isActive := func(i int32) bool { return !b.active[i] }
+	c.moved = slices.DeleteFunc(b.linesOf(q.Figure.Moved), isActive)
+	c.must = slices.DeleteFunc(b.linesOf(q.Figure.Must), isActive)
+	return c
+}
+
+// hasOtherDoubts tells whether some lines have doubtful roots among them that are not active.
+func (b *branches) hasOtherDoubts(lines []bool) bool {
+	for i, in := range lines {
+		if in && !b.active[i] && i >= int(b.ends[0]) && b.lines[i].isDoubtful() {
+			return true
+		}
+	}
+	return false
+}
+
+// cone is which lines some lines are made of, and what the signs of roots among them are told by.
+func (b *branches) cone(of []int32) []bool {
+	in := make([]bool, len(b.lines))
+	for _, i := range of {
+		in[i] = true
+	}
+	for i := len(b.lines) - 1; i >= 0; i-- {
+		l := &b.lines[i]
+		if !in[i] {
+			continue
+		}
+		in[l.a] = in[l.a] || l.x.x != nil
+		in[l.b] = in[l.b] || l.x.y != nil
+		if l.rule.relation != nil {
+			for _, k := range l.rule.relation.others {
+				in[k] = true
+			}
+		}
+		if l.rule.known != nil {
+			for _, f := range l.rule.known.factors {
+				in[f.line] = true
+			}
+		}
+	}
+	return in
+}
+
+// judge tells whether a claim holds in every world that has figures.
+func (b *branches) judge(c *claimLines) bool {
+	b.none = nil
+	signs, guesses := b.nameWorlds()
+	if signs > mostSigns || guesses > mostGuesses {
+		return false
+	}
+	for world := range uint(1) << signs {
+		if b.isNone(world) {
+			continue
+		}
+		points, ok := b.points, true
+		if signs+guesses > 0 {
+			n := samples << guesses
+			if len(c.signs) > 0 {
+				n = max(n, len(b.points))
+			}
+			points, ok = b.drawAll(c, n, world)
+		}
+		if !ok || !b.holds(c, points, world, world == 0 && guesses == 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// A claim with more signs or guesses is not judged.
+const (
+	mostSigns   = 10
+	mostGuesses = 3
+)
+
+// nameWorlds numbers the doubtful roots that are active and known up to their signs; the signs of
+// others are guessed at each point.
+func (b *branches) nameWorlds() (signs, guesses int) {
+	for i := b.ends[0]; int(i) < len(b.lines); i++ {
+		l := &b.lines[i]
+		l.rule.world = 0
+		switch {
+		case !b.active[i] || !l.isDoubtful():
+		case l.rule.known == nil:
+			guesses++
+		default:
+			signs++
+			l.rule.world = signs
+		}
+	}
+	return signs, guesses
+}
+
+// noWorld is signs, of those in mask, with which there are no figures.
+type noWorld struct{ mask, signs uint }
+
+func (b *branches) isNone(world uint) bool {
+	return slices.ContainsFunc(b.none, func(n noWorld) bool { return world&n.mask == n.signs })
+}
+
+// ruleOut notes that there are no figures with the signs that a line hangs on.
+func (b *branches) ruleOut(world uint, stuck int32) {
+	mask := uint(0)
+	in := b.cone([]int32{stuck})
+	for i, l := range b.lines {
+		if in[i] && l.rule.world > 0 {
+			mask |= 1 << (l.rule.world - 1)
+		}
+	}
+	b.none = append(b.none, noWorld{mask, world & mask})
+}
+
+// drawAll draws points of a world at which a claim has a meaning; none where there is none.
+func (b *branches) drawAll(c *claimLines, n int, world uint) (points []*place, ok bool) {
+	for none := 0; len(points) < n; {
+		pt, stuck, sure := b.draw(world)
+		if pt == nil {
+			if sure {
+				b.ruleOut(world, stuck)
+			}
+			return nil, sure
+		}
+		if c.see(pt) != noneAt {
+			points = append(points, pt)
+		} else if none++; none >= mostNone && len(points) == 0 {
+			return nil, true
+		}
+	}
+	return points, true
+}
+
+// mostNone is at how many points of a world, and at no fewer, what is never 0 has to be 0 for it
+// to be so in all of it: at each it is by chance with degree/p.
+const mostNone = 8
+
+// holds tells whether a claim holds at all points of a world, with signs that follow, or the world has no
+// figure where it does not. home is whether it is the world of the figure at hand.
+func (b *branches) holds(c *claimLines, points []*place, world uint, home bool) bool {
+	var held, failed []*place
+	for _, pt := range points {
+		switch c.see(pt) {
+		case heldAt:
+			held = append(held, pt)
+		case failedAt:
+			failed = append(failed, pt)
+		}
+	}
+	if slices.ContainsFunc(held, func(pt *place) bool { return slices.ContainsFunc(c.bent, pt.isZero) }) {
+		return false
+	}
+	if len(held) > 0 && len(c.signs) > 0 {
+		d := b.deduce(held, home)
+		if !d.none && slices.ContainsFunc(c.signs, func(i int32) bool { return d.sign[i] <= 0 }) {
+			return false
+		}
+	}
+	if len(failed) == 0 {
+		return true
+	}
+	for len(failed) < len(b.points) {
+		pt, _, _ := b.draw(world)
+		if pt == nil {
+			return false
+		}
+		if c.see(pt) == failedAt {
+			failed = append(failed, pt)
+		}
+	}
+	return b.deduce(failed, home).none
+}
+
+// What is seen of a claim at a point: that it is of no figure, or that the claim holds or fails.
+const (
+	noneAt = iota
+	heldAt
+	failedAt
+)
+
+func (c *claimLines) see(pt *place) int {
+	isNot := func(i int32) bool { return pt.value[i] != 0 }
+	switch {
+	case slices.ContainsFunc(c.moved, pt.isZero) || slices.ContainsFunc(c.must, isNot):
+		return noneAt
+	case slices.ContainsFunc(c.zeros, isNot):
+		return failedAt
+	}
+	return heldAt
+}
