@@ -29,7 +29,7 @@ func (r *Result) onAllSides() []bool {
 }
 
 // mostLines bounds the search in all claims together.
-const mostLines = 4_000_000
+const mostLines = 2_000_000
 
 // formulaRun is a figure of the source on formulas, and what each step was decided by.
 type formulaRun struct {

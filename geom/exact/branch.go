@@ -59,8 +59,13 @@ type branches struct {
 	none      []noWorld
 }
 
-// samples is how many points tell what is so with a chance of 1/2 each.
-const samples = 64
+// samples is how many points tell what is so with a chance of 1/2 each; spare is how many more of these there
+// are than of numbers that a relation is sought among, so that one of a thousand numbers is wrongly related
+// with a chance of 2^-60, and others may join them.
+const (
+	samples = 64
+	spare   = samples + 10
+)
 
 func (q Question) isAsked() bool { return q.Claim != nil && !q.Claim.Loose && !q.Figure.Loose }
 
@@ -201,7 +206,7 @@ func (x *Real) isNoLess(depth int) bool {
 // relate finds relations of numbers that are sure, on the branch of the figure at hand.
 func (b *branches) relate() bool {
 	b.points = nil
-	for len(b.points) < len(b.sure)+samples {
+	for len(b.points) < len(b.sure)+spare+samples/2 {
 		pt, _, _ := b.draw(0)
 		if pt == nil {
 			return false

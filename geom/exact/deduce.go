@@ -48,21 +48,25 @@ func (b *branches) deduce(points []*place, home bool) *deduction {
 			case d.sign[i] == -sign || d.vanishes(i):
 				d.none = true
 			case d.row(i) == nil: // it is 0 for some of the signs that are guessed
-			case len(d.span.rows)+samples/2 < len(points):
+			case d.tells(1):
 				d.know(i, sign)
 				changed = true
 			}
 		}
 		for i := range int32(len(b.lines)) {
-			if b.active[i] && d.sign[i] == 0 && d.row(i) != nil {
+			if b.active[i] && d.sign[i] == 0 && d.row(i) != nil && d.tells(0) {
 				d.sign[i] = d.productSign(i)
 				changed = changed || d.sign[i] != 0
 			}
 		}
-		d.none = d.none || d.span.spans(d.minus)
+		d.none = d.none || d.tells(0) && d.span.spans(d.minus)
 	}
 	return d
 }
+
+// tells tells whether the points are enough to tell relations of the numbers that are known, and of some
+// more, from chance.
+func (d *deduction) tells(more int) bool { return len(d.span.rows)+more+spare <= len(d.points) }
 
 // know notes the sign of a line that is not known to follow from others.
 func (d *deduction) know(i int32, sign int8) {

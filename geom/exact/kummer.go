@@ -45,13 +45,6 @@ func (m *monomial) at(pt *place) uint64 {
 // is an ℓ-th power (Kummer theory). A root of which the radicand is a square at all points
 // is taken for one that can not be flipped, and is wrongly so with a chance of about 2^-n.
 func (s *sheet) learn(random *rand.Rand, left *int) (surds []int64, ok bool) {
-	candidates := 0
-	for i := range s.lines {
-		if isCandidate(s.lines[i].x) {
-			candidates++
-		}
-	}
-	n := min(candidates, mostIndependent) + spareLogs
 	tries := mostPrimes
 	for _, p := range mapPrimes() {
 		if p%logBase != 1 {
@@ -61,7 +54,8 @@ func (s *sheet) learn(random *rand.Rand, left *int) (surds []int64, ok bool) {
 		if c == nil {
 			continue
 		}
-		u := &learner{sheet: s, logs: newLogs(p, n), random: random, left: left, vector: make([][]uint8, len(s.lines))}
+		n := min(s.differing(c, random, left), mostIndependent)
+		u := &learner{sheet: s, logs: newLogs(p, n+spareLogs), random: random, left: left, vector: make([][]uint8, len(s.lines))}
 		if u.learn(c) {
 			return u.surds, true
 		}
@@ -70,6 +64,20 @@ func (s *sheet) learn(random *rand.Rand, left *int) (surds []int64, ok bool) {
 		}
 	}
 	return nil, false
+}
+
+// differing is about how many lines there are that others may be products of and that differ, but for
+// their signs: as many as do at one point.
+func (s *sheet) differing(c *constants, random *rand.Rand, left *int) int {
+	pt := s.newPlace(c)
+	s.fill(pt, 1, random, 0, left)
+	seen := map[uint64]bool{}
+	for i := range s.lines {
+		if v := pt.value[i]; isCandidate(s.lines[i].x) && v != 0 {
+			seen[min(v, c.p-v)] = true
+		}
+	}
+	return len(seen)
 }
 
 // learn is learn at one prime, modulo which some numbers that do not hang on what is free may be none.

@@ -179,6 +179,9 @@ func (b *branches) holds(c *claimLines, points []*place, world uint, home bool) 
 		return false
 	}
 	if len(held) > 0 && len(c.signs) > 0 {
+		if held = b.enough(c, held, world, heldAt); held == nil {
+			return false
+		}
 		d := b.deduce(held, home)
 		if !d.none && slices.ContainsFunc(c.signs, func(i int32) bool { return d.sign[i] <= 0 }) {
 			return false
@@ -187,16 +190,23 @@ func (b *branches) holds(c *claimLines, points []*place, world uint, home bool) 
 	if len(failed) == 0 {
 		return true
 	}
-	for len(failed) < len(b.points) {
+	failed = b.enough(c, failed, world, failedAt)
+	return failed != nil && b.deduce(failed, home).none
+}
+
+// enough draws more points at which the same is seen of a claim, until signs can be told; nil
+// where that takes too long.
+func (b *branches) enough(c *claimLines, points []*place, world uint, seen int) []*place {
+	for len(points) < len(b.points) {
 		pt, _, _ := b.draw(world)
 		if pt == nil {
-			return false
+			return nil
 		}
-		if c.see(pt) == failedAt {
-			failed = append(failed, pt)
+		if c.see(pt) == seen {
+			points = append(points, pt)
 		}
 	}
-	return b.deduce(failed, home).none
+	return points
 }
 
 // What is seen of a claim at a point: that it is of no figure, or that the claim holds or fails.
