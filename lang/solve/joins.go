@@ -69,7 +69,7 @@ func (j *judge) falseLikeness(slot, other int, t, o *thing) float64 {
 
 // falseTurn objects to two straights that look parallel or at right angles and are not.
 func (j *judge) falseTurn(slot, other int, t, o *thing) float64 {
-	cross, dot := math.Abs(t.dx*o.dy-t.dy*o.dx), math.Abs(t.dx*o.dx+t.dy*o.dy)
+	cross, dot := turns(t, o)
 	return j.likely(parallelJoins, slot, other, cross) + j.likely(rightJoins, slot, other, dot)
 }
 

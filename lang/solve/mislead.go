@@ -64,17 +64,36 @@ func (j *judge) deceives(slot int, t *thing, size float64) bool {
 			return true
 		}
 	}
+	if t.a < 0 {
+		return false
+	}
 	for _, other := range j.joins {
-		o := &j.slots[other]
-		if t.a < 0 || other == slot || o.kind != straight {
-			continue
-		}
-		cross, dot := math.Abs(t.dx*o.dy-t.dy*o.dx), math.Abs(t.dx*o.dx+t.dy*o.dy)
-		shared := t.a == o.a || t.a == o.b || t.b == o.a || t.b == o.b
-		m, n := j.length(t), j.length(o)
-		if between(cross, unclear) && !shared || between(dot, unclear) && shared || m > 0 && n > 0 && between(math.Abs(m-n)/max(m, n), oneLength) {
+		if o := &j.slots[other]; other != slot && o.kind == straight && j.looksLike(t, o) {
 			return true
 		}
 	}
+	for _, other := range j.others {
+		if o := &j.slots[other]; o.kind == straight {
+			if cross, dot := turns(t, o); min(cross, dot) < unclear {
+				return true
+			}
+		}
+	}
 	return false
+}
+
+// looksLike tells whether a join looks equal to another, parallel or at right angles; what is
+// so exactly may be so by accident.
+func (j *judge) looksLike(t, o *thing) bool {
+	cross, dot := turns(t, o)
+	if shared := t.a == o.a || t.a == o.b || t.b == o.a || t.b == o.b; shared && dot < unclear || !shared && cross < unclear {
+		return true
+	}
+	m, n := j.length(t), j.length(o)
+	return m > 0 && n > 0 && math.Abs(m-n) < oneLength*max(m, n)
+}
+
+// turns are the sine and the cosine of the angle between two straights.
+func turns(t, o *thing) (cross, dot float64) {
+	return math.Abs(t.dx*o.dy - t.dy*o.dx), math.Abs(t.dx*o.dx + t.dy*o.dy)
 }
