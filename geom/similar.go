@@ -1,5 +1,7 @@
 package geom
 
+import "slices"
+
 // Similar moves, turns and scales ps so that ps[i] comes to p and ps[j] to q;
 // orientation is kept. ps[i] and ps[j] must differ.
 func Similar(ps []Point, i, j int, p, q Point) []Point {
@@ -23,6 +25,31 @@ func Flip(ps []Point, i, j int) []Point {
 		out[k] = p
 		if k != i && k != j {
 			out[k] = l.Mirror(p)
+		}
+	}
+	return out
+}
+
+// EitherSign is 1; to a field that keeps formulas -1 as well, in other figures. n is any number over 0.
+func EitherSign(n Real) Real {
+	f := n.Field()
+	if !f.KeepsFormulas() {
+		return f.Int(1)
+	}
+	return n.Mul(n).EitherSqrt().Div(n)
+}
+
+// OnEitherSide is ps, in other figures mirrored in the line through ps[i] and ps[j].
+func OnEitherSide(ps []Point, i, j int) []Point {
+	l := Through(ps[i], ps[j])
+	if !l.D.X.Field().KeepsFormulas() {
+		return ps
+	}
+	sign, out := EitherSign(l.D.Norm2()), slices.Clone(ps)
+	for k, p := range ps {
+		if k != i && k != j {
+			foot := l.Foot(p)
+			out[k] = foot.Add(p.Sub(foot).Scale(sign))
 		}
 	}
 	return out

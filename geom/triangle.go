@@ -172,7 +172,7 @@ func (d *TriangleData) angleOpposite(f *exact.Field, i, j int) ([3]Point, error)
 			d.shape(), d.sideName(i), Show(opp), Show(height), d.Names[k])
 	}
 	f.Expect(adj, opp)
-	near, half := adj.Mul(cos), rest.Sqrt()
+	near, half := adj.Mul(cos), rest.EitherSqrt()
 	long, short := near.Add(half), near.Sub(half)
 	if long.Sign() <= 0 {
 		return [3]Point{}, impossible("no %s has these data: opposite the angle at %s, %s must be longer than %s, which is %s", d.shape(), d.Names[i], d.sideName(i), d.sideName(j), Show(adj))

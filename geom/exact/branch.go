@@ -121,7 +121,7 @@ var littlePrimes = []int64{2, 3, 5, 7, 11, 13}
 
 // learnAll learns what the roots are, with those constants in the sheet that they turn out to take.
 func (b *branches) learnAll() bool {
-	for range mostRounds {
+	for round := 0; ; round++ {
 		surds, ok := b.learn(b.random, b.left)
 		if !ok {
 			return false
@@ -132,15 +132,14 @@ func (b *branches) learnAll() bool {
 				b.surds = append(b.surds, n)
 			}
 		}
-		if len(b.surds) == before {
+		if len(b.surds) == before || round == mostRounds {
 			return true
 		}
 		b.write(b.questions)
 	}
-	return true
 }
 
-const mostRounds = 3
+const mostRounds = 2
 
 // findSure finds numbers that have one sign in every figure: what the source says, roots,
 // what hangs on nothing free, and sums of squares and of such.
@@ -291,7 +290,7 @@ func (l *entry) isDoubtful() bool {
 	return l.x.op == root && !l.rule.flips && l.rule.relation == nil && !l.rule.fixed
 }
 
-// draw is a point of a world; each is modulo another prime. There is none where some
+// draw is a point of a world, modulo a prime that is drawn too. There is none where some
 // line, stuck, fails modulo each of many primes: then, surely, the world has no
 // figure; or where it takes too long.
 func (b *branches) draw(world uint) (pt *place, stuck int32, sure bool) {
@@ -304,17 +303,50 @@ func (b *branches) draw(world uint) (pt *place, stuck int32, sure bool) {
 		}
 		pt := b.newPlace(c)
 		stuck, ok := b.fill(pt, 1, b.random, world, b.left)
-		switch {
-		case ok:
+		if ok {
 			return pt, 0, true
-		case stuck > last:
-			last, times = stuck, 0
-		case stuck < last:
-			continue
 		}
-		if times++; times == samples {
-			return nil, last, true
+		if stuck > last {
+			last, times = stuck, 0
+		}
+		if times++; stuck == last && times >= samples {
+			if chances := b.chances(b.cone([]int32{last})); chances <= mostChances && times >= b.wanted(chances) {
+				return nil, last, true
+			}
 		}
 	}
 	return nil, 0, false
 }
+
+// chances is of how many of some roots the sign is left to chance and matters, as far as the
+// points so far tell: those that have existed at all of them, for the others are flipped by
+// an automorphism; and those that hang on such a one, as where they fail it may be for its
+// sign.
+func (b *branches) chances(lines []bool) (n int) {
+	hangs := make([]bool, len(b.lines))
+	for i := range b.lines {
+		l := &b.lines[i]
+		hangs[i] = l.x.x != nil && hangs[l.a] || l.x.y != nil && hangs[l.b]
+		if b.guessed[i] && i >= int(b.ends[0]) && (!b.failed[i] || hangs[i]) {
+			hangs[i] = true
+			if lines[i] {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// wanted is how many points show what is so for some of the signs that are left to chance:
+// each choice of these is met at three times samples of them or so, and at a quarter of
+// that if it asks besides that two constants be squares modulo the prime; that it is met at
+// none has a chance of 2^-69 or less then.
+func (b *branches) wanted(chances int) int {
+	if chances == 0 {
+		return samples
+	}
+	return 3 * samples << chances
+}
+
+// mostChances is more signs than are left to chance.
+const mostChances = 4

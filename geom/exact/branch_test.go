@@ -103,6 +103,35 @@ func TestClaimsApart(t *testing.T) {
 	}
 }
 
+// TestMustElsewhere: what is 0 in every figure, and hangs on roots that the claim has nothing of, makes
+// no claim true.
+func TestMustElsewhere(t *testing.T) {
+	f := NewFormulaField()
+	x, y := f.Free(big.NewRat(20, 3)), f.Free(big.NewRat(28, 4))
+	f.Take()
+	err := f.Demand(func() error {
+		far := x.Mul(x).Add(y.Mul(y)).Add(f.Int(1)).Sqrt()
+		if !far.Mul(x).Mul(y).Equal(far.Mul(y).Mul(x)) {
+			t.Error("xy√ is not yx√")
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	figure := f.Take()
+	if len(figure.Must) == 0 {
+		t.Fatal("nothing is demanded")
+	}
+	if !x.Abs().Add(y.Abs()).Equal(x.Add(y).Abs()) {
+		t.Error("|x| + |y| = |x + y| fails")
+	}
+	left := 1 << 22
+	if HoldEverywhere([]Question{{figure, f.Take()}}, &left)[0] {
+		t.Error("|x| + |y| = |x + y| everywhere")
+	}
+}
+
 // TestLogarithms: modulo 13 and p ≡ 1 (mod 13), the logarithm of a product is the sum.
 func TestLogarithms(t *testing.T) {
 	for _, p := range mapPrimes() {

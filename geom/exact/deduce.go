@@ -95,7 +95,7 @@ func (d *deduction) fractionSign(i int32) int8 {
 				return 0
 			}
 		}
-		if v := mulModulo(pt.value[i], den, pt.p); v != (integer{k: num}).mod(pt.p) {
+		if v, _ := ratioModulo(num, den, pt.p); v != pt.value[i] {
 			return 0
 		}
 	}
@@ -107,26 +107,6 @@ func (d *deduction) fractionSign(i int32) int8 {
 	}
 	return 0
 }
-
-func mulModulo(v uint64, k int64, p uint64) uint64 { return v * (integer{k: k}).mod(p) % p }
-
-// fractionModulo is a fraction of small numbers that is v modulo p, by Euclid's algorithm (Wang 1981).
-func fractionModulo(v, p uint64) (num, den int64) {
-	r, s, x, y := int64(p), int64(v), int64(0), int64(1)
-	for s > smallFraction {
-		q := r / s
-		r, s, x, y = s, r-q*s, y, x-q*y
-	}
-	if y < 0 {
-		s, y = -s, -y
-	}
-	if y == 0 || y > smallFraction {
-		return 0, 0
-	}
-	return s, y
-}
-
-const smallFraction = 1 << 14
 
 // sumSign is the sign of a sum of numbers of one sign.
 func (d *deduction) sumSign(i int32) int8 {

@@ -92,11 +92,7 @@ func (r *residues) workOut(x *Real) uint64 {
 }
 
 func (r *residues) quotient(a, b uint64) uint64 {
-	if b == 1 {
-		return a
-	}
-	if b == 0 {
-		r.defined = false
-	}
-	return a * power(b, r.m.p-2, r.m.p) % r.m.p
+	v, ok := quotientModulo(a, b, r.m.p)
+	r.defined = r.defined && ok
+	return v
 }

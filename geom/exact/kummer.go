@@ -10,7 +10,7 @@ import (
 // hand if its radicand is the square of such.
 type monomial struct {
 	num, den int64 // of the constant
-	times    int32 // and the line of a constant that it has to be multiplied by; -1: none
+	times    int32 // and the line of a constant that it has to be multiplied by; theConstant: none
 	factors  []linePower
 }
 
@@ -259,7 +259,7 @@ func (u *learner) know(i int32) {
 	if !ok {
 		return
 	}
-	m := &monomial{num: 1, den: 1, times: -1}
+	m := &monomial{num: 1, den: 1, times: theConstant}
 	for k, coef := range coefs {
 		e := int(coef)
 		if e > logBase/2 {
@@ -301,14 +301,13 @@ func (u *learner) scaled(m *monomial, i int32) *monomial {
 		}
 	}
 	if num, den, ok := fractionNear(size * size); ok && num > 0 {
-		if n := squarefree(num) * squarefree(den); n < mostSurd {
-			u.surds = append(u.surds, squarefree(n))
+		if n, ok := mul64(num, den); ok {
+			_, rest := integer{k: n}.squarePart()
+			u.surds = append(u.surds, rest.k)
 		}
 	}
 	return nil
 }
-
-const mostSurd = 1 << 40
 
 // fractionNear is a fraction of small numbers that is hardly another than x.
 func fractionNear(x float64) (num, den int64, ok bool) {
@@ -330,21 +329,7 @@ func fractionNear(x float64) (num, den int64, ok bool) {
 	}
 }
 
-// squarefree is n without its squares.
-func squarefree(n int64) int64 {
-	out := int64(1)
-	for p := int64(2); p*p <= n; p++ {
-		odd := false
-		for n%p == 0 {
-			n, odd = n/p, !odd
-		}
-		if odd {
-			out *= p
-		}
-	}
-	return out * n
-}
-
+// fits tells whether the square of m is the line a at all points.
 func (u *learner) fits(m *monomial, a int32) bool {
 	for _, pt := range u.points {
 		if r := m.at(pt); r*r%pt.p != pt.value[a] {
@@ -353,8 +338,6 @@ func (u *learner) fits(m *monomial, a int32) bool {
 	}
 	return true
 }
-
-func (x interval) float() float64 { return x.lo + (x.hi-x.lo)/2 }
 
 // theConstant stands for a line that is the same at all points.
 const theConstant = -1

@@ -42,6 +42,52 @@ func jacobi(a, n uint64) int8 {
 	return 0
 }
 
+// quotientModulo is a/b modulo p; false where b is 0.
+func quotientModulo(a, b, p uint64) (uint64, bool) {
+	if b == 0 {
+		return 0, false
+	}
+	return a * inverse(b, p) % p, true
+}
+
+// inverse is 1/b modulo p, by Euclid's algorithm.
+func inverse(b, p uint64) uint64 {
+	r, s := int64(p), int64(b)
+	x, y := int64(0), int64(1)
+	for s != 1 {
+		q := r / s
+		r, s = s, r-q*s
+		x, y = y, x-q*y
+	}
+	if y < 0 {
+		y += int64(p)
+	}
+	return uint64(y)
+}
+
+// ratioModulo is num/den modulo p; false where p divides den.
+func ratioModulo(num, den int64, p uint64) (uint64, bool) {
+	return quotientModulo(integer{k: num}.mod(p), integer{k: den}.mod(p), p)
+}
+
+// fractionModulo is a fraction of small numbers that is v modulo p, by Euclid's algorithm (Wang 1981).
+func fractionModulo(v, p uint64) (num, den int64) {
+	r, s, x, y := int64(p), int64(v), int64(0), int64(1)
+	for s > smallFraction {
+		q := r / s
+		r, s, x, y = s, r-q*s, y, x-q*y
+	}
+	if y < 0 {
+		s, y = -s, -y
+	}
+	if y == 0 || y > smallFraction {
+		return 0, 0
+	}
+	return s, y
+}
+
+const smallFraction = 1 << 14
+
 // tableSize is how many primes there are for ring maps.
 const tableSize = 1 << 13
 

@@ -77,18 +77,19 @@ func (f *Field) Demand(run func() error) error {
 	return err
 }
 
-// SureSoFar is how much is sure, and Doubt takes back what has been since.
-func (f *Field) SureSoFar() int {
+// Noted is what has been noted since the last time, and Forget goes back to that: what was
+// asked of a place that is not taken then says nothing of any figure.
+func (f *Field) Noted() Notes {
 	if f.notes == nil {
-		return 0
+		return Notes{}
 	}
-	return len(f.notes.Sure)
+	return *f.notes
 }
 
-// Doubt takes back what was told to be sure since SureSoFar was n.
-func (f *Field) Doubt(n int) {
+// Forget takes back what has been noted since.
+func (f *Field) Forget(since Notes) {
 	if f.notes != nil {
-		f.notes.Sure = f.notes.Sure[:n]
+		*f.notes = since
 	}
 }
 
@@ -111,17 +112,7 @@ func (x *Real) Choice() int {
 	if n == nil {
 		return x.Sign()
 	}
-	s := x.seemingSign()
-	switch {
-	case x.isRatio():
-	case s == 0:
-		n.Zero = append(n.Zero, x)
-	case s > 0:
-		n.Ways = append(n.Ways, x)
-	default:
-		n.Ways = append(n.Ways, x.Neg())
-	}
-	return s
+	return n.decide(x, &n.Ways)
 }
 
 // Bends tells a field that keeps formulas that what is decided hangs on x not being 0, but at special
@@ -155,7 +146,7 @@ func (x *Real) Signed() float64 {
 	if x.op == root && x.x.op == product && x.x.x == x.x.y {
 		x = x.x.x
 	}
-	return x.bounds.lo + (x.bounds.hi-x.bounds.lo)/2
+	return x.bounds.float()
 }
 
 func (f *Field) variable(r *big.Rat) *Real {
@@ -164,16 +155,19 @@ func (f *Field) variable(r *big.Rat) *Real {
 }
 
 // sign notes the sign of x.
-func (n *Notes) sign(x *Real) int {
+func (n *Notes) sign(x *Real) int { return n.decide(x, &n.Sides) }
+
+// decide notes the sign of x, among others or as a 0.
+func (n *Notes) decide(x *Real, among *[]*Real) int {
 	s := x.seemingSign()
 	switch {
 	case x.isRatio():
 	case s == 0:
 		n.Zero = append(n.Zero, x)
 	case s > 0:
-		n.Sides = append(n.Sides, x)
+		*among = append(*among, x)
 	default:
-		n.Sides = append(n.Sides, x.Neg())
+		*among = append(*among, x.Neg())
 	}
 	return s
 }
@@ -200,3 +194,6 @@ func (x *Real) seemingSign() int {
 }
 
 func (x interval) size() float64 { return max(-x.lo, x.hi, 0) }
+
+// float is a float of x, about in its middle.
+func (x interval) float() float64 { return x.lo + (x.hi-x.lo)/2 }

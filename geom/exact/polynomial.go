@@ -78,9 +78,9 @@ func (f residuePolynomial) quotient(g residuePolynomial, p uint64) (q, rest resi
 // commonDivisor is the greatest common divisor, monic.
 func (f residuePolynomial) commonDivisor(g residuePolynomial, p uint64) residuePolynomial {
 	for len(g) > 0 {
-		inverse := power(g[len(g)-1], p-2, p)
+		over := inverse(g[len(g)-1], p)
 		for i := range g {
-			g[i] = g[i] * inverse % p
+			g[i] = g[i] * over % p
 		}
 		_, rest := f.quotient(g, p)
 		f, g = g, rest.trim()

@@ -23,7 +23,7 @@ func (r *relation) admits(pt *place, v uint64) bool {
 	return none == r.odd || v == 0
 }
 
-// bits is a vector over the field of two elements.
+// bitRow is a vector over the field of two elements.
 type bitRow []uint64
 
 func newRow(n int) bitRow { return make(bitRow, (n+63)/64) }
@@ -50,23 +50,22 @@ type characterRow struct {
 	made   bitRow // of which vectors it is the sum
 }
 
-// reduce takes off v what it has of the basis; made is of which vectors that is the sum.
-func (p *characterSpan) reduce(v bitRow, n int) (made bitRow) {
-	made = newRow(max(n, 1))
+// reduce takes off v what it has of the basis, and adds to made of which vectors that is the sum.
+func (p *characterSpan) reduce(v, made bitRow) {
 	for _, r := range p.rows {
 		if v.has(r.pivot) {
 			v.add(r.vector)
-			made.add(r.made)
+			if made != nil {
+				made.add(r.made)
+			}
 		}
 	}
-	return made
 }
 
 // add adds the k-th of n vectors; if it depends on others, made says on which.
 func (p *characterSpan) add(v bitRow, k, n int) (made bitRow, depends bool) {
-	v = slices.Clone(v)
-	made = p.reduce(v, n)
-	if v.isZero() {
+	v, made = slices.Clone(v), newRow(n)
+	if p.reduce(v, made); v.isZero() {
 		return made, true
 	}
 	pivot := 0
@@ -81,10 +80,6 @@ func (p *characterSpan) add(v bitRow, k, n int) (made bitRow, depends bool) {
 // spans tells whether v is a sum of vectors of the basis.
 func (p *characterSpan) spans(v bitRow) bool {
 	v = slices.Clone(v)
-	for _, r := range p.rows {
-		if v.has(r.pivot) {
-			v.add(r.vector)
-		}
-	}
+	p.reduce(v, nil)
 	return v.isZero()
 }

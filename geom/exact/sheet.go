@@ -16,6 +16,8 @@ type sheet struct {
 
 	settled int    // blocks after the first of which the variables are angles in degrees
 	active  []bool // lines that are worked out at points; nil: all
+	guessed []bool // by line: the sign of a root has been left to chance
+	failed  []bool // by line: a root has been found not to exist at some point
 }
 
 type entry struct {
@@ -60,6 +62,7 @@ func newSheet(numbers []*Real) *sheet {
 	}
 	slices.SortStableFunc(g.list, func(x, y *Real) int { return g.block[x] - g.block[y] })
 	s := &sheet{at: map[*Real]int32{}, ends: make([]int32, g.variables+1), settled: settled}
+	s.guessed, s.failed = make([]bool, len(g.list)), make([]bool, len(g.list))
 	for i, x := range g.list {
 		l := entry{x: x}
 		if x.x != nil {
@@ -134,10 +137,12 @@ func (g *gathering) blockOf(x *Real) int {
 	return g.block[x]
 }
 
-// linesOf are the lines of numbers.
+// linesOf are the lines of those numbers that are written down.
 func (s *sheet) linesOf(xs []*Real) (out []int32) {
 	for _, x := range xs {
-		out = append(out, s.at[x])
+		if i, ok := s.at[x]; ok {
+			out = append(out, i)
+		}
 	}
 	return out
 }
@@ -159,7 +164,7 @@ func (s *sheet) constantsModulo(p uint64, random *rand.Rand) *constants {
 		ok := true
 		switch l.x.op {
 		case ratio:
-			pt.value[i], ok = quotientModulo(integer{k: l.x.num}.mod(p), integer{k: l.x.den}.mod(p), p)
+			pt.value[i], ok = ratioModulo(l.x.num, l.x.den, p)
 		case written:
 			pt.value[i], ok = writtenModulo(l.x, base)
 		default:
@@ -232,28 +237,6 @@ func (s *sheet) step(pt *place, i int32, random *rand.Rand, world uint) (ok bool
 	return ok && (l.rule.relation == nil || l.x.op == root || l.rule.relation.admits(pt, v))
 }
 
-func quotientModulo(a, b, p uint64) (uint64, bool) {
-	if b == 1 || b == 0 {
-		return a, b == 1
-	}
-	return a * inverse(b, p) % p, true
-}
-
-// inverse is 1/b modulo p, by Euclid's algorithm.
-func inverse(b, p uint64) uint64 {
-	r, s := int64(p), int64(b)
-	x, y := int64(0), int64(1)
-	for s != 1 {
-		q := r / s
-		r, s = s, r-q*s
-		x, y = y, x-q*y
-	}
-	if y < 0 {
-		y += int64(p)
-	}
-	return uint64(y)
-}
-
 // root is a root of the value before it, by its rule.
 func (s *sheet) root(pt *place, i int32, random *rand.Rand, world uint) (uint64, bool) {
 	l := &s.lines[i]
@@ -268,6 +251,7 @@ func (s *sheet) root(pt *place, i int32, random *rand.Rand, world uint) (uint64,
 	}
 	if !signed {
 		if jacobi(v, p) != 1 {
+			s.failed[i] = true
 			return 0, false
 		}
 		r = power(v, (p+1)/4, p)
@@ -279,6 +263,7 @@ func (s *sheet) root(pt *place, i int32, random *rand.Rand, world uint) (uint64,
 	case rel != nil:
 		minus = !rel.admits(pt, r)
 	case !signed:
+		s.guessed[i] = true
 		minus = random.Uint32()&1 == 1
 	}
 	if minus {
@@ -306,10 +291,15 @@ func (s *sheet) redo(pt *place, block int, to int32, random *rand.Rand, world ui
 	failures := map[int32]int{} // by line, since it has passed
 	for *left >= 0 {
 		i := from
-		for i < to && (s.active != nil && !s.active[i] || s.step(pt, i, random, world)) {
-			i++
+		for ; i < to; i++ {
+			if s.active != nil && !s.active[i] {
+				continue
+			}
+			if *left--; !s.step(pt, i, random, world) {
+				break
+			}
 		}
-		if *left -= int(i-from) + 1; i == to {
+		if i == to {
 			return 0, true
 		}
 		for line := range failures {

@@ -17,8 +17,8 @@ func (b *branches) claimOf(q Question) *claimLines {
 	c := &claimLines{
 		zeros: b.linesOf(slices.Concat(q.Figure.Zero, q.Claim.Zero)),
 		signs: b.linesOf(slices.Concat(q.Figure.Ways, q.Claim.Ways, q.Claim.Sides)),
+		bent:  b.linesOf(slices.Concat(q.Figure.Bent, q.Claim.Bent)),
 	}
-	c.bent = b.linesOf(slices.Concat(q.Figure.Bent, q.Claim.Bent))
 	b.active = b.cone(slices.Concat(c.zeros, c.signs, c.bent))
 	for _, i := range slices.Concat(b.sure, b.linesOf(slices.Concat(q.Figure.Moved, q.Figure.Must))) {
 		cone := b.cone([]int32{i})
@@ -28,9 +28,9 @@ func (b *branches) claimOf(q Question) *claimLines {
 			}
 		}
 	}
-	isActive := func(i int32) bool { return !b.active[i] }
-	c.moved = slices.DeleteFunc(b.linesOf(q.Figure.Moved), isActive)
-	c.must = slices.DeleteFunc(b.linesOf(q.Figure.Must), isActive)
+	isIdle := func(i int32) bool { return !b.active[i] }
+	c.moved = slices.DeleteFunc(b.linesOf(q.Figure.Moved), isIdle)
+	c.must = slices.DeleteFunc(b.linesOf(q.Figure.Must), isIdle)
 	return c
 }
 
@@ -75,33 +75,32 @@ func (b *branches) cone(of []int32) []bool {
 func (b *branches) judge(c *claimLines) bool {
 	b.none = nil
 	signs, guesses := b.nameWorlds()
-	if signs > mostSigns || guesses > mostGuesses {
+	if signs+guesses == 0 {
+		held, failed := c.part(b.points)
+		return len(held) > 0 && len(failed) == 0 && b.holds(c, held, nil, 0, true)
+	}
+	if signs > mostSigns || guesses > mostChances {
 		return false
 	}
 	for world := range uint(1) << signs {
 		if b.isNone(world) {
 			continue
 		}
-		points, ok := b.points, true
-		if signs+guesses > 0 {
-			n := samples << guesses
-			if len(c.signs) > 0 {
-				n = max(n, len(b.points))
-			}
-			points, ok = b.drawAll(c, n, world)
+		points, ok := b.drawAll(c, world)
+		if !ok {
+			return false
 		}
-		if !ok || !b.holds(c, points, world, world == 0 && guesses == 0) {
+		held, failed := c.part(points)
+		home := world == 0 && guesses == 0
+		if home && (len(held) == 0 || len(failed) > 0) || !b.holds(c, held, failed, world, home) {
 			return false
 		}
 	}
 	return true
 }
 
-// A claim with more signs or guesses is not judged.
-const (
-	mostSigns   = 10
-	mostGuesses = 3
-)
+// A claim with more signs is not judged.
+const mostSigns = 10
 
 // nameWorlds numbers the doubtful roots that are active and known up to their signs; the signs of
 // others are guessed at each point.
@@ -140,33 +139,48 @@ func (b *branches) ruleOut(world uint, stuck int32) {
 	b.none = append(b.none, noWorld{mask, world & mask})
 }
 
-// drawAll draws points of a world at which a claim has a meaning; none where there is none.
-func (b *branches) drawAll(c *claimLines, n int, world uint) (points []*place, ok bool) {
-	for none := 0; len(points) < n; {
+// drawAll draws points of a world, so many that each choice of the signs that are left to
+// chance is among them; none where the world has no figure. It fails where these are too
+// many, or it takes too long.
+func (b *branches) drawAll(c *claimLines, world uint) (points []*place, ok bool) {
+	clear(b.guessed)
+	clear(b.failed)
+	meant := false
+	for wanted := 1; len(points) < wanted; {
 		pt, stuck, sure := b.draw(world)
+		if pt == nil && sure {
+			b.ruleOut(world, stuck)
+		}
 		if pt == nil {
-			if sure {
-				b.ruleOut(world, stuck)
-			}
 			return nil, sure
 		}
-		if c.see(pt) != noneAt {
-			points = append(points, pt)
-		} else if none++; none >= mostNone && len(points) == 0 {
+		points, meant = append(points, pt), meant || c.see(pt) != noneAt
+		if len(points) < wanted {
+			continue
+		}
+		chances := b.chances(b.active)
+		switch {
+		case !meant && chances == 0 && len(points) >= mostNone:
 			return nil, true
+		case !meant && len(points) < mostNone:
+			wanted++
+		case len(points) < samples:
+			wanted = samples
+		case chances > mostChances:
+			return nil, false
+		default:
+			wanted = b.wanted(chances)
 		}
 	}
 	return points, true
 }
 
-// mostNone is at how many points of a world, and at no fewer, what is never 0 has to be 0 for it
-// to be so in all of it: at each it is by chance with degree/p.
+// mostNone is at how many points of a world what is never 0 is 0 if it is so in all of it: at
+// each it is by chance with degree/p.
 const mostNone = 8
 
-// holds tells whether a claim holds at all points of a world, with signs that follow, or the world has no
-// figure where it does not. home is whether it is the world of the figure at hand.
-func (b *branches) holds(c *claimLines, points []*place, world uint, home bool) bool {
-	var held, failed []*place
+// part parts the points at which a claim means something.
+func (c *claimLines) part(points []*place) (held, failed []*place) {
 	for _, pt := range points {
 		switch c.see(pt) {
 		case heldAt:
@@ -175,6 +189,13 @@ func (b *branches) holds(c *claimLines, points []*place, world uint, home bool) 
 			failed = append(failed, pt)
 		}
 	}
+	return held, failed
+}
+
+// holds tells whether a claim holds in a world where it does at some points, and fails at
+// others: the signs that it hangs on follow, and where it fails there is no figure. home is
+// whether it is the world of the figure at hand.
+func (b *branches) holds(c *claimLines, held, failed []*place, world uint, home bool) bool {
 	if slices.ContainsFunc(held, func(pt *place) bool { return slices.ContainsFunc(c.bent, pt.isZero) }) {
 		return false
 	}

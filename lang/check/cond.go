@@ -229,11 +229,11 @@ func (s *scope) endsOf(ps []int) string {
 
 // holdAll tells whether p meets every phrase; the first that fails is named.
 func holdAll(st *program.State, conds []cond, p geom.Point, all []geom.Point) (bool, string, error) {
-	sure := st.Field.SureSoFar()
+	before := st.Field.Noted()
 	for _, c := range conds {
 		ok, err := c.test(st, p, all)
 		if err != nil || !ok {
-			st.Field.Doubt(sure)
+			st.Field.Forget(before)
 			return false, c.text, err
 		}
 	}

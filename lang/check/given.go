@@ -398,6 +398,9 @@ func setBearing(st *program.State, slot, vertex, other int, dist geom.Real, by g
 		sin = sin.Neg()
 	}
 	way := o.Sub(v)
+	if len(conds) > 0 {
+		sin = sin.Mul(geom.EitherSign(way.Norm2()))
+	}
 	both := []geom.Point{geom.Along(v, way.Turn(cos, sin), dist)}
 	if len(conds) > 0 && sin.Sign() != 0 {
 		both = append(both, geom.Along(v, way.Turn(cos, sin.Neg()), dist))

@@ -278,14 +278,14 @@ func choose(st *program.State, points []geom.Point, picks []pick, facts meetingF
 }
 
 func allows(st *program.State, all []geom.Point, x, y pick, p, q geom.Point) (bool, error) {
-	sure := st.Field.SureSoFar()
+	before := st.Field.Noted()
 	ok, _, err := holdAll(st, x.conds, p, all)
 	if err != nil || !ok {
 		return false, err
 	}
 	ok, _, err = holdAll(st, y.conds, q, all)
 	if !ok {
-		st.Field.Doubt(sure)
+		st.Field.Forget(before)
 	}
 	return ok, err
 }

@@ -43,19 +43,12 @@ func (sh *shape) quad(traits []string) (corners, bool) {
 
 // convex adds that each angle given lies between 0° and 180°.
 func (sh *shape) convex() {
-	for _, c := range sh.written {
-		if c.elems[0].b >= 0 || c.value == nil {
-			continue
+	sh.holdAngles(func(angle string, a geom.Angle) error {
+		if x := a.Float(); x > 0 && x < 180 {
+			return nil
 		}
-		e, v := c.elems[0], c.value
-		sh.rules = append(sh.rules, func(st *program.State) error {
-			a, err := v.size(st)
-			if x := a.Float(); err == nil && (x <= 0 || x >= 180) {
-				err = &program.Fault{Text: fmt.Sprintf("%s is %s, and an angle of a %s lies between 0° and 180°", sh.describe(e), a, sh.kind)}
-			}
-			return err
-		})
-	}
+		return &program.Fault{Text: fmt.Sprintf("%s is %s, and an angle of a %s lies between 0° and 180°", angle, a, sh.kind)}
+	})
 }
 
 // alike makes elements equal, pair by pair.

@@ -87,11 +87,15 @@ func (sh *shape) plainly(ps []geom.Point) error {
 // convex tells whether corners that run anticlockwise turn left at each.
 func convex(ps []geom.Point) bool {
 	n := len(ps)
+	var turns []geom.Real
 	for i := range ps {
 		turn := ps[(i+1)%n].Sub(ps[i]).Cross(ps[(i+2)%n].Sub(ps[(i+1)%n]))
 		if turn.Sign() <= 0 {
 			return false
 		}
+		turns = append(turns, turn)
+	}
+	for _, turn := range turns {
 		turn.Sure()
 	}
 	return true

@@ -201,7 +201,8 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 			return err
 		}
 		i, j := baseOf(fresh)
-		for _, try := range [][]geom.Point{ps, geom.Flip(ps, i, j)} {
+		before := st.Field.Noted()
+		for _, try := range bothWays(ps, i, j, len(conds) > 0) {
 			good := true
 			for k, p := range try {
 				if fresh[k] && good {
@@ -211,6 +212,7 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 				}
 			}
 			if !good {
+				st.Field.Forget(before)
 				continue
 			}
 			if is := trait(try); is != "" {
@@ -225,6 +227,16 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 		}
 		return &program.Fault{Text: fmt.Sprintf("the %s fits on neither side: its new corners are not %s", text, conds[0].text)}
 	})
+}
+
+// bothWays is a shape as it is, and turned over if phrases choose its side: in other figures they may
+// choose the other one.
+func bothWays(ps []geom.Point, i, j int, chosen bool) [][]geom.Point {
+	if !chosen {
+		return [][]geom.Point{ps}
+	}
+	ps = geom.OnEitherSide(ps, i, j)
+	return [][]geom.Point{ps, geom.Flip(ps, i, j)}
 }
 
 // baseOf is the two corners that keep their places when the shape is turned over.

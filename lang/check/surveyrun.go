@@ -20,10 +20,36 @@ type surveyRun struct {
 	way      int // a bit for each fork: which of two triangles is taken
 }
 
-// corners goes all the ways and keeps those by which all data hold. One must be left, or
-// that one is taken, where something was left to chance, that looks plainest.
+// corners goes all the ways and takes the one by which all data hold. One must be left, or
+// that one is taken, where something was left to chance, that looks plainest. Only what
+// that one is decided by says something of other figures.
 func (v *survey) corners(st *program.State, base int) ([]geom.Point, error) {
-	var found [][]geom.Point
+	way := 0
+	if v.forks > 0 {
+		var err error
+		before := st.Field.Noted()
+		way, err = v.wayOf(st, base)
+		st.Field.Forget(before)
+		if err != nil {
+			return nil, err
+		}
+	}
+	ps, err := v.byWay(st, base, way)
+	if err != nil {
+		return nil, err
+	}
+	return ps, v.sh.plainly(ps)
+}
+
+// found is a quadrilateral, and the way to it.
+type found struct {
+	way int
+	ps  []geom.Point
+}
+
+// wayOf is the way to the one quadrilateral there is.
+func (v *survey) wayOf(st *program.State, base int) (int, error) {
+	var all []found
 	var first error
 	for way := range 1 << v.forks {
 		ps, err := v.byWay(st, base, way)
@@ -33,36 +59,40 @@ func (v *survey) corners(st *program.State, base int) ([]geom.Point, error) {
 			}
 			continue
 		}
-		if !samePlaces(found, ps) {
-			found = append(found, ps)
+		if !samePlaces(all, ps) {
+			all = append(all, found{way, ps})
 		}
 	}
-	return v.pick(st, found, first)
+	switch len(all) {
+	case 0:
+		return 0, first
+	case 1:
+		return all[0].way, nil
+	}
+	return v.pick(st, all)
 }
 
-// pick is the one quadrilateral there is.
-func (v *survey) pick(st *program.State, found [][]geom.Point, first error) ([]geom.Point, error) {
-	var good [][]geom.Point
-	for _, ps := range found {
-		if len(found) == 1 || v.sh.hold(st, ps) == nil && v.sh.plainly(ps) == nil {
-			good = append(good, ps)
+// pick is the way to the one that holds and is plain.
+func (v *survey) pick(st *program.State, all []found) (int, error) {
+	var good []found
+	for _, f := range all {
+		if v.sh.hold(st, f.ps) == nil && v.sh.plainly(f.ps) == nil {
+			good = append(good, f)
 		}
 	}
 	switch {
-	case len(found) == 0:
-		return nil, first
 	case len(good) == 0:
-		good = found[:1]
+		return all[0].way, nil
 	case len(good) > 1 && !v.sh.chosen:
-		return nil, v.two(good[0], good[1])
+		return 0, v.two(good[0].ps, good[1].ps)
 	}
 	best := good[0]
-	for _, ps := range good[1:] {
-		if v.oddness(ps) < v.oddness(best) {
-			best = ps
+	for _, f := range good[1:] {
+		if v.oddness(f.ps) < v.oddness(best.ps) {
+			best = f
 		}
 	}
-	return best, v.sh.plainly(best)
+	return best.way, nil
 }
 
 // oddness is how far the angles of a quadrilateral are from those of a plain one.
@@ -100,11 +130,11 @@ func equals(name string, x geom.Real) string {
 	return name + " = " + geom.Show(x)
 }
 
-func samePlaces(found [][]geom.Point, ps []geom.Point) bool {
-	for _, old := range found {
+func samePlaces(all []found, ps []geom.Point) bool {
+	for _, old := range all {
 		same := true
 		for i := range ps {
-			same = same && old[i].Equal(ps[i])
+			same = same && old.ps[i].Equal(ps[i])
 		}
 		if same {
 			return true

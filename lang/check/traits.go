@@ -41,6 +41,23 @@ func (sh *shape) equilateral() {
 // allAngles holds each angle that is given with a value to the one size that all of
 // them have in such a shape.
 func (sh *shape) allAngles(degrees int64) {
+	name := sh.kind
+	if name == "triangle" {
+		name = "equilateral " + name
+	}
+	sh.holdAngles(func(angle string, a geom.Angle) error {
+		if sign, err := a.Cmp(geom.Degrees(rat(degrees, 1))); err != nil || sign == 0 {
+			return err
+		}
+		return &program.Fault{
+			Text: fmt.Sprintf("%s is %s, and each angle of %s %s is %d°", angle, a, article(name), name, degrees),
+			Help: "leave it out, or take another shape",
+		}
+	})
+}
+
+// holdAngles adds a rule for each angle that is given with a value.
+func (sh *shape) holdAngles(rule func(angle string, a geom.Angle) error) {
 	for _, c := range sh.written {
 		if c.elems[0].b >= 0 || c.value == nil {
 			continue
@@ -51,18 +68,7 @@ func (sh *shape) allAngles(degrees int64) {
 			if err != nil {
 				return err
 			}
-			sign, err := a.Cmp(geom.Degrees(rat(degrees, 1)))
-			if err == nil && sign != 0 {
-				name := sh.kind
-				if name == "triangle" {
-					name = "equilateral " + name
-				}
-				err = &program.Fault{
-					Text: fmt.Sprintf("%s is %s, and each angle of %s %s is %d°", sh.describe(e), a, article(name), name, degrees),
-					Help: "leave it out, or take another shape",
-				}
-			}
-			return err
+			return rule(sh.describe(e), a)
 		})
 	}
 }
