@@ -4,7 +4,7 @@ package lang
 // chosen for the source: a claim is meant of every figure that it describes.
 func (r *Result) refuseAccidents() {
 	for i, c := range r.program.Claims {
-		if c.Here || !r.hangs(c.Step) || !r.Claims[i].Holds || r.onAllSides()[i] || !r.far().isRefuted(i) {
+		if c.Here || !r.hangs(c.Step) || !r.Claims[i].Holds || r.onAllSides(fewLines)[i] || !r.far().isRefuted(i) {
 			continue
 		}
 		p := r.Problems.Add(c.Step.Span, "the claim holds only for what was chosen here, and not always")

@@ -48,7 +48,7 @@ type across struct {
 // wanted finds the claims for which it is worth looking.
 func (x *across) wanted() {
 	for i, c := range x.program.Claims {
-		if x.hangs(c.Step) && !c.Inequality && !x.other.isRefuted(i) && !x.onAllSides()[i] {
+		if x.hangs(c.Step) && !c.Inequality && !x.other.isRefuted(i) && !x.onAllSides(fewLines)[i] {
 			x.claims = append(x.claims, i)
 		}
 	}

@@ -66,12 +66,12 @@ func (r *Result) Reaches(seed uint64) (reaches []Reach, figures int) {
 	if r.Figure == nil || !r.anyFree(out) {
 		return out, 0
 	}
-	sides := r.onAllSides()
-	for i := range out {
-		if out[i] == Always && !sides[i] && r.far().isRefuted(i) {
+	for i, told := range r.onAllSides(fewLines) {
+		if out[i] == Always && !told && r.far().isRefuted(i) {
 			out[i] = HereOnly
 		}
 	}
+	sides := r.onAllSides(mostLines)
 	doubted := r.prove(rand.New(rand.NewPCG(seed, stream)), out)
 	for i, c := range r.program.Claims {
 		switch {

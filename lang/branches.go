@@ -10,26 +10,42 @@ import (
 )
 
 // onAllSides tells of each claim of equations whether by the formulas of the figure they
-// hold in every figure of the source: see exact.HoldEverywhere.
-func (r *Result) onAllSides() []bool {
+// hold in every figure of the source, as far as so many lines of formulas tell: see
+// exact.HoldEverywhere.
+func (r *Result) onAllSides(lines int) []bool {
 	if r.sides == nil {
-		left := mostLines
 		r.sides = make([]bool, len(r.program.Claims))
-		if run := r.formulas(); run != nil {
-			questions := make([]exact.Question, len(r.program.Claims))
-			for i, c := range r.program.Claims {
-				if !c.Inequality && r.hangs(c.Step) {
-					questions[i] = run.question(c)
-				}
-			}
-			r.sides = exact.HoldEverywhere(questions, &left)
-		}
+	}
+	if r.sidesWithin < lines {
+		r.sidesWithin = lines
+		r.askSides(lines)
 	}
 	return r.sides
 }
 
-// mostLines bounds the search in all claims together.
-const mostLines = 2_000_000
+// How many lines of formulas are worked out for all claims together: while a figure is
+// compiled, and where it is asked how far claims hold.
+const (
+	fewLines  = 1_000_000
+	mostLines = 8_000_000
+)
+
+// askSides asks the formulas about the claims of which they have not told yet.
+func (r *Result) askSides(lines int) {
+	run := r.formulas()
+	if run == nil {
+		return
+	}
+	questions := make([]exact.Question, len(r.program.Claims))
+	for i, c := range r.program.Claims {
+		if !c.Inequality && !r.sides[i] && r.hangs(c.Step) && !(r.other != nil && r.other.isRefuted(i)) {
+			questions[i] = run.question(c)
+		}
+	}
+	for i, told := range exact.HoldEverywhere(questions, &lines) {
+		r.sides[i] = r.sides[i] || told
+	}
+}
 
 // formulaRun is a figure of the source on formulas, and what each step was decided by.
 type formulaRun struct {

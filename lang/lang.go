@@ -28,12 +28,13 @@ type Result struct {
 	// Worksheet is set instead of a figure where the source sets tasks.
 	Worksheet *Worksheet
 
-	program *program.Program
-	state   *program.State
-	inputs  []*big.Rat
-	other   *elsewhere // once asked for
-	special []position // once asked for
-	sides   []bool     // once asked for, by claim
+	program     *program.Program
+	state       *program.State
+	inputs      []*big.Rat
+	other       *elsewhere // once asked for
+	special     []position // once asked for
+	sides       []bool     // once asked for, by claim
+	sidesWithin int        // so many lines of formulas
 
 	tree   *syntax.File
 	loader *loader

@@ -35,7 +35,7 @@ var regions = []struct {
 	{"bisector and opposite side, Euclid VI.3", "given points A, B, C\nH by halve(B, A, C)\nline l through A and H\nline m through B and C\nl meets m at D", "BD : DC = AB : AC", lang.Always},
 	{"the incircle lies inside", "given points A, B, C\nk, I by incircle(A, B, C)", "I inside ABC", lang.Tried},
 	{"tangents to the incircle", "given points A, B, C\nk, I by incircle(A, B, C)\nn, D by drop(AB, I)", "2 AD = AB + AC - BC", lang.Tried},
-	{"the excircle lies outside", "given points A, B, C\nk, J by excircle(A, B, C)\nn, D by drop(AB, J)", "2 AD = AB + BC + CA", lang.Always},
+	{"the excircle lies outside", "given points A, B, C\nk, J by excircle(A, B, C)\nn, D by drop(AB, J)", "2 AD = AB + BC + CA", lang.Tried},
 	{"the excircle's tangent beyond B", "given points A, B, C\nk, J by excircle(A, B, C)\nn, D by drop(AB, J)", "AB + BD = AD", lang.Tried},
 	{"angles over one chord, Euclid III.21", "given circle k centre O radius 3\ngiven A on k at 210°\ngiven B on k at 330°\ngiven P on k at about 80°\ngiven Q on k at about 110°", "angle APB = angle AQB", lang.HereOnly},
 	{"angles over one chord, Euclid III.21", "given circle k centre O radius 3\ngiven A on k at 210°\ngiven B on k at 330°\ntake P on k, above AB\ntake Q on k, above AB", "angle APB = angle AQB", lang.Always},
