@@ -32,9 +32,12 @@ func smallElements() (table [33]*element) {
 	return table
 }
 
+// isSmall tells whether there is a shared element of n.
+func (n integer) isSmall() bool { return n.wide == nil && n.k >= -16 && n.k <= 16 }
+
 // constant is n as an element.
 func constant(n integer) *element {
-	if n.wide == nil && n.k >= -16 && n.k <= 16 {
+	if n.isSmall() {
 		return common[n.k+16]
 	}
 	return &element{n: n}
@@ -49,6 +52,17 @@ func join(level int, a, b *element) *element {
 		return a
 	}
 	return &element{level: level, a: a, b: b}
+}
+
+// pair is m + n·r at a level, made at once: half of all elements are such.
+func pair(level int, m, n integer) *element {
+	if m.isSmall() || n.isSmall() {
+		return join(level, constant(m), constant(n))
+	}
+	x := new([3]element)
+	x[1].n, x[2].n = m, n
+	x[0] = element{level: level, a: &x[1], b: &x[2]}
+	return &x[0]
 }
 
 func (x *element) equal(y *element) bool {
@@ -74,6 +88,8 @@ func (x *element) add(y *element) *element {
 		return x
 	case x.level > y.level:
 		return &element{level: x.level, a: x.a.add(y), b: x.b}
+	case x.isPlain() && y.isPlain():
+		return pair(x.level, x.a.n.add(y.a.n), x.b.n.add(y.b.n))
 	}
 	return join(x.level, x.a.add(y.a), x.b.add(y.b))
 }
@@ -218,7 +234,7 @@ func (t *tower) mulPlain(x, y *element) *element {
 	a, b, c, d := x.a.n, x.b.n, y.a.n, y.b.n
 	t.work += 120 + 4*(a.bitLen()>>6)*(c.bitLen()>>6)
 	rr := b.mul(t.levels[x.level].radicand.n)
-	return join(x.level, constant(sumOfProducts(a, c, rr, d)), constant(sumOfProducts(a, d, b, c)))
+	return pair(x.level, sumOfProducts(a, c, rr, d), sumOfProducts(a, d, b, c))
 }
 
 // subBoth is x - y - z.
@@ -228,6 +244,9 @@ func (x *element) subBoth(y, z *element) *element {
 			return constant(x.n.subBoth(y.n, z.n))
 		}
 		return x.sub(y).sub(z)
+	}
+	if x.isPlain() && y.isPlain() && z.isPlain() {
+		return pair(x.level, x.a.n.subBoth(y.a.n, z.a.n), x.b.n.subBoth(y.b.n, z.b.n))
 	}
 	return join(x.level, x.a.subBoth(y.a, z.a), x.b.subBoth(y.b, z.b))
 }

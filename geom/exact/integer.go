@@ -26,6 +26,16 @@ func whole(z *big.Int) integer {
 	return integer{wide: z}
 }
 
+// newWide is room for a number of some words, made at once: most that do not fit a word are
+// little longer.
+func newWide() *big.Int {
+	c := new(struct {
+		z     big.Int
+		words [4]big.Word
+	})
+	return c.z.SetBits(c.words[:0])
+}
+
 // big is n as a big.Int, which the caller must not change.
 func (n integer) big() *big.Int {
 	if n.wide != nil {
@@ -62,7 +72,7 @@ func (n integer) add(m integer) integer {
 			return integer{k: s}
 		}
 	}
-	return whole(new(big.Int).Add(n.big(), m.big()))
+	return whole(newWide().Add(n.big(), m.big()))
 }
 
 func (n integer) sub(m integer) integer {
@@ -71,14 +81,14 @@ func (n integer) sub(m integer) integer {
 			return integer{k: s}
 		}
 	}
-	return whole(new(big.Int).Sub(n.big(), m.big()))
+	return whole(newWide().Sub(n.big(), m.big()))
 }
 
 func (n integer) neg() integer {
 	if n.wide == nil && n.k != math.MinInt64 {
 		return integer{k: -n.k}
 	}
-	return whole(new(big.Int).Neg(n.big()))
+	return whole(newWide().Neg(n.big()))
 }
 
 func (n integer) abs() integer {
@@ -94,7 +104,7 @@ func (n integer) mul(m integer) integer {
 			return integer{k: p}
 		}
 	}
-	return whole(new(big.Int).Mul(n.big(), m.big()))
+	return whole(newWide().Mul(n.big(), m.big()))
 }
 
 // sumOfProducts is ab + cd.
@@ -111,7 +121,7 @@ func (n integer) subBoth(m, k integer) integer {
 	if n.wide == nil && m.wide == nil {
 		return n.sub(m).sub(k)
 	}
-	z := new(big.Int).Sub(n.big(), m.big())
+	z := newWide().Sub(n.big(), m.big())
 	return whole(z.Sub(z, k.big()))
 }
 
@@ -120,7 +130,7 @@ func (n integer) quo(m integer) integer {
 	if n.wide == nil && m.wide == nil && n.k != math.MinInt64 {
 		return integer{k: n.k / m.k}
 	}
-	return whole(new(big.Int).Quo(n.big(), m.big()))
+	return whole(newWide().Quo(n.big(), m.big()))
 }
 
 // gcd is the greatest common divisor, never negative.
