@@ -160,3 +160,14 @@ func BenchmarkCheck(b *testing.B) {
 		r.Exceptions(reaches)
 	}
 }
+
+// TestFarOpenings: where the arcs of calls miss in another figure, their openings are chosen
+// anew, so that what is false of many triangles is seen to be.
+func TestFarOpenings(t *testing.T) {
+	calls := "given triangle ABC\nk, I by incircle(A, B, C)\nj, J by excircle(A, B, C)\no, O by circumcircle(A, B, C)\n"
+	for _, claim := range []string{"angle BAC < 90°", "angle BOC = 2 angle BAC"} {
+		if !lang.Compile("far.trm", []byte(titled(calls+"claim "+claim))).Problems.Failed() {
+			t.Errorf("%s is held of any triangle", claim)
+		}
+	}
+}

@@ -46,9 +46,10 @@ func (r *Result) far() *elsewhere {
 func (r *Result) lookFar() (figures int) {
 	random := rand.New(rand.NewPCG(elsewhereSeed, stream))
 	size, _ := spread(r.state)
-	draws := randomSteps / (len(r.program.Steps) + 1)
-	for draw := 0; draw < draws && figures < mostFigures; draw++ {
-		if r.stands(r.draw(random, draw, size)) {
+	for draw, left := 0, randomSteps; left > 0 && figures < mostFigures; draw++ {
+		t, inputs, work := eval.Fit(r.program, r.draw(random, draw, size))
+		if left -= work; t != nil {
+			r.refute(t, inputs)
 			figures++
 		}
 	}

@@ -43,20 +43,26 @@ func Roughly() *exact.Field { return exact.NewRoughField() }
 func Try(p *program.Program, inputs []*big.Rat, numbers func() *exact.Field) (*Trial, error) {
 	f := numbers()
 	f.Limit(trying)
-	t := &Trial{State: program.NewState(p, inputs, f), Failed: map[*program.Step]error{}}
+	st := program.NewState(p, inputs, f)
 	for _, step := range p.Steps {
 		if step.Proof {
 			continue
 		}
-		if err := Do(t.State, step); err != nil {
+		if err := Do(st, step); err != nil {
 			return nil, err
 		}
 	}
-	for _, c := range p.Claims {
-		if err := Do(t.State, c.Step); err != nil {
+	return judged(st), nil
+}
+
+// judged is a run with what fails of its claims.
+func judged(st *program.State) *Trial {
+	t := &Trial{State: st, Failed: map[*program.Step]error{}}
+	for _, c := range st.Program.Claims {
+		if err := Do(st, c.Step); err != nil {
 			t.Failed[c.Step] = err
 		}
 	}
-	t.Degree = f.Vanished()
-	return t, nil
+	t.Degree = st.Field.Vanished()
+	return t
 }
