@@ -111,6 +111,9 @@ func (out *Result) resolve(p *program.Program, o outcome) {
 	}
 	out.program, out.state, out.inputs = p, o.state, o.Inputs
 	if !out.Problems.Failed() {
+		out.refuseTouches()
+	}
+	if !out.Problems.Failed() {
 		out.refuseAccidents()
 	}
 	if !out.Problems.Failed() {

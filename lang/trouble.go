@@ -112,8 +112,11 @@ func (t *trouble) fits(p *program.Program, inputs []*big.Rat, f solve.Fail, v *b
 
 // reportAlone tells of the one step that fails for every value that was tried.
 func (t *trouble) reportAlone(f solve.Fail, p *program.Program, inputs []*big.Rat, problems *source.List) {
-	before := len(*problems)
-	eval.Failure{Index: f.Step, Step: p.Steps[f.Step], Err: t.truly(p, inputs, f)}.Report(problems)
+	before, err := len(*problems), t.truly(p, inputs, f)
+	if reportUnclear(p, f.Step, err, problems) {
+		return
+	}
+	eval.Failure{Index: f.Step, Step: p.Steps[f.Step], Err: err}.Report(problems)
 	in := p.Inputs[t.Input].Span
 	if len(*problems) > before && in != p.Steps[f.Step].Span {
 		prob := (*problems)[len(*problems)-1]

@@ -125,6 +125,7 @@ func (s *scope) crossLoci(a, b locus) spot {
 			}
 			return geom.Ordered(ps[1], ps[0], ps[1].Sub(ps[0]).Dot(l.D))[:1], nil
 		}
+		st.Touch(ca, cb, ps)
 		return ps, nil
 	}
 }

@@ -126,6 +126,7 @@ func meet(st *program.State, first, second curve, picks []pick, tell []teller) e
 	if err != nil {
 		return err
 	}
+	st.Touch(a, b, all)
 	for i, p := range chosen {
 		reachesSurely(p, a, b)
 		st.Set(picks[i].slot, p)
@@ -313,9 +314,14 @@ func chooseOne(st *program.State, points []geom.Point, x pick, facts meetingFact
 			Help: facts.offer(st, x.name, points),
 		}
 	}
+	help := fmt.Sprintf("name both, as in %[1]s and %[1]s'", x.name)
+	if phrases := facts.offer(st, x.name, fit); phrases != "" {
+		help = phrases + "; or name both"
+	}
 	return nil, &program.Fault{
-		Text: fmt.Sprintf("%s and %s meet at %s, and nothing says which is %s", facts.first.text, facts.second.text, placesOf(fit), x.name),
-		Help: facts.offer(st, x.name, fit),
+		Text:    fmt.Sprintf("%s and %s meet at %s, and nothing says which is %s", facts.first.text, facts.second.text, placesOf(fit), x.name),
+		Help:    help,
+		Unclear: fmt.Sprintf("%s and %s meet twice, and nothing says which is %s", facts.first.text, facts.second.text, x.name),
 	}
 }
 

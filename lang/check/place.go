@@ -1,6 +1,7 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
 
@@ -338,9 +339,11 @@ func pickSpot(st *program.State, name string, all []geom.Point, conds []cond, su
 	case len(fit) == 0:
 		return geom.Point{}, &program.Fault{Text: noneFits(name, all, failed), Range: true}
 	case len(fit) > 1 && !sure:
+		help := cmp.Or(meetingFacts{tell: tell}.offer(st, name, fit), "say on which side of a straight it is, or which end of a line it is nearest")
 		return geom.Point{}, &program.Fault{
-			Text: fmt.Sprintf("%s may be at %s, and nothing says which", name, orPlaces(fit)),
-			Help: meetingFacts{tell: tell}.offer(st, name, fit),
+			Text:    fmt.Sprintf("%s may be at %s, and nothing says which", name, orPlaces(fit)),
+			Help:    help,
+			Unclear: fmt.Sprintf("%s may be at either of two places, and nothing says which", name),
 		}
 	}
 	return fit[0], nil

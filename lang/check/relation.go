@@ -465,6 +465,9 @@ func (s *scope) touches(a *syntax.Ref, t *syntax.Touch) (relation, bool) {
 			x, y = y, x
 		}
 		v := touchVerdict(st, x, y, how, k.text, m.text)
+		if v.holds {
+			st.SayTouch(x, y)
+		}
 		if v.holds && at >= 0 {
 			p := st.Point(at)
 			v = verdictOf(on(x, p) && on(y, p), "they touch, but not at %s", st.Program.Slots[at].Name)

@@ -247,6 +247,9 @@ type Fault struct {
 	// Cascade tells that an earlier mistake may well be the cause.
 	Cascade bool
 	Range   bool // a choice left to chance was out of its bounds: others may do
+	// Unclear is set where nothing says which of several places is meant: Text
+	// without the places, which with another choice would be others.
+	Unclear string
 	Span    *source.Span
 	Notes   []source.Note
 }

@@ -26,6 +26,9 @@ type State struct {
 	// Crossings are how well the meetings can be drawn. Floats: for choosing and
 	// warning only.
 	Crossings []Crossing
+	// Touches are where the one point is named in which two curves touch, and no
+	// claim says that they do.
+	Touches []Touch
 	// Bounds are what the source says of the openings that it leaves to chance.
 	// Floats: for choosing only.
 	Bounds []Bound
@@ -49,6 +52,34 @@ type Crossing struct {
 // Meet notes a meeting's crossing.
 func (s *State) Meet(a, b *Curve, sine float64) {
 	s.Crossings = append(s.Crossings, Crossing{s.Step, sine, a.Straight != nil && b.Straight != nil})
+}
+
+// Touch is a step that names the one point of two curves that touch.
+type Touch struct {
+	Step *Step
+	a, b *Curve
+}
+
+// Touch notes that two curves touch, if that is how they meet.
+func (s *State) Touch(a, b *Curve, meetings []geom.Point) {
+	if len(meetings) == 1 && (a.Circle != nil || b.Circle != nil) {
+		s.Touches = append(s.Touches, Touch{s.Step, a, b})
+	}
+}
+
+// SayTouch notes that the source says of two curves that they touch.
+func (s *State) SayTouch(a, b *Curve) {
+	s.Touches = slices.DeleteFunc(s.Touches, func(t Touch) bool {
+		return t.a.same(a) && t.b.same(b) || t.a.same(b) && t.b.same(a)
+	})
+}
+
+// same tells whether two curves are one circle, or parts of one line.
+func (c *Curve) same(d *Curve) bool {
+	if c.Straight == nil || d.Straight == nil {
+		return c.Circle == d.Circle
+	}
+	return geom.Parallel(c.Line(), d.Line()) && c.Straight.Holds(d.Straight.P)
 }
 
 // Undone is a step that failed, or that was passed over for want of what it

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"errors"
 	"math/big"
 	"slices"
 
@@ -39,7 +40,7 @@ func (s *search) lament(in, i int) {
 	for n, step := range c.steps {
 		f := Fail{Step: step}
 		for k, v := range t.Tried {
-			if went[k][n] == failed && (f.Value == nil || c.away(v) < c.away(f.Value)) {
+			if went[k][n] == failed && (f.Value == nil || c.tellsMore(v, errs[k][n], &f)) {
 				f.Value, f.Err = v, errs[k][n]
 			}
 		}
@@ -50,6 +51,21 @@ func (s *search) lament(in, i int) {
 	}
 	c.set(c.old)
 	s.troubles = append(s.troubles, t)
+}
+
+// tellsMore tells whether a failure says more of a step than another one: that nothing
+// says which place is meant, where others say that there is none; else with which value
+// is nearer to the plain one.
+func (c *choice) tellsMore(v *big.Rat, err error, than *Fail) bool {
+	if a, b := manyPlaces(err), manyPlaces(than.Err); a != b {
+		return a
+	}
+	return c.away(v) < c.away(than.Value)
+}
+
+func manyPlaces(err error) bool {
+	var fault *program.Fault
+	return errors.As(err, &fault) && fault.Unclear != ""
 }
 
 // away is how far a value is from the plain one.

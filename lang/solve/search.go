@@ -88,7 +88,7 @@ func (s *search) perform(i int) {
 	s.trace = program.Trace{Reads: s.trace.Reads[:0], Writes: s.trace.Writes[:0], Inputs: s.trace.Inputs[:0]}
 	s.budget--
 	s.work++
-	s.st.Crossings, s.st.Bounds = s.st.Crossings[:0], s.st.Bounds[:0]
+	s.st.Crossings, s.st.Touches, s.st.Bounds = s.st.Crossings[:0], s.st.Touches[:0], s.st.Bounds[:0]
 	s.errs[i] = eval.Do(s.st, s.p.Steps[i])
 	s.sines[i] = s.sines[i][:0]
 	for _, c := range s.st.Crossings {
