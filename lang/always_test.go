@@ -112,7 +112,6 @@ var untold = map[string]bool{
 	"always-fixed-special.trm: angle DAE = 60°":                         true,
 	"always-fixed-special.trm: angle DAE = 3 angle BAD":                 true,
 	"always-fixed-special.trm: 4 angle BAD = angle BAE":                 true,
-	"always-menelaus.trm: AD * BE * CF = DB * EC * FA":                  true,
 	"always-midseg.trm: AD : DB = AE : EC":                              true,
 	"always-orthic.trm: DA bisects angle EDF":                           true,
 	"always-ptolemy.trm: AC * BD = AB * CD + BC * AD":                   true,

@@ -25,9 +25,9 @@ type Question struct{ Figure, Claim *Notes }
 // What is a square, and which products are, is seen from quadratic characters at points
 // modulo primes (Chebotarev's density theorem: what is none is told by each point with a
 // chance of 1/2 but for O(p^-1/2), by Lang and Weil 1954); s itself from logarithms, see
-// sheet.learn. A claim is called true only if it holds at samples or more points of each world that is left,
-// each modulo another prime of 30 bits; one that fails in the world fails at each of these but with a chance of
-// degree/p (Schwartz 1980, Zippel 1979). Signs that had to be guessed at each point anew are so at
+// sheet.learn. A claim is called true only if it holds at fewPoints or more points of each world that is
+// left, each modulo another prime of 30 bits; one that fails in the world fails at each of these but with a chance
+// of degree/p (Schwartz 1980, Zippel 1979). Signs that had to be guessed at each point anew are so at
 // that many more points that a claim that hangs on them fails at one but with a chance of 2^-60.
 func HoldEverywhere(questions []Question, left *int) []bool {
 	out := make([]bool, len(questions))
@@ -54,9 +54,10 @@ type branches struct {
 	signs     []int8  // of these
 	told      []bool  // which of these are not 0 either, as the source says; lengths may be
 	points    []*place
-	constant  []bool // by line: it does not hang on what is free, on the branch of the figure at hand
-	clear     []bool // by line: it hangs on no doubtful root
-	none      []noWorld
+	constant  []bool           // by line: it does not hang on what is free, on the branch of the figure at hand
+	clear     []bool           // by line: it hangs on no doubtful root
+	none      []map[int32]bool // by roots, whether they are negative: there are no such figures
+	done      []signs          // what of a claim's worlds has been told
 }
 
 // samples is how many points tell what is so with a chance of 1/2 each; spare is how many more of these there
@@ -219,7 +220,9 @@ func (b *branches) relate() bool {
 			continue
 		}
 		if made, depends := span.add(row, k, len(b.sure)); depends && i >= b.ends[0] {
-			b.lines[i].rule.relation = b.relation(k, made)
+			if r := b.relation(k, made); r.odd || len(r.others) > 0 || b.lines[i].x.op == root {
+				b.lines[i].rule.relation = r
+			}
 		}
 	}
 	return true
@@ -309,7 +312,10 @@ func (b *branches) draw(world uint) (pt *place, stuck int32, sure bool) {
 		if stuck > last {
 			last, times = stuck, 0
 		}
-		if times++; stuck == last && times >= samples {
+		if stuck < last {
+			continue
+		}
+		if times++; times >= samples {
 			if chances := b.chances(b.cone([]int32{last})); chances <= mostChances && times >= b.wanted(chances) {
 				return nil, last, true
 			}

@@ -6,23 +6,26 @@ import "slices"
 // those that are known.
 type deduction struct {
 	*characters
-	span characterSpan
-	sign []int8 // by line; 0: unknown
-	none bool   // there are no such figures: some number would be positive and negative
+	span     characterSpan
+	sign     []int8   // by line; 0: unknown
+	from     []bitRow // by line: the lines by which its sign is known
+	none     bool     // there are no such figures: some number would be positive and negative,
+	conflict bitRow   // as follows from these lines
 }
 
-// deduce finds signs of some lines, given with what they are made of. A number is positive if it is a
+// deduce finds signs of some lines, given with what they are made of, until those that are its goals are
+// positive. A number is positive if it is a
 // product of numbers that are and of squares of the field, which is seen from which are squares at the
 // points; or a sum of numbers that are.
-func (b *branches) deduce(points []*place, home bool) *deduction {
-	d := &deduction{characters: b.charactersAt(points), sign: make([]int8, len(b.lines))}
+func (b *branches) deduce(points []*place, home bool, goals []int32) *deduction {
+	d := &deduction{characters: b.charactersAt(points), sign: make([]int8, len(b.lines)), from: make([]bitRow, len(b.lines))}
 	for k, i := range b.sure {
 		switch {
 		case !b.active[i]:
 		case d.row(i) != nil:
 			d.know(i, b.signs[k])
 		case b.told[k] && d.vanishes(i):
-			d.none = true
+			d.refute(i)
 		}
 	}
 	for i := range int32(len(b.lines)) {
@@ -46,20 +49,19 @@ func (b *branches) deduce(points []*place, home bool) *deduction {
 			switch sign := d.sumSign(i); {
 			case sign == 0 || sign == d.sign[i]:
 			case d.sign[i] == -sign || d.vanishes(i):
-				d.none = true
+				d.refute(i, b.lines[i].a, b.lines[i].b)
 			case d.row(i) == nil: // it is 0 for some of the signs that are guessed
 			case d.tells(1):
-				d.know(i, sign)
+				d.know(i, sign, b.lines[i].a, b.lines[i].b)
 				changed = true
 			}
 		}
-		for i := range int32(len(b.lines)) {
-			if b.active[i] && d.sign[i] == 0 && d.row(i) != nil && d.tells(0) {
-				d.sign[i] = d.productSign(i)
-				changed = changed || d.sign[i] != 0
-			}
+		if d.contradicts() || d.shows(goals) {
+			break
 		}
-		d.none = d.none || d.tells(0) && d.span.spans(d.minus)
+		for i := range int32(len(b.lines)) {
+			changed = b.active[i] && d.multiply(i) || changed
+		}
 	}
 	return d
 }
@@ -68,22 +70,52 @@ func (b *branches) deduce(points []*place, home bool) *deduction {
 // more, from chance.
 func (d *deduction) tells(more int) bool { return len(d.span.rows)+more+spare <= len(d.points) }
 
-// know notes the sign of a line that is not known to follow from others.
-func (d *deduction) know(i int32, sign int8) {
-	d.sign[i] = sign
+// know notes the sign of a line, which follows from those of others but is no product of them.
+func (d *deduction) know(i int32, sign int8, by ...int32) {
+	d.sign[i], d.from[i] = sign, d.reasons(append(by, i)...)
 	if row := d.signed(i, sign); row != nil {
-		d.span.add(row, 0, 1)
+		d.span.add(row, int(i), len(d.lines))
 	}
 }
 
-// productSign is the sign of a product of numbers that are known and of squares.
-func (d *deduction) productSign(i int32) int8 {
+// contradicts tells whether there is no such figure, as far as is known.
+func (d *deduction) contradicts() bool {
+	if made, spans := d.span.spans(d.minus, len(d.lines)); !d.none && spans && d.tells(0) {
+		d.refute(made.elements()...)
+	}
+	return d.none
+}
+
+// shows tells whether some lines are positive, if they are any.
+func (d *deduction) shows(goals []int32) bool {
+	return len(goals) > 0 && !slices.ContainsFunc(goals, func(i int32) bool { d.multiply(i); return d.sign[i] <= 0 })
+}
+
+// multiply finds the sign of a line that is a product of numbers that are known and of squares.
+func (d *deduction) multiply(i int32) bool {
+	if d.sign[i] != 0 || d.row(i) == nil || !d.tells(0) {
+		return false
+	}
 	for _, sign := range []int8{1, -1} {
-		if d.span.spans(d.signed(i, sign)) {
-			return sign
+		if made, spans := d.span.spans(d.signed(i, sign), len(d.lines)); spans {
+			d.sign[i], d.from[i] = sign, d.reasons(append(made.elements(), i)...)
+			return true
 		}
 	}
-	return 0
+	return false
+}
+
+// refute notes that there is no such figure, as follows from some lines.
+func (d *deduction) refute(by ...int32) { d.none, d.conflict = true, d.reasons(by...) }
+
+// reasons are some lines and those by which their signs are known.
+func (d *deduction) reasons(of ...int32) bitRow {
+	all := newRow(len(d.lines))
+	for _, i := range of {
+		all.set(int(i))
+		all.join(d.from[i])
+	}
+	return all
 }
 
 // fractionSign is the sign of a line that is the same fraction at all points.

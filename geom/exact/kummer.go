@@ -194,7 +194,7 @@ func (u *learner) renew(k, block int, to int32) bool {
 	return false
 }
 
-const mostRenewals = 16
+const mostRenewals = 128
 
 func (u *learner) isRootAtAll(a int32) bool {
 	for _, pt := range u.points {

@@ -1,6 +1,9 @@
 package exact
 
-import "slices"
+import (
+	"math/bits"
+	"slices"
+)
 
 // relation says that a product of numbers that are positive in every figure is a square in the
 // field of the figure at hand, so that modulo primes it is one as well. In any
@@ -23,7 +26,7 @@ func (r *relation) admits(pt *place, v uint64) bool {
 	return none == r.odd || v == 0
 }
 
-// bitRow is a vector over the field of two elements.
+// bitRow is a vector over the field of two elements, or a set.
 type bitRow []uint64
 
 func newRow(n int) bitRow { return make(bitRow, (n+63)/64) }
@@ -35,6 +38,23 @@ func (v bitRow) add(w bitRow) {
 	for i := range w {
 		v[i] ^= w[i]
 	}
+}
+
+// join adds the elements of another set; what is no row has none.
+func (v bitRow) join(w bitRow) {
+	for i := range w {
+		v[i] |= w[i]
+	}
+}
+
+// elements are the ones of a set, ascending.
+func (v bitRow) elements() (out []int32) {
+	for k, w := range v {
+		for ; w != 0; w &= w - 1 {
+			out = append(out, int32(64*k+bits.TrailingZeros64(w)))
+		}
+	}
+	return out
 }
 
 func (v bitRow) isZero() bool { return !slices.ContainsFunc(v, func(w uint64) bool { return w != 0 }) }
@@ -55,9 +75,7 @@ func (p *characterSpan) reduce(v, made bitRow) {
 	for _, r := range p.rows {
 		if v.has(r.pivot) {
 			v.add(r.vector)
-			if made != nil {
-				made.add(r.made)
-			}
+			made.add(r.made)
 		}
 	}
 }
@@ -77,9 +95,9 @@ func (p *characterSpan) add(v bitRow, k, n int) (made bitRow, depends bool) {
 	return nil, false
 }
 
-// spans tells whether v is a sum of vectors of the basis.
-func (p *characterSpan) spans(v bitRow) bool {
-	v = slices.Clone(v)
-	p.reduce(v, nil)
-	return v.isZero()
+// spans tells whether v is a sum of vectors of the basis, and of which of n vectors.
+func (p *characterSpan) spans(v bitRow, n int) (made bitRow, spans bool) {
+	v, made = slices.Clone(v), newRow(n)
+	p.reduce(v, made)
+	return made, v.isZero()
 }

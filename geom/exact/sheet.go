@@ -234,7 +234,12 @@ func (s *sheet) step(pt *place, i int32, random *rand.Rand, world uint) (ok bool
 		v, ok = s.root(pt, i, random, world)
 	}
 	pt.value[i] = v
-	return ok && (l.rule.relation == nil || l.x.op == root || l.rule.relation.admits(pt, v))
+	return ok && (l.x.op == root || !s.binds(l.rule.relation) || l.rule.relation.admits(pt, v))
+}
+
+// binds tells whether a relation is of lines that are all worked out.
+func (s *sheet) binds(r *relation) bool {
+	return r != nil && (s.active == nil || !slices.ContainsFunc(r.others, func(i int32) bool { return !s.active[i] }))
 }
 
 // root is a root of the value before it, by its rule.

@@ -57,7 +57,7 @@ func (b *branches) cone(of []int32) []bool {
 		}
 		in[l.a] = in[l.a] || l.x.x != nil
 		in[l.b] = in[l.b] || l.x.y != nil
-		if l.rule.relation != nil {
+		if l.rule.relation != nil && l.x.op == root {
 			for _, k := range l.rule.relation.others {
 				in[k] = true
 			}
@@ -73,8 +73,8 @@ func (b *branches) cone(of []int32) []bool {
 
 // judge tells whether a claim holds in every world that has figures.
 func (b *branches) judge(c *claimLines) bool {
-	b.none = nil
 	signs, guesses := b.nameWorlds()
+	b.done = b.ruledOut()
 	if signs+guesses == 0 {
 		held, failed := c.part(b.points)
 		return len(held) > 0 && len(failed) == 0 && b.holds(c, held, nil, 0, true)
@@ -83,7 +83,7 @@ func (b *branches) judge(c *claimLines) bool {
 		return false
 	}
 	for world := range uint(1) << signs {
-		if b.isNone(world) {
+		if b.isDone(world) {
 			continue
 		}
 		points, ok := b.drawAll(c, world)
@@ -120,23 +120,90 @@ func (b *branches) nameWorlds() (signs, guesses int) {
 	return signs, guesses
 }
 
-// noWorld is signs, of those in mask, with which there are no figures.
-type noWorld struct{ mask, signs uint }
+// signs are those of the roots in a mask, as in a world.
+type signs struct{ mask, world uint }
 
-func (b *branches) isNone(world uint) bool {
-	return slices.ContainsFunc(b.none, func(n noWorld) bool { return world&n.mask == n.signs })
+func (b *branches) isDone(world uint) bool {
+	return slices.ContainsFunc(b.done, func(s signs) bool { return world&s.mask == s.world })
 }
 
-// ruleOut notes that there are no figures with the signs that a line hangs on.
-func (b *branches) ruleOut(world uint, stuck int32) {
-	mask := uint(0)
-	in := b.cone([]int32{stuck})
+// finish notes that there is nothing more to look for with the signs that some lines hang on.
+func (b *branches) finish(world uint, lines []bool) signs {
+	s := signs{mask: b.signsOf(lines)}
+	s.world = world & s.mask
+	b.done = append(b.done, s)
+	return s
+}
+
+// ruleOut notes that there are no figures with the signs that some lines hang on, whatever is claimed.
+func (b *branches) ruleOut(world uint, lines []bool) {
+	s := b.finish(world, lines)
+	none := map[int32]bool{}
 	for i, l := range b.lines {
-		if in[i] && l.rule.world > 0 {
+		if n := l.rule.world - 1; n >= 0 && s.mask>>n&1 == 1 {
+			none[int32(i)] = s.world>>n&1 == 1
+		}
+	}
+	b.none = append(b.none, none)
+}
+
+// ruledOut is what has been noted so, as far as this claim's worlds are made of such roots.
+func (b *branches) ruledOut() (out []signs) {
+	for _, none := range b.none {
+		var s signs
+		all := true
+		for i, minus := range none {
+			n := b.lines[i].rule.world - 1
+			if all = all && n >= 0; !all {
+				break
+			}
+			s.mask |= 1 << n
+			if minus {
+				s.world |= 1 << n
+			}
+		}
+		if all {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// signsOf is which of the roots that worlds are made of are among lines.
+func (b *branches) signsOf(lines []bool) (mask uint) {
+	for i, l := range b.lines {
+		if lines[i] && l.rule.world > 0 {
 			mask |= 1 << (l.rule.world - 1)
 		}
 	}
-	b.none = append(b.none, noWorld{mask, world & mask})
+	return mask
+}
+
+// generalize finds out whether there is no figure with those signs of a world alone that some
+// lines hang on: without what else is asked of the world's figures.
+func (b *branches) generalize(lines []int32, world uint) {
+	all := b.active
+	defer func() { b.active = all }()
+	b.active = b.cone(lines)
+	if b.signsOf(b.active) == b.signsOf(all) {
+		return
+	}
+	clear(b.guessed)
+	clear(b.failed)
+	var points []*place
+	for len(points) < len(b.points) {
+		pt, _, sure := b.draw(world)
+		if pt == nil {
+			if sure {
+				b.ruleOut(world, b.active)
+			}
+			return
+		}
+		points = append(points, pt)
+	}
+	if b.chances(b.active) == 0 && b.deduce(points, false, nil).none {
+		b.ruleOut(world, b.active)
+	}
 }
 
 // drawAll draws points of a world, so many that each choice of the signs that are left to
@@ -149,7 +216,7 @@ func (b *branches) drawAll(c *claimLines, world uint) (points []*place, ok bool)
 	for wanted := 1; len(points) < wanted; {
 		pt, stuck, sure := b.draw(world)
 		if pt == nil && sure {
-			b.ruleOut(world, stuck)
+			b.generalize([]int32{stuck}, world)
 		}
 		if pt == nil {
 			return nil, sure
@@ -160,10 +227,14 @@ func (b *branches) drawAll(c *claimLines, world uint) (points []*place, ok bool)
 		}
 		chances := b.chances(b.active)
 		switch {
-		case !meant && chances == 0 && len(points) >= mostNone:
-			return nil, true
-		case !meant && len(points) < mostNone:
+		case len(points) < fewPoints && meant:
+			wanted = fewPoints
+		case len(points) < fewPoints:
 			wanted++
+		case chances == 0 && !meant:
+			return nil, true
+		case chances == 0:
+			return points, true
 		case len(points) < samples:
 			wanted = samples
 		case chances > mostChances:
@@ -175,9 +246,9 @@ func (b *branches) drawAll(c *claimLines, world uint) (points []*place, ok bool)
 	return points, true
 }
 
-// mostNone is at how many points of a world what is never 0 is 0 if it is so in all of it: at
-// each it is by chance with degree/p.
-const mostNone = 8
+// fewPoints is at how many points of a world a claim is seen, if no sign is left to chance: what is not 0
+// in that world is 0 at each by chance with degree/p, and so at all with 2^-60 if its degree is below 2^26.
+const fewPoints = 16
 
 // part parts the points at which a claim means something.
 func (c *claimLines) part(points []*place) (held, failed []*place) {
@@ -203,16 +274,29 @@ func (b *branches) holds(c *claimLines, held, failed []*place, world uint, home 
 		if held = b.enough(c, held, world, heldAt); held == nil {
 			return false
 		}
-		d := b.deduce(held, home)
+		d := b.deduce(held, home, c.signs)
 		if !d.none && slices.ContainsFunc(c.signs, func(i int32) bool { return d.sign[i] <= 0 }) {
 			return false
 		}
+		if d.none && !home && len(failed) == 0 {
+			b.generalize(d.conflict.elements(), world)
+			return true
+		}
+	}
+	if len(failed) == 0 && len(c.signs) == 0 {
+		b.finish(world, b.cone(slices.Concat(c.zeros, c.bent)))
 	}
 	if len(failed) == 0 {
 		return true
 	}
-	failed = b.enough(c, failed, world, failedAt)
-	return failed != nil && b.deduce(failed, home).none
+	if failed = b.enough(c, failed, world, failedAt); failed == nil {
+		return false
+	}
+	d := b.deduce(failed, home, nil)
+	if d.none && !home && len(held) == 0 {
+		b.generalize(d.conflict.elements(), world)
+	}
+	return d.none
 }
 
 // enough draws more points at which the same is seen of a claim, until signs can be told; nil
