@@ -91,7 +91,7 @@ func (r *Result) refute(rough *eval.Trial, inputs []*big.Rat) {
 		if !asked {
 			merged, asked = r.merges(rough.State), true
 		}
-		if merged && !c.Inequality || len(r.other.refuted[i]) == mostRefuting || r.other.cleared[i] == mostCleared {
+		if merged || len(r.other.refuted[i]) == mostRefuting || r.other.cleared[i] == mostCleared {
 			continue
 		}
 		if sure == nil {

@@ -3,6 +3,7 @@ package solve
 import (
 	"math"
 	"math/big"
+	"slices"
 
 	"trammel/lang/program"
 )
@@ -34,7 +35,8 @@ var (
 	slopeSteps    = []float64{0.25, 0.5, 0.8, 1.2, 1.7, 2.4, 3.4}
 	lastParts     = []float64{1.3, -0.3, 1.6, 2.5}
 	lastOpenings  = []float64{8, 1. / 8, 16, 1. / 16}
-	nearestToEnds = 0.06 // of a way
+	lastReaches   = []float64{0.6, 1.3} // of the figure
+	nearestToEnds = 0.06                // of a way
 )
 
 // dear is the badness for which an opening goes e times as far from the plain
@@ -51,7 +53,7 @@ func (s *search) ladderAt(in int, plain *big.Rat) *ladder {
 	switch s.p.Inputs[in].Kind {
 	case program.Opening:
 		l.openings()
-		l.last = func() []*big.Rat { return append(l.otherFactors(), s.otherOpenings(in)...) }
+		l.last = func() []*big.Rat { return slices.Concat(l.otherFactors(), s.otherOpenings(in), s.wholeOpenings()) }
 	case program.Abscissa, program.Ordinate:
 		l.steps(placeSteps, s.scale[in], finely(s.scale[in]))
 	case program.Slope:
@@ -63,6 +65,15 @@ func (s *search) ladderAt(in int, plain *big.Rat) *ladder {
 		l.parts()
 	}
 	return l
+}
+
+// wholeOpenings are as wide as the figure, which may have grown far beyond a plain one.
+func (s *search) wholeOpenings() (all []*big.Rat) {
+	for _, k := range lastReaches {
+		x := k * s.size()
+		all = append(all, decimal(x, x/16))
+	}
+	return all
 }
 
 // otherOpenings are those that the compasses may have kept.
