@@ -31,10 +31,10 @@ func (r *Result) refuseTouch(step int) {
 		for _, v := range beside(in, r.inputs[i]) {
 			inputs := slices.Clone(r.inputs)
 			inputs[i] = v
-			if unclear(doneUpTo(r.program, inputs, step, exact.NewRoughField())) == nil {
+			if unclear(doneUpTo(program.NewState(r.program, inputs, exact.NewRoughField()), step)) == nil {
 				continue
 			}
-			if reportUnclear(r.program, step, doneUpTo(r.program, inputs, step, exact.NewField()), &r.Problems) {
+			if reportUnclear(r.program, step, doneUpTo(program.NewState(r.program, inputs, exact.NewField()), step), &r.Problems) {
 				return
 			}
 		}
@@ -54,9 +54,8 @@ func beside(in *program.Input, v *big.Rat) [2]*big.Rat {
 }
 
 // doneUpTo does the steps up to one that make things, and gives what becomes of that one.
-func doneUpTo(p *program.Program, inputs []*big.Rat, step int, f *exact.Field) (err error) {
-	st := program.NewState(p, inputs, f)
-	for _, s := range p.Steps[:step+1] {
+func doneUpTo(st *program.State, step int) (err error) {
+	for _, s := range st.Program.Steps[:step+1] {
 		if !s.Proof {
 			err = eval.Do(st, s)
 		}

@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"slices"
 
+	"trammel/geom/exact"
 	"trammel/lang/eval"
 	"trammel/lang/program"
 	"trammel/lang/solve"
@@ -101,13 +102,9 @@ func (t *trouble) wants(p *program.Program, inputs []*big.Rat, f solve.Fail) str
 func (t *trouble) fits(p *program.Program, inputs []*big.Rat, f solve.Fail, v *big.Rat) bool {
 	tried := slices.Clone(inputs)
 	tried[t.Input] = v
-	st, _ := eval.Run(p, tried)
-	for _, u := range st.Undone {
-		if u.Step == p.Steps[f.Step] {
-			return false
-		}
-	}
-	return true
+	st := program.NewState(p, tried, exact.NewField())
+	st.Unbounded = f.Unbounded
+	return doneUpTo(st, f.Step) == nil
 }
 
 // reportAlone tells of the one step that fails for every value that was tried.
@@ -117,11 +114,37 @@ func (t *trouble) reportAlone(f solve.Fail, p *program.Program, inputs []*big.Ra
 		return
 	}
 	eval.Failure{Index: f.Step, Step: p.Steps[f.Step], Err: err}.Report(problems)
-	in := p.Inputs[t.Input].Span
-	if len(*problems) > before && in != p.Steps[f.Step].Span {
-		prob := (*problems)[len(*problems)-1]
-		prob.Notes = append(prob.Notes, source.Note{Span: in, Text: "whatever is chosen here"})
+	if len(*problems) == before {
+		return
 	}
+	in, prob := p.Inputs[t.Input], (*problems)[len(*problems)-1]
+	note := source.Note{Span: in.Span, Text: "whatever is chosen here"}
+	if forbidden := t.forbidden(p, inputs, f); forbidden != "" {
+		note.Text = forbidden
+		prob.Help = fmt.Sprintf("change %s, or what %s meets", in.Bounds, in.Name)
+	} else if in.Span == p.Steps[f.Step].Span {
+		return
+	}
+	prob.Notes = append(prob.Notes, note)
+}
+
+// forbidden tells for which openings a step would go well that the bounds of the source
+// forbid, and which ones they leave; "" where no others would do.
+func (t *trouble) forbidden(p *program.Program, inputs []*big.Rat, f solve.Fail) string {
+	if f.Past == nil {
+		return ""
+	}
+	in, wants := p.Inputs[t.Input], t.wants(p, inputs, *f.Past)
+	at := slices.IndexFunc(t.Fails, func(g solve.Fail) bool { return g.Step == in.Step })
+	if wants == "" || at < 0 {
+		return ""
+	}
+	leaves := t.wants(p, inputs, t.Fails[at])
+	if leaves == "" {
+		return ""
+	}
+	lo, hi := t.Tried[0], t.Tried[len(t.Tried)-1]
+	return fmt.Sprintf("%s would have to be open %s, and %s leaves openings %s: those from %s to %s were tried", in.Name, wants, in.Bounds, leaves, short(lo), short(hi))
 }
 
 // once is a list in which nothing is told twice of one place: an act may stand in the way of

@@ -86,6 +86,9 @@ func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string, plain 
 		bounds = append(bounds, bound{e, b.Over, s.span(b.Than.Node).Text()})
 	}
 	in := s.input(n, program.Opening, name, plain)
+	if k := len(o.Bounds); k > 0 {
+		s.c.prog.Inputs[in].Bounds = s.span(o.Bounds[0].Node).To(s.span(o.Bounds[k-1].Node)).Text()
+	}
 	return func(st *program.State) (geom.Real, error) {
 		r := st.Input(in)
 		if r.Sign() <= 0 {
@@ -111,6 +114,9 @@ func (b bound) check(st *program.State, r geom.Real) error {
 		return nil
 	}
 	st.Bounds = append(st.Bounds, program.Bound{Over: b.over, Limit: limit.Float()})
+	if st.Unbounded {
+		return nil
+	}
 	if b.over && r.Cmp(limit) > 0 || !b.over && r.Cmp(limit) < 0 {
 		if b.over {
 			r.Sub(limit).Sure()

@@ -122,6 +122,7 @@ type Input struct {
 	Name    string   // of the thing that depends on it, for messages
 	Default *big.Rat // what a plain hand would take first
 	Step    int      // how many steps come before the one that uses it
+	Bounds  string   // what the source says of an opening: "over half AB under AB"
 }
 
 // InputKind says what values an input likes.

@@ -32,6 +32,8 @@ type State struct {
 	// Bounds are what the source says of the openings that it leaves to chance.
 	// Floats: for choosing only.
 	Bounds []Bound
+	// Unbounded lets openings be what the source says that they are not, to see what would do.
+	Unbounded bool
 
 	input map[int]*exact.Real // as it was read first, where formulas are kept
 }

@@ -25,6 +25,10 @@ type Fail struct {
 	Err    error    // how
 	Fits   bool
 	Lo, Hi *big.Rat
+	// Past tells for which values a step would go well that goes well for none, if the
+	// source did not bound the opening; nil where it would for none, or there is no bound.
+	Past      *Fail
+	Unbounded bool // this is such a one
 }
 
 // lament notes what keeps step i from going well, whatever the input: every
@@ -32,11 +36,7 @@ type Fail struct {
 func (s *search) lament(in, i int) {
 	c := s.choice(in, s.effects(in, i))
 	t := Trouble{Step: i, Input: in, Tried: c.sweep()}
-	went := make([][]outcome, len(t.Tried)) // by value and step
-	errs := make([][]error, len(t.Tried))
-	for k, v := range t.Tried {
-		went[k], errs[k] = c.attempt(v)
-	}
+	went, errs := c.attemptAll(t.Tried)
 	for n, step := range c.steps {
 		f := Fail{Step: step}
 		for k, v := range t.Tried {
@@ -49,8 +49,36 @@ func (s *search) lament(in, i int) {
 			t.Fails = append(t.Fails, f)
 		}
 	}
+	if s.p.Inputs[in].Bounds != "" {
+		c.lookPast(&t)
+	}
 	c.set(c.old)
 	s.troubles = append(s.troubles, t)
+}
+
+// attemptAll is what becomes of each step for each value, and how it fails.
+func (c *choice) attemptAll(tried []*big.Rat) (went [][]outcome, errs [][]error) {
+	for _, v := range tried {
+		w, e := c.attempt(v)
+		went, errs = append(went, w), append(errs, e)
+	}
+	return went, errs
+}
+
+// lookPast looks past the bounds of an opening for values with which steps would go
+// well that do so for none within them.
+func (c *choice) lookPast(t *Trouble) {
+	c.s.st.Unbounded = true
+	defer func() { c.s.st.Unbounded = false }()
+	went, _ := c.attemptAll(t.Tried)
+	for i := range t.Fails {
+		f := &t.Fails[i]
+		n := slices.Index(c.steps, f.Step)
+		past := Fail{Step: f.Step, Unbounded: true}
+		if c.bounds(&past, t.Tried, n, func(k int) bool { return went[k][n] == well }); !f.Fits && past.Fits {
+			f.Past = &past
+		}
+	}
 }
 
 // tellsMore tells whether a failure says more of a step than another one: that nothing
