@@ -8,8 +8,7 @@ const intention = "# intended"
 // Warn adds a warning about a span, unless its line says that it is intended.
 // The help suggests what would mend it.
 func (l *List) Warn(at Span, text, help string) {
-	given, why := at.intention()
-	if why != "" {
+	if at.Intended() {
 		return
 	}
 	p := l.Add(at, text)
@@ -18,11 +17,17 @@ func (l *List) Warn(at Span, text, help string) {
 	if at.File == nil {
 		return
 	}
-	if given {
+	if given, _ := at.intention(); given {
 		p.Help += "\nor give the reason, which this line's comment lacks: " + intention + ": why"
 	} else {
 		p.Help += "\nor say at the end of the line that it is meant: " + intention + ": why"
 	}
+}
+
+// Intended tells whether the line of a span says why what looks wrong there is meant.
+func (s Span) Intended() bool {
+	_, why := s.intention()
+	return why != ""
 }
 
 // intention tells whether the line of a span ends in such a comment, and the

@@ -3,6 +3,7 @@ package warn
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"trammel/geom"
@@ -26,7 +27,9 @@ func (f *finder) collect() {
 			}
 		case *program.Curve:
 			if v.Straight != nil && len(f.straights) < most {
-				f.straights = append(f.straights, f.straightOf(i, v.Straight))
+				if t := f.straightOf(i, v.Straight); t.length == 0 || !f.joined(t.a, t.b) {
+					f.straights = append(f.straights, t) // a join of a given shape's side shows nothing new
+				}
 			}
 			if v.Circle != nil && s.Ink.Whole && len(f.circles) < most {
 				c := v.Circle
@@ -70,8 +73,9 @@ func (f *finder) twins() {
 		for _, q := range f.points[:i] {
 			d := math.Hypot(p.x-q.x, p.y-q.y)
 			if d < nearPoint && surely(func() bool { return !f.point(p.slot).Equal(f.point(q.slot)) }) {
-				f.warn(f.st.Program.Slots[p.slot].Span, "move one of them, or choose other measurements",
+				f.looks(f.span(p.slot), []int{p.slot, q.slot}, "move one of them, or choose other measurements",
 					"%s and %s look like one point and are %s mm apart", q.name, p.name, little(d))
+				f.explains(p.slot, q.slot)
 			}
 		}
 	}
@@ -80,13 +84,15 @@ func (f *finder) twins() {
 // falseAppearances are what looks equal, at right angles, parallel, in line or
 // through one point, and is not.
 func (f *finder) falseAppearances() {
+	f.nearlyOnStraights()
+	f.bends()
+	f.nearlyInLine()
 	for i, s := range f.straights {
 		for _, t := range f.straights[:i] {
 			f.compareLengths(t, s)
 			f.compareDirections(t, s)
 		}
 	}
-	f.nearlyOnStraights()
 	f.nearlyConcurrent()
 	f.nearlyOnCircles()
 	f.nearlyTouching()
@@ -124,7 +130,7 @@ func (f *finder) compareLengths(s, t straight) {
 	if !surely(func() bool { return !a.Equal(b) }) {
 		return
 	}
-	f.warn(f.st.Program.Slots[t.slot].Span, otherMeasurements,
+	f.looks(f.span(t.slot), []int{s.slot, t.slot}, otherMeasurements,
 		"%s and %s look equal and are not: they differ by %s mm", s.name, t.name, little(math.Abs(s.length-t.length)))
 }
 
@@ -134,20 +140,29 @@ func (f *finder) compareDirections(s, t straight) {
 	cross, dot := math.Abs(s.dx*t.dy-s.dy*t.dx), math.Abs(s.dx*t.dx+s.dy*t.dy)
 	limit := math.Sin(f.near * math.Pi / 180)
 	sl, tl := f.line(s), f.line(t)
-	at := f.st.Program.Slots[t.slot].Span
+	at, about := f.span(t.slot), []int{s.slot, t.slot}
 	switch {
+	case f.drawnBefore(s) || f.drawnBefore(t):
 	case dot < limit && (f.meet(s, t) || f.abuts(s, t) || f.abuts(t, s)) && surely(func() bool { return !geom.Perpendicular(sl, tl) }):
-		f.warn(at, otherMeasurements,
+		f.looks(at, about, otherMeasurements,
 			"%s and %s look perpendicular and are %s° off", s.name, t.name, little(math.Asin(dot)*180/math.Pi))
 	case f.bend(s, t):
 	case cross < limit && surely(func() bool { return !geom.Parallel(sl, tl) }):
-		f.warn(at, otherMeasurements,
+		f.looks(at, about, otherMeasurements,
 			"%s and %s look parallel and are %s° off", s.name, t.name, little(math.Asin(cross)*180/math.Pi))
 	}
 }
 
 func (f *finder) line(s straight) geom.Line {
 	return f.st.Values[s.slot].(*program.Curve).Line()
+}
+
+// drawnBefore tells whether a straight goes through the points of another that was
+// compared in its place.
+func (f *finder) drawnBefore(s straight) bool {
+	return s.a >= 0 && slices.ContainsFunc(f.straights, func(t straight) bool {
+		return t.slot < s.slot && (t.a == s.a && t.b == s.b || t.a == s.b && t.b == s.a)
+	})
 }
 
 // meet tells whether two straights share an end.
@@ -178,8 +193,9 @@ func (f *finder) nearlyOnStraights() {
 				continue
 			}
 			if surely(func() bool { return f.line(s).Side(f.point(p.slot)) != 0 }) {
-				f.warn(f.st.Program.Slots[p.slot].Span, otherMeasurements,
+				f.looks(f.span(p.slot), []int{p.slot, s.slot}, otherMeasurements,
 					"%s looks as if it were on %s and is %s mm off", p.name, s.name, little(away))
+				f.explains(p.slot, s.slot)
 			}
 		}
 	}
@@ -224,7 +240,7 @@ func (f *finder) third(s, t, u straight, x, y float64) {
 	if !surely(passes) {
 		return
 	}
-	f.warn(f.st.Program.Slots[u.slot].Span, otherMeasurements,
+	f.looks(f.span(u.slot), []int{s.slot, t.slot, u.slot}, otherMeasurements,
 		"%s, %s and %s look as if they met in one point: %s passes %s mm from the others' meeting", s.name, t.name, u.name, s.name, little(away))
 }
 

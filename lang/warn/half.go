@@ -30,7 +30,7 @@ func (f *finder) halved(s straight, p point) {
 	if !surely(func() bool { return !geom.Dist2(m, a).Equal(geom.Dist2(m, b)) }) {
 		return
 	}
-	f.warn(f.st.Program.Slots[p.slot].Span, otherMeasurements,
+	f.looks(f.span(p.slot), []int{p.slot, s.slot}, otherMeasurements,
 		"%s looks like the midpoint of %s and is not: its parts differ by %s mm", p.name, s.name, little(off))
 }
 
@@ -82,6 +82,6 @@ func (f *finder) bisected(p point, a, m, b arm) {
 		return
 	}
 	later := max(a.slot, m.slot, b.slot)
-	f.warn(f.st.Program.Slots[later].Span, otherMeasurements,
+	f.looks(f.span(later), []int{a.slot, m.slot, b.slot}, otherMeasurements,
 		"%s looks as if it halved the angle of %s and %s at %s: the halves differ by %s°", m.name, a.name, b.name, p.name, little(math.Abs(first-second)))
 }

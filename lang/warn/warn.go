@@ -21,7 +21,8 @@ const (
 	slip        = 0.5 // of the pencil at each curve
 	nearPoint   = 1.0
 	nearLine    = 0.5
-	nearDot     = 0.8 // of a point from a straight: the dot touches it
+	nearDot     = 0.8  // of a point from a straight: the dot touches it
+	nearTouch   = 0.55 // of what runs beside a circle
 	nearAngle   = 1.2
 	clumsyAngle = 3.0
 	nearSize    = 0.012 // of a length
@@ -94,6 +95,7 @@ type finder struct {
 	points    []point
 	straights []straight
 	circles   []circle
+	causes    [][]int // slots of points that what was told comes from
 }
 
 // point is a point that the reader sees, in millimetres.
@@ -132,7 +134,9 @@ func seen(s *program.Slot) bool { return s.Top && s.Ink != nil && !s.Ink.Hidden 
 // warn adds a warning unless the line says that it is intended.
 func (f *finder) warn(at source.Span, help, format string, args ...any) {
 	if at.File == f.st.Program.Source {
-		f.problems.Warn(at, fmt.Sprintf(format, args...), help)
+		if text := fmt.Sprintf(format, args...); !f.told(text) {
+			f.problems.Warn(at, text, help)
+		}
 	}
 }
 
