@@ -2,6 +2,7 @@ package lang
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"slices"
 	"strings"
@@ -71,14 +72,23 @@ func (r *Result) reach(points []Choice) {
 			lo, hi := solve.Range(r.program, r.inputs, in)
 			from, to := r.placeAt(points[k].Line, k, in, lo), r.placeAt(points[k].Line, k, in, hi)
 			if from != to && from != "" && to != "" {
-				ways = append(ways, "from "+from+" to "+to)
+				ways = append(ways, r.way(in, "from "+from+" to "+to))
 			}
 		}
 		points[k].Range = strings.Join(ways, " or ")
 	}
 }
 
-// placeAt is where the nth point of a line stands with another choice; "" if nowhere.
+// way says of a stretch on which circle it is, and which way round, if it is on one.
+func (r *Result) way(input int, stretch string) string {
+	if round := r.program.Inputs[input].Round; round != nil {
+		return "anticlockwise " + stretch + " " + round.Text
+	}
+	return stretch
+}
+
+// placeAt is where the nth point of a line stands with another choice, on a circle in
+// degrees; "" if nowhere.
 func (r *Result) placeAt(line, n, input int, v *big.Rat) string {
 	inputs := slices.Clone(r.inputs)
 	inputs[input] = v
@@ -88,11 +98,21 @@ func (r *Result) placeAt(line, n, input int, v *big.Rat) string {
 			return ""
 		}
 	}
-	points := r.pointsOf(line, st)
+	points := r.placesOf(line, st)
 	if n >= len(points) {
 		return ""
 	}
-	return strings.TrimPrefix(points[n].Value, "at ")
+	if round := r.program.Inputs[input].Round; round != nil {
+		return bearing(round.Centre(st), points[n].at)
+	}
+	return plainly(points[n].at)
+}
+
+// bearing is the way from one point to another in whole degrees.
+func bearing(from, to geom.Point) string {
+	way := to.Sub(from)
+	degrees := math.Round(math.Atan2(way.Y.Float(), way.X.Float()) * 180 / math.Pi)
+	return fmt.Sprintf("%.0f°", math.Mod(degrees+360, 360))
 }
 
 // choicesAt tells what an input of the file itself has become in a run: an
@@ -120,13 +140,26 @@ func plainly(p geom.Point) string {
 }
 
 // pointsOf tells where the points stand in a run that a line of the source leaves to chance.
-func (r *Result) pointsOf(line int, st *program.State) []Choice {
-	var out []Choice
+func (r *Result) pointsOf(line int, st *program.State) (out []Choice) {
+	for _, p := range r.placesOf(line, st) {
+		out = append(out, Choice{Line: line, Name: p.name, Value: "at " + plainly(p.at)})
+	}
+	return out
+}
+
+// placed is a point and where it stands.
+type placed struct {
+	name string
+	at   geom.Point
+}
+
+// placesOf are the points of a line of the source in a run.
+func (r *Result) placesOf(line int, st *program.State) (out []placed) {
 	for i, slot := range r.program.Slots {
 		at, _ := slot.Span.File.Position(slot.Span.Start)
 		p, isPoint := st.Values[i].(geom.Point)
 		if slot.Top && slot.Name != "" && at == line && isPoint && slot.Span.File == r.program.Source {
-			out = append(out, Choice{Line: line, Name: slot.Name, Value: "at " + plainly(p)})
+			out = append(out, placed{slot.Name, p})
 		}
 	}
 	return out

@@ -27,7 +27,7 @@ arc c centre X radius any cuts AB at L and R`))
 			t.Errorf("%s: %q, want %q", name, told[name], want)
 		}
 	}
-	if told["Q"] == "" {
-		t.Error("nothing is told of Q")
+	if want := "anticlockwise from 39° to 23° on k"; told["Q"] != want {
+		t.Errorf("Q: %q, want %q", told["Q"], want)
 	}
 }

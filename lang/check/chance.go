@@ -59,6 +59,14 @@ func nearRat(x float64, den int64) *big.Rat {
 	return big.NewRat(int64(math.Round(x*float64(den))), den)
 }
 
+// round is the circle of a locus.
+func (l locus) round(s *scope) *program.Round {
+	if l.isCircle {
+		return &program.Round{Text: "about " + s.slot(l.centre).Name, Centre: func(st *program.State) geom.Point { return st.Point(l.centre) }}
+	}
+	return &program.Round{Text: "on " + l.on.text, Centre: func(st *program.State) geom.Point { return st.Curve(l.on.slot).Circle.C }}
+}
+
 // onLocus leaves a point's place on a curve to chance. A distance alone means
 // level, to the right.
 func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
@@ -82,6 +90,7 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 	r, i := s.nextOf(l, k)
 	if l.isCircle || l.on.circle {
 		in := s.input(n, program.Bearing, name, r.bearing(i))
+		s.c.prog.Inputs[in].Round = l.round(s)
 		return func(st *program.State) ([]geom.Point, error) {
 			c, err := s.curveOf(st, l)
 			if err != nil {

@@ -122,7 +122,14 @@ type Input struct {
 	Name    string   // of the thing that depends on it, for messages
 	Default *big.Rat // what a plain hand would take first
 	Step    int      // how many steps come before the one that uses it
+	Round   *Round   // the circle that a bearing is on; nil: none
 	Bounds  string   // what the source says of an opening: "over half AB under AB"
+}
+
+// Round is a circle that a point is left to chance on.
+type Round struct {
+	Text   string // "on k"
+	Centre func(*State) geom.Point
 }
 
 // InputKind says what values an input likes.
