@@ -91,15 +91,37 @@ func (f *Field) cosSin(d *big.Rat) (cos, sin *Real) {
 // wholePart is the greatest whole number not above r.
 func wholePart(r *big.Rat) *big.Int { return new(big.Int).Div(r.Num(), r.Denom()) }
 
-// undecidable is the error of an angle that no base holds.
+// Unheld is the error of an angle that no base holds.
+type Unheld struct{ Degrees, Tenths, Minutes string } // as it is, and rounded to what is held
+
+// Error says what is held.
+func (u *Unheld) Error() string {
+	return u.Degrees + " cannot be decided exactly: whole degrees, tenths, minutes and their halvings can"
+}
+
+// undecidable is the error of such an angle.
 func undecidable(degrees *big.Rat) error {
 	text := degrees.RatString() + "°"
+	if digits, short := degrees.FloatPrec(); short && digits <= mostDigits {
+		text = degrees.FloatString(digits) + "°"
+	}
 	minutes := new(big.Rat).Mul(degrees, big.NewRat(60, 1))
 	if minutes.IsInt() && degrees.Sign() > 0 {
-		whole, rest := new(big.Int).QuoRem(minutes.Num(), big.NewInt(60), new(big.Int))
-		text = fmt.Sprintf("%v°%v'", whole, rest)
+		text = inMinutes(minutes)
 	}
-	return fmt.Errorf("%s cannot be decided exactly: whole degrees, tenths, minutes and their halvings can", text)
+	tenths := new(big.Rat).SetInt(nearest(new(big.Rat).Mul(degrees, big.NewRat(10, 1))))
+	tenths.Quo(tenths, big.NewRat(10, 1))
+	digits, _ := tenths.FloatPrec()
+	return &Unheld{text, tenths.FloatString(digits) + "°", inMinutes(new(big.Rat).SetInt(nearest(minutes)))}
+}
+
+// mostDigits is how many decimals of an angle are written out.
+const mostDigits = 6
+
+// inMinutes writes a whole number of minutes in degrees and minutes.
+func inMinutes(minutes *big.Rat) string {
+	whole, rest := new(big.Int).QuoRem(minutes.Num(), big.NewInt(60), new(big.Int))
+	return fmt.Sprintf("%v°%v'", whole, rest.Abs(rest))
 }
 
 // smallCosSin is the cosine and sine of an angle from 0° to 45°, worked out once.

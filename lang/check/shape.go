@@ -78,7 +78,7 @@ func (s *scope) givenShape(g *syntax.GivenShape) {
 	if !ok {
 		return
 	}
-	sh.emit(local, conds, traits(g.Traits))
+	sh.emit(local, conds, sh.traits(g.Traits))
 	sh.outline()
 }
 
@@ -188,7 +188,7 @@ func (sh *shape) fixAngle(e element, degrees int64) {
 }
 
 // emit adds the step that places the new corners.
-func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []cond, trait func([]geom.Point) string) {
+func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []cond, trait func([]geom.Point) (is, help string)) {
 	slots, fresh, letters := sh.slots, sh.fresh, sh.letters
 	text := sh.kind + " " + strings.Join(letters, "")
 	settle := sh.settled()
@@ -215,8 +215,8 @@ func (sh *shape) emit(local func(*program.State) ([]geom.Point, error), conds []
 				st.Field.Forget(before)
 				continue
 			}
-			if is := trait(try); is != "" {
-				return &program.Fault{Text: fmt.Sprintf("the %s is %s", text, is), Range: true}
+			if is, help := trait(try); is != "" {
+				return &program.Fault{Text: fmt.Sprintf("the %s is %s", text, is), Help: help, Range: true}
 			}
 			for k, p := range try {
 				if fresh[k] {

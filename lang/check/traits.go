@@ -240,23 +240,35 @@ func (sh *shape) alikeIn(st *program.State, u unlike) error {
 	}
 }
 
-// traits tells what a triangle is where it is not what it should be.
-func traits(list []string) func([]geom.Point) string {
-	return func(ps []geom.Point) string {
+// traits tells what a triangle is where it is not what it should be, and what would mend that.
+func (sh *shape) traits(list []string) func([]geom.Point) (is, help string) {
+	return func(ps []geom.Point) (is, help string) {
 		if len(ps) != 3 {
-			return ""
+			return "", ""
 		}
-		is := geom.KindOfTriangle([3]geom.Point(ps))
+		is = geom.KindOfTriangle([3]geom.Point(ps))
 		for _, t := range list {
 			if t == "isosceles" && !isosceles(ps) {
-				return "not isosceles"
+				return "not isosceles", "leave out isosceles, or make two sides equal"
 			}
 			if (t == "acute" || t == "right" || t == "obtuse") && t != is {
-				return is + ", not " + t
+				wanted := map[string]string{"acute": "less than 90°", "right": "90°", "obtuse": "more than 90°"}[t]
+				return is + ", not " + t, fmt.Sprintf("leave out %s, or make angle %s %s", t, sh.letters[widest(ps)], wanted)
 			}
 		}
-		return ""
+		return "", ""
 	}
+}
+
+// widest is the corner of a triangle with the greatest angle.
+func widest(ps []geom.Point) (corner int) {
+	most := 0.0
+	for i := range ps {
+		if side := geom.Dist2(ps[(i+1)%3], ps[(i+2)%3]).Float(); side > most {
+			corner, most = i, side
+		}
+	}
+	return corner
 }
 
 // isosceles tells whether two sides of a triangle are equal.

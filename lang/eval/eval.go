@@ -126,5 +126,9 @@ func undecided(err error) (text, help string) {
 	if errors.As(err, &u) {
 		return err.Error(), "simplify the figure, or claim less of its deepest points"
 	}
+	var a *exact.Unheld
+	if errors.As(err, &a) {
+		return err.Error(), fmt.Sprintf("write %s or %s", a.Tenths, a.Minutes)
+	}
 	return err.Error(), ""
 }

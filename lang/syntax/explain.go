@@ -16,7 +16,7 @@ type verdict struct {
 // last always does.
 var rules = []func(*fault) verdict{
 	unbalanced, article, shouted, callFirst, relationFirst, wrongStart, keywordNamed, keywordStart,
-	placeless, givenRatio, listedGivens, noKind, noParamKind, decimalComma, barePlace, pinOfOther, manyMeetings, congruentRuns, wrongMark, diameter, filler,
+	placeless, givenRatio, listPlaced, listedGivens, noKind, noParamKind, decimalComma, barePlace, pinOfOther, manyMeetings, congruentRuns, wrongMark, diameter, filler,
 	paperFormat, dataWithout, sideUnparted, runsTouch, joinedByWord, throughRun, unquoted, misspelt, misspeltBefore, keywordAsName, missingBetween, negativeFactor, wrongOrder, leftOver, unwanted,
 }
 

@@ -5,6 +5,29 @@ import (
 	"strings"
 )
 
+// listPlaced: take A, B on k · given points A and B above m
+func listPlaced(x *fault) verdict {
+	act, at := x.tokens[0], 1
+	if !act.is("take") && !act.is("given") {
+		return verdict{}
+	}
+	if x.token(1).is("points") {
+		at = 2
+	}
+	from := at
+	for x.token(at).isPoint() && (x.token(at+1).is(",") || x.token(at+1).is("and")) {
+		at += 2
+	}
+	if place := x.token(at + 1); at == from || !x.token(at).isPoint() || !slices.Contains(placeWords, place.Value) || place.Type != keywordKind {
+		return verdict{}
+	}
+	one := act.Value + " " + x.text(from, from+1) + " " + x.text(at+1, len(x.tokens))
+	return verdict{from, at + 1, "a line that says where it is places one point", "write a line for each: " + one}
+}
+
+// placeWords begin what says where a point is.
+var placeWords = []string{"on", "between", "inside", "outside", "above", "below", "left", "right", "beyond"}
+
 // listedGivens: given A, B
 func listedGivens(x *fault) verdict {
 	if x.tokens[0].is("given") && x.at == 2 && x.token(1).isPoint() && x.token(2).is(",") {

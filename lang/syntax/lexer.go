@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -250,6 +251,9 @@ func (s *scanner) stray() {
 	}
 }
 
+// parts are letters that, with a corner or a side below, stand for other lengths of a triangle.
+var parts = []string{"h", "m", "s", "t", "w", "l"}
+
 // strayHelp is what to write for a stray character where it stands.
 func (s *scanner) strayHelp(r rune) string {
 	n := len(s.tokens)
@@ -258,6 +262,8 @@ func (s *scanner) strayHelp(r rune) string {
 		return "write a comma: (5, 0)"
 	case r == '%' && n == s.first:
 		return remark
+	case r == '_' && n > s.first && s.tokens[s.first].is("given") && slices.Contains(parts, s.tokens[n-1].Value):
+		return "sides and angles are the data of a shape; a height, median or bisector is drawn by acts of its own"
 	}
 	return strayHelp[r]
 }
