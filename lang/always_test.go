@@ -170,3 +170,16 @@ func TestFarOpenings(t *testing.T) {
 		}
 	}
 }
+
+// TestLongClaims: what is too long to decide for angles in tenths and minutes is decided
+// where it holds of any angles.
+func TestLongClaims(t *testing.T) {
+	for _, lines := range []string{
+		"given angle ABC = 56.1°\ngiven P inside ABC\nk, O by cornercircle(A, B, C, P)",
+		"given triangle ABC with AB = 6, angle A = 134°, angle B = 21°38'\nk, O by circumcircle(A, B, C)\nclaim 4 OA * area of ABC = AB * BC * CA",
+	} {
+		if r := lang.Compile("long.trm", []byte(titled(lines))); r.Figure == nil {
+			t.Errorf("%s\n%v", lines, r.Problems)
+		}
+	}
+}

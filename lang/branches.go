@@ -1,8 +1,10 @@
 package lang
 
 import (
+	"errors"
 	"math/big"
 	"math/rand/v2"
+	"slices"
 
 	"trammel/geom/exact"
 	"trammel/lang/eval"
@@ -39,7 +41,7 @@ func (r *Result) askSides(lines int) {
 	questions := make([]exact.Question, len(r.program.Claims))
 	for i, c := range r.program.Claims {
 		if !c.Inequality && !r.sides[i] && r.hangs(c.Step) && !(r.other != nil && r.other.isRefuted(i)) {
-			questions[i] = run.question(c)
+			questions[i] = run.question(c.Step)
 		}
 	}
 	for i, told := range exact.HoldEverywhere(questions, &lines) {
@@ -55,12 +57,12 @@ type formulaRun struct {
 	steps []*program.Step
 }
 
-// formulas resolves a figure near this one, in which no number is special.
-func (r *Result) formulas() *formulaRun {
+// formulas resolves a figure near this one, in which no number is special, with its claims and other proofs.
+func (r *Result) formulas(proofs ...*program.Step) *formulaRun {
 	random := rand.New(rand.NewPCG(elsewhereSeed, stream))
 	delta := big.NewRat(1, 1024)
 	for range attempts {
-		if run := runFormulas(r.program, r.moved(random, delta, formulaBits)); run != nil {
+		if run := runFormulas(r.program, r.moved(random, delta, formulaBits), proofs...); run != nil {
 			return run
 		}
 		delta.Mul(delta, big.NewRat(3, 4))
@@ -70,7 +72,7 @@ func (r *Result) formulas() *formulaRun {
 
 const formulaBits = 24
 
-func runFormulas(p *program.Program, inputs []*big.Rat) *formulaRun {
+func runFormulas(p *program.Program, inputs []*big.Rat, proofs ...*program.Step) *formulaRun {
 	st := program.NewState(p, inputs, exact.NewFormulaField())
 	run := &formulaRun{
 		notes: map[*program.Step]*exact.Notes{},
@@ -84,6 +86,9 @@ func runFormulas(p *program.Program, inputs []*big.Rat) *formulaRun {
 	}
 	for _, c := range p.Claims {
 		run.do(st, c.Step)
+	}
+	for _, step := range proofs {
+		run.do(st, step)
 	}
 	return run
 }
@@ -109,16 +114,16 @@ func (run *formulaRun) do(st *program.State, step *program.Step) bool {
 }
 
 // question is what is asked of a claim's equations.
-func (run *formulaRun) question(c program.Claim) exact.Question {
+func (run *formulaRun) question(claim *program.Step) exact.Question {
 	needed := map[*program.Step]bool{}
-	run.need(c.Step, needed)
+	run.need(claim, needed)
 	figure := &exact.Notes{}
 	for _, step := range run.steps {
-		if needed[step] && step != c.Step {
+		if needed[step] && step != claim {
 			figure.Add(run.notes[step])
 		}
 	}
-	return exact.Question{Figure: figure, Claim: run.notes[c.Step]}
+	return exact.Question{Figure: figure, Claim: run.notes[claim]}
 }
 
 func (run *formulaRun) need(step *program.Step, needed map[*program.Step]bool) {
@@ -128,5 +133,35 @@ func (run *formulaRun) need(step *program.Step, needed map[*program.Step]bool) {
 	needed[step] = true
 	for _, s := range run.needs[step] {
 		run.need(s, needed)
+	}
+}
+
+// proveLong does the claims again that were too long to decide, in the file and in constructions, and of which
+// the formulas tell that they hold whatever the angles and measures are. Others remain undone.
+func (o *outcome) proveLong(p *program.Program) {
+	var long []*program.Step
+	for _, f := range o.failures {
+		var spent *exact.Undecided
+		if f.Step.Proof && errors.As(f.Err, &spent) {
+			long = append(long, f.Step)
+		}
+	}
+	if len(long) == 0 {
+		return
+	}
+	run := (&Result{program: p, inputs: o.Inputs}).formulas(long...)
+	if run == nil {
+		return
+	}
+	questions := make([]exact.Question, len(long))
+	for i, step := range long {
+		questions[i] = run.question(step)
+	}
+	left := mostLines
+	for i, told := range exact.HoldEverywhere(questions, &left) {
+		if told && eval.DoTrusting(o.state, long[i]) == nil {
+			o.failures = slices.DeleteFunc(o.failures, func(f eval.Failure) bool { return f.Step == long[i] })
+			o.state.Undone = slices.DeleteFunc(o.state.Undone, func(u program.Undone) bool { return u.Step == long[i] })
+		}
 	}
 }

@@ -23,7 +23,9 @@ type outcome struct {
 // runOn runs a Program on what was chosen for it.
 func runOn(p *program.Program, c solve.Choice) outcome {
 	st, failures := eval.Run(p, c.Inputs)
-	return outcome{c, st, failures}
+	o := outcome{c, st, failures}
+	o.proveLong(p)
+	return o
 }
 
 // choose chooses what is left to chance, and runs the Program on it. A choice by which the
