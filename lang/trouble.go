@@ -144,7 +144,7 @@ func (t *trouble) forbidden(p *program.Program, inputs []*big.Rat, f solve.Fail)
 		return ""
 	}
 	lo, hi := t.Tried[0], t.Tried[len(t.Tried)-1]
-	return fmt.Sprintf("%s would have to be open %s, and %s leaves openings %s: those from %s to %s were tried", in.Name, wants, in.Bounds, leaves, short(lo), short(hi))
+	return fmt.Sprintf("%s would have to be open %s, and %s leaves what is %s; openings from %s to %s were tried", in.Name, wants, in.Bounds, leaves, short(lo), short(hi))
 }
 
 // once is a list in which nothing is told twice of one place: an act may stand in the way of

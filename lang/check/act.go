@@ -96,40 +96,67 @@ func (s *scope) anyOpening(o *syntax.Opening, n syntax.Node, name string, plain 
 		}
 		r.Sure()
 		for _, b := range bounds {
-			if err := b.check(st, r); err != nil {
+			if holds, err := b.holds(st, r); err != nil {
 				return nil, err
+			} else if !holds {
+				return nil, noOpening(st, bounds)
 			}
 		}
 		return r.Mul(r), nil
 	}, true
 }
 
-func (b bound) check(st *program.State, r geom.Real) error {
+// noOpening is the fault of an opening that is out of its bounds.
+func noOpening(st *program.State, bounds []bound) error {
+	f := &program.Fault{Text: "no opening was found that is ", Range: true}
+	for i, b := range bounds {
+		limit, err := b.limit(st)
+		if err != nil {
+			return err
+		}
+		if i > 0 {
+			f.Text, f.Help = f.Text+", and ", "change one of the bounds"
+		}
+		if f.Text += b.word() + " " + b.text; limit != nil && geom.Show(limit) != b.text {
+			f.Text += ", which is " + geom.Show(limit)
+		}
+	}
+	return f
+}
+
+// limit is the length that a bound speaks of, nil where it is no constructible one.
+func (b bound) limit(st *program.State) (geom.Real, error) {
 	x, err := b.e.value(st)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	limit, _ := x.Constructible()
-	if limit == nil {
-		return nil
+	return limit, nil
+}
+
+func (b bound) word() string {
+	if b.over {
+		return "over"
+	}
+	return "under"
+}
+
+// holds tells whether an opening is within a bound.
+func (b bound) holds(st *program.State, r geom.Real) (bool, error) {
+	limit, err := b.limit(st)
+	if err != nil || limit == nil || st.Unbounded {
+		return true, err
 	}
 	st.Bounds = append(st.Bounds, program.Bound{Over: b.over, Limit: limit.Float()})
-	if st.Unbounded {
-		return nil
-	}
-	if b.over && r.Cmp(limit) > 0 || !b.over && r.Cmp(limit) < 0 {
-		if b.over {
-			r.Sub(limit).Sure()
-		} else {
-			limit.Sub(r).Sure()
-		}
-		return nil
-	}
-	word := "under"
+	room := limit.Sub(r)
 	if b.over {
-		word = "over"
+		room = r.Sub(limit)
 	}
-	return &program.Fault{Text: fmt.Sprintf("no opening was found that is %s %s, which is %s", word, b.text, geom.Show(limit)), Range: true}
+	if room.Sign() <= 0 {
+		return false, nil
+	}
+	room.Sure()
+	return true, nil
 }
 
 // arc draws an arc, all its circle geometrically.
