@@ -31,10 +31,11 @@ type Result struct {
 	program     *program.Program
 	state       *program.State
 	inputs      []*big.Rat
-	other       *elsewhere // once asked for
-	special     []position // once asked for
-	sides       []bool     // once asked for, by claim
-	sidesWithin int        // so many lines of formulas
+	other       *elsewhere  // once asked for
+	special     []position  // once asked for
+	sought      []exception // and what they were sought among
+	sides       []bool      // once asked for, by claim
+	sidesWithin int         // so many lines of formulas
 
 	tree   *syntax.File
 	loader *loader

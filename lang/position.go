@@ -18,6 +18,7 @@ import (
 type position struct {
 	exception
 	inputs []*big.Rat
+	other  []*big.Rat // inputs of another place that is as special; may be nil
 }
 
 // positions is the state of a search for special positions.
@@ -26,6 +27,7 @@ type positions struct {
 	rough *program.State
 	fixed []bool // by slot: it hangs on nothing free
 	seen  map[string]bool
+	all   []exception // that were looked for
 	found []position
 }
 
@@ -35,7 +37,7 @@ func (r *Result) specials() []position {
 	if r.special == nil {
 		x := &positions{Result: r, fixed: make([]bool, len(r.program.Slots)), seen: map[string]bool{}, found: []position{}}
 		x.search()
-		r.special = x.found
+		r.special, r.sought = x.found, x.all
 	}
 	return r.special
 }
@@ -47,18 +49,27 @@ func (x *positions) search() {
 		for _, p := range free {
 			for _, s := range rank(x.program, p, x.besides(p, program.Point), x.besides(p, program.Line), x.besides(p, program.Circle)) {
 				e := exception{s, p}
-				inputs := x.reach(e)
-				if inputs == nil || x.seen[fmt.Sprint(inputs)] {
+				if !x.add(e) {
 					continue
 				}
-				x.seen[fmt.Sprint(inputs)] = true
-				x.found = append(x.found, position{e, inputs})
 				if budget -= len(x.program.Steps); budget < 0 {
 					return
 				}
 			}
 		}
 	}
+}
+
+// add finds the inputs of a special position, and tells whether they are new.
+func (x *positions) add(e exception) bool {
+	x.all = append(x.all, e)
+	inputs := x.reach(e)
+	if inputs == nil || x.seen[fmt.Sprint(inputs)] {
+		return false
+	}
+	x.seen[fmt.Sprint(inputs)] = true
+	x.found = append(x.found, position{e, inputs, x.reachAside(e)})
+	return true
 }
 
 // around are inputs off a special position, by about such a part, on all sides of it.
@@ -147,7 +158,19 @@ func (x *positions) reach(e exception) (found []*big.Rat) {
 	for i := len(in) - 1; i >= 0 && found == nil; i-- {
 		found = x.reachWith(e, x.inputs, in[i])
 	}
-	for i := len(in) - 1; i >= 0 && found == nil && len(in) == 2; i-- {
+	if found == nil {
+		found = x.reachAside(e)
+	}
+	return found
+}
+
+// reachAside is reach for one condition and two inputs, one of which is moved first.
+func (x *positions) reachAside(e exception) (found []*big.Rat) {
+	in := e.free.inputs
+	if len(in) != 2 || len(e.off(x.rough, x.rough.Point(e.free.slot))) == 2 {
+		return nil
+	}
+	for i := len(in) - 1; i >= 0 && found == nil; i-- {
 		found = x.reachWith(e, x.aside(in[1-i]), in[i])
 	}
 	return found

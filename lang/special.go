@@ -99,10 +99,36 @@ func (x *exceptions) blames(p position) bool {
 			}
 		}
 		if slices.ContainsFunc(beside, func(t *eval.Trial) bool { return t.Failed[c.Step] == nil }) {
-			x.found[i] = append(x.found[i], p.exception)
+			if e, ok := x.cause(p, c, t); ok {
+				x.found[i] = append(x.found[i], e)
+			}
 		}
 	}
 	return true
+}
+
+// cause is the special position to which it is due that a claim fails in a figure: not
+// the one that was tried, if the claim holds in another figure that is special in that
+// way; then one that this figure happens to be in as well.
+func (x *exceptions) cause(p position, c program.Claim, t *eval.Trial) (e exception, ok bool) {
+	if !x.holdsAt(p, p.other, c) {
+		return p.exception, true
+	}
+	for _, e := range x.sought {
+		if e.words != p.words && e.holds(t.State) {
+			return e, true
+		}
+	}
+	return exception{}, false
+}
+
+// holdsAt tells whether a claim holds in another figure in which a point is as special.
+func (x *exceptions) holdsAt(p position, inputs []*big.Rat, c program.Claim) bool {
+	if inputs == nil {
+		return false
+	}
+	t := eval.At(x.program, inputs)
+	return t != nil && p.holds(t.State) && t.Failed[c.Step] == nil
 }
 
 // beside are figures hardly off a special position. Where none of them stands, the

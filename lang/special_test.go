@@ -33,6 +33,8 @@ func TestExceptions(t *testing.T) {
 		{"given points A, B, C\nline m through A and B\nn, F by drop(m, C)\nclaim angle ACF + angle CAF = 90°", "C lies on AB, angle CAB = 90°"},
 		{"given A about (0.4, 0)\ngiven B about (4, 0.2)\ngiven C about (1, 3)\nline m through A and B\nn, F by drop(m, C)\nclaim angle ACF + angle CAF = 90°", "C lies on AB, angle CAB = 90°"},
 		{"given points A, B, C\nH, D, E, F by orthocentre(A, B, C)\nclaim triangle AEF similar to ABC", "C lies on AB, angle CAB = 90°"},
+		// Where C is as far from A as from B and right as well, the right angle is to blame.
+		{"given A (0, 0)\ngiven B about 6 from A\ngiven C about (2, 3)\na, D by drop(CA, B)\nclaim angle BDC = 90°", "C lies on AB, angle ACB = 90°"},
 		// An angle is straight only where its corner lies between the others.
 		{"given points A, B, C\nclaim angle ABC < 180°", "B is A, C is B, B lies between A and C"},
 		{"given points A, B, C\nclaim reflex angle ABC > 180°", "B is A, C is B, B lies between A and C"},
