@@ -109,6 +109,9 @@ func (t *trouble) fits(p *program.Program, inputs []*big.Rat, f solve.Fail, v *b
 
 // reportAlone tells of the one step that fails for every value that was tried.
 func (t *trouble) reportAlone(f solve.Fail, p *program.Program, inputs []*big.Rat, problems *source.List) {
+	if f.Inputs != nil && reportUnclear(p, f.Step, doneUpTo(program.NewState(p, f.Inputs, exact.NewField()), f.Step), problems) {
+		return
+	}
 	before, err := len(*problems), t.truly(p, inputs, f)
 	if reportUnclear(p, f.Step, err, problems) {
 		return

@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"errors"
 	"math/big"
 	"slices"
 
@@ -25,6 +24,9 @@ type Fail struct {
 	Err    error    // how
 	Fits   bool
 	Lo, Hi *big.Rat
+	// Inputs are such with which nothing says which of several places the step means,
+	// where with all values tried there is none; nil: none were come upon.
+	Inputs []*big.Rat
 	// Past tells for which values a step would go well that goes well for none, if the
 	// source did not bound the opening; nil where it would for none, or there is no bound.
 	Past      *Fail
@@ -46,6 +48,9 @@ func (s *search) lament(in, i int) {
 		}
 		if f.Value != nil {
 			c.bounds(&f, t.Tried, n, func(k int) bool { return went[k][n] == well })
+			if !f.Fits && !manyPlaces(f.Err) {
+				f.Inputs = s.doubts[step]
+			}
 			t.Fails = append(t.Fails, f)
 		}
 	}
@@ -92,8 +97,8 @@ func (c *choice) tellsMore(v *big.Rat, err error, than *Fail) bool {
 }
 
 func manyPlaces(err error) bool {
-	var fault *program.Fault
-	return errors.As(err, &fault) && fault.Unclear != ""
+	fault, is := err.(*program.Fault)
+	return is && fault.Unclear != ""
 }
 
 // away is how far a value is from the plain one.

@@ -42,20 +42,21 @@ type search struct {
 	open     []int     // the latest inputs, not yet bettered
 	mended   int       // the input that the last step was mended by alone, or -1
 	troubles []Trouble
-	judge    *judge // of choices
-	before   still  // what a choice comes back to,
-	best     still  // and what it has made for its best value
-	aside    still  // what stands for another value
-	was      made   // what a step had made before it was done again
-	marks    []int  // by slot: which value it holds, by their count; 0: none
-	marked   int    // so many have been counted
-	read     []bool // by slot: whether what a choice does reads it
-	making   int    // steps that make something
-	settled  int    // the steps whose choices were reviewed
-	spare    spare  // for that
-	urgent   bool   // what is poor cannot stay, whatever must move
-	budget   int    // steps that may still be performed
-	work     int    // and how many have been
+	doubts   map[int][]*big.Rat // by step: inputs with which nothing says which place is meant
+	judge    *judge             // of choices
+	before   still              // what a choice comes back to,
+	best     still              // and what it has made for its best value
+	aside    still              // what stands for another value
+	was      made               // what a step had made before it was done again
+	marks    []int              // by slot: which value it holds, by their count; 0: none
+	marked   int                // so many have been counted
+	read     []bool             // by slot: whether what a choice does reads it
+	making   int                // steps that make something
+	settled  int                // the steps whose choices were reviewed
+	spare    spare              // for that
+	urgent   bool               // what is poor cannot stay, whatever must move
+	budget   int                // steps that may still be performed
+	work     int                // and how many have been
 }
 
 func newSearch(p *program.Program, smaller float64) *search {
@@ -67,6 +68,7 @@ func newSearch(p *program.Program, smaller float64) *search {
 		slotDeps: make([][]int, len(p.Slots)), grownAt: make([]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
 		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), near: nearHand * p.Hand(), hand: p.Hand() * smaller,
 		scale: make([]float64, len(p.Inputs)), marks: make([]int, len(p.Slots)), mended: -1,
+		doubts: map[int][]*big.Rat{},
 	}
 	s.judge, s.read = s.newJudge(), make([]bool, len(p.Slots))
 	for _, step := range p.Steps {
@@ -90,6 +92,9 @@ func (s *search) perform(i int) {
 	s.work++
 	s.st.Crossings, s.st.Touches, s.st.Bounds = s.st.Crossings[:0], s.st.Touches[:0], s.st.Bounds[:0]
 	s.errs[i] = eval.Do(s.st, s.p.Steps[i])
+	if manyPlaces(s.errs[i]) && s.doubts[i] == nil {
+		s.doubts[i] = slices.Clone(s.st.Inputs)
+	}
 	s.sines[i] = s.sines[i][:0]
 	for _, c := range s.st.Crossings {
 		s.sines[i] = append(s.sines[i], c.Sine)
