@@ -41,3 +41,34 @@ func TestFreeTriangle(t *testing.T) {
 }
 
 func far(a, b [2]float64) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
+
+// TestGivenTriangle: a triangle that is left to chance stays an ordinary one, whatever is
+// constructed on it: no needle, and not nearly symmetrical.
+func TestGivenTriangle(t *testing.T) {
+	for _, lines := range []string{
+		"given D between B and C\ngiven E between A and C\nproduce AB beyond B\nline n through D and E\nn meets AB at F",
+		"k, O by circumcircle(A, B, C)\nG, P, Q, R by centroid(A, B, C)\nH, D, E, F by orthocentre(A, B, C)\nline e through O and H\nclaim G on e",
+		"given Z outside ABC\nline a through A and Z\nline b through B and Z\nline c through C and Z\narc p centre Z through A\na meets p at D other than A",
+	} {
+		ps := cornersOf(spots(chosen(t, titled("given triangle ABC\njoin ABCA\n"+lines))), "ABC")
+		for i, angle := range turns(ps) {
+			if angle < 30 || angle > 85 {
+				t.Errorf("%s: the angle at %c is %.0f°", lines, "ABC"[i], angle)
+			}
+		}
+		if a, b := far(ps[0], ps[2]), far(ps[1], ps[2]); math.Abs(a-b) < 0.08*max(a, b) {
+			t.Errorf("%s: AC is %.2f and BC %.2f", lines, a, b)
+		}
+	}
+}
+
+// TestFreeQuadrilateral: what is left to chance of a quadrilateral does not make it look
+// right-angled.
+func TestFreeQuadrilateral(t *testing.T) {
+	ps := cornersOf(spots(chosen(t, titled("given quadrilateral ABCD with AB = 3, BC = 4, CD = 5, DA = 6\njoin ABCDA"))), "ABCD")
+	for i, angle := range turns(ps) {
+		if math.Abs(angle-90) < 6 {
+			t.Errorf("the angle at %c is %.0f°", "ABCD"[i], angle)
+		}
+	}
+}

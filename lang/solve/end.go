@@ -27,10 +27,10 @@ func begins(p *program.Program, i int) bool {
 }
 
 // shown tells whether each of the latest inputs is seen by more than points and arcs already;
-// else the acts to come are what it is for.
+// else the acts to come are what it is for. What calls leave to chance is for themselves.
 func (s *search) shown() bool {
 	return !slices.ContainsFunc(s.open, func(in int) bool {
-		return !slices.ContainsFunc(s.of[in], func(step int) bool {
+		return s.p.Inputs[in].Span.File == s.p.Source && !slices.ContainsFunc(s.of[in], func(step int) bool {
 			return slices.ContainsFunc(s.writes[step], func(slot int) bool {
 				t := &s.sight.slots[slot]
 				return t.kind == straight || t.kind == circle && t.whole
@@ -45,19 +45,20 @@ type spare struct{ reviews, pairs int }
 // spareOf is that for so many steps.
 func spareOf(making int) spare { return spare{30 * making, 60 * making} }
 
-// settle makes the choices good, as far as the steps before `to` show. All acts that
-// only add together have little to spare.
+// settle makes the choices good, as far as the steps before `to` show: where two together
+// mend a flat crossing, nothing that they stand on has to be moved for it. All acts that only
+// add together have little to spare.
 func (s *search) settle(to int) {
 	s.better()
 	if s.settled == 0 {
 		s.spare = spareOf(s.made(to))
 	}
 	rest := s.budget
-	s.budget = min(rest, s.spare.reviews)
-	s.review(s.settled, to)
-	s.spare.reviews, s.budget = s.budget, s.spare.pairs
+	s.budget = s.spare.pairs
 	s.reviewPairs(s.settled, to)
-	s.spare.pairs, s.budget = s.budget, rest
+	s.spare.pairs, s.budget = s.budget, min(rest, s.spare.reviews)
+	s.review(s.settled, to)
+	s.spare.reviews, s.budget = s.budget, rest
 	if s.settled == 0 {
 		s.spare = spare{100 + s.making/2, 200 + s.making}
 	}

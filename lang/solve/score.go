@@ -31,7 +31,7 @@ type judge struct {
 	seeking  bool                    // they are being looked for
 	learning bool                    // they may be asked for next
 	ways     map[coincidence]float64 // how far apart things were when learning began
-	triangle []int                   // the corners of a free triangle, if there is just one
+	shapes   []shape                 // what is left to chance of them
 }
 
 // part is what a judge looks at of a step: the slots that it writes and that are
@@ -65,7 +65,7 @@ func (j *judge) look(steps ...int) {
 	clear(j.needful)
 	clear(j.ways)
 	j.parts = j.parts[:0]
-	j.triangle = j.s.freeTriangle()
+	j.shapes = j.s.freeShapes()
 	for _, i := range steps {
 		p := part{step: i, crosses: true}
 		for _, slot := range j.s.writes[i] {
@@ -229,8 +229,8 @@ func (j *judge) whole(limit float64) float64 {
 			}
 		}
 	}
-	if j.triangle != nil {
-		sum += j.unplain()
+	for _, f := range j.shapes {
+		sum += j.unplain(f)
 	}
 	return sum
 }
@@ -311,6 +311,8 @@ const (
 	rightJoins
 	nearPoints
 	nearCurve
+	cornerAngle
+	cornerSides
 )
 
 // kept tells whether two things are just as far apart whatever is chosen; while
