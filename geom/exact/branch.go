@@ -297,6 +297,12 @@ func (l *entry) isDoubtful() bool {
 // line, stuck, fails modulo each of many primes: then, surely, the world has no
 // figure; or where it takes too long.
 func (b *branches) draw(world uint) (pt *place, stuck int32, sure bool) {
+	return b.drawPatiently(world, samples)
+}
+
+// drawPatiently is draw that ends when a line has failed so many times; if these are
+// fewer than samples, that is not sure.
+func (b *branches) drawPatiently(world uint, patience int) (pt *place, stuck int32, ended bool) {
 	primes := mapPrimes()
 	last, times := int32(-1), 0
 	for *b.left >= 0 {
@@ -315,10 +321,14 @@ func (b *branches) draw(world uint) (pt *place, stuck int32, sure bool) {
 		if stuck < last {
 			continue
 		}
-		if times++; times >= samples {
-			if chances := b.chances(b.cone([]int32{last})); chances <= mostChances && times >= b.wanted(chances) {
-				return nil, last, true
-			}
+		if times++; times < patience {
+			continue
+		}
+		if patience < samples {
+			return nil, last, true
+		}
+		if chances := b.chances(b.cone([]int32{last})); chances <= mostChances && times >= b.wanted(chances) {
+			return nil, last, true
 		}
 	}
 	return nil, 0, false

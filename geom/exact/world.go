@@ -179,31 +179,39 @@ func (b *branches) signsOf(lines []bool) (mask uint) {
 	return mask
 }
 
-// generalize finds out whether there is no figure with those signs of a world alone that some
-// lines hang on: without what else is asked of the world's figures.
-func (b *branches) generalize(lines []int32, world uint) {
-	all := b.active
-	defer func() { b.active = all }()
-	b.active = b.cone(lines)
-	if b.signsOf(b.active) == b.signsOf(all) {
-		return
+// generalize looks for other worlds that are empty as well, by the lines in conflict in one.
+func (b *branches) generalize(world uint, conflict []int32) {
+	if b.signsOf(b.cone(conflict)) != b.signsOf(b.active) {
+		b.excludes(world, conflict)
 	}
+}
+
+// excludes tells whether there is no figure with those signs of a world alone that some lines hang
+// on, without what else is asked of the world's figures; and notes that.
+func (b *branches) excludes(world uint, lines []int32) bool {
+	all, guessed, failed := b.active, slices.Clone(b.guessed), slices.Clone(b.failed)
+	defer func() { b.active, b.guessed, b.failed = all, guessed, failed }()
+	b.active = b.cone(lines)
 	clear(b.guessed)
 	clear(b.failed)
+	none := b.isEmpty(world)
+	if none {
+		b.ruleOut(world, b.active)
+	}
+	return none
+}
+
+// isEmpty tells whether there are no points of a world, or what is at them contradicts itself.
+func (b *branches) isEmpty(world uint) bool {
 	var points []*place
 	for len(points) < len(b.points) {
 		pt, _, sure := b.draw(world)
 		if pt == nil {
-			if sure {
-				b.ruleOut(world, b.active)
-			}
-			return
+			return sure
 		}
 		points = append(points, pt)
 	}
-	if b.chances(b.active) == 0 && b.deduce(points, false, nil).none {
-		b.ruleOut(world, b.active)
-	}
+	return b.chances(b.active) == 0 && b.deduce(points, false, nil).none
 }
 
 // drawAll draws points of a world, so many that each choice of the signs that are left to
@@ -212,14 +220,15 @@ func (b *branches) generalize(lines []int32, world uint) {
 func (b *branches) drawAll(c *claimLines, world uint) (points []*place, ok bool) {
 	clear(b.guessed)
 	clear(b.failed)
-	meant := false
+	meant, patience := false, fewPoints
 	for wanted := 1; len(points) < wanted; {
-		pt, stuck, sure := b.draw(world)
-		if pt == nil && sure {
-			b.generalize([]int32{stuck}, world)
-		}
-		if pt == nil {
-			return nil, sure
+		pt, stuck, ended := b.drawPatiently(world, patience)
+		switch {
+		case pt == nil && ended && patience < samples && !b.excludes(world, []int32{stuck}):
+			patience = samples
+			continue
+		case pt == nil:
+			return nil, ended
 		}
 		points, meant = append(points, pt), meant || c.see(pt) != noneAt
 		if len(points) < wanted {
@@ -279,7 +288,7 @@ func (b *branches) holds(c *claimLines, held, failed []*place, world uint, home 
 			return false
 		}
 		if d.none && !home && len(failed) == 0 {
-			b.generalize(d.conflict.elements(), world)
+			b.generalize(world, d.conflict.elements())
 			return true
 		}
 	}
@@ -294,7 +303,7 @@ func (b *branches) holds(c *claimLines, held, failed []*place, world uint, home 
 	}
 	d := b.deduce(failed, home, nil)
 	if d.none && !home && len(held) == 0 {
-		b.generalize(d.conflict.elements(), world)
+		b.generalize(world, d.conflict.elements())
 	}
 	return d.none
 }
