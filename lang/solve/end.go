@@ -49,7 +49,7 @@ func spareOf(making int) spare { return spare{30 * making, 60 * making} }
 // mend a flat crossing, nothing that they stand on has to be moved for it. All acts that only
 // add together have little to spare.
 func (s *search) settle(to int) {
-	s.better()
+	s.better(to)
 	if s.settled == 0 {
 		s.spare = spareOf(s.made(to))
 	}

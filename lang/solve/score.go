@@ -160,7 +160,7 @@ func (j *judge) plight(size float64) float64 {
 			case t.kind == point && !t.hidden:
 				sum += j.crowding(slot, t) + j.grazing(slot, t)
 			case t.kind == straight:
-				sum += j.corners(slot, t) + j.grazed(slot, t)
+				sum += j.corners(slot, t) + j.grazed(slot, t) + j.rounded(slot)
 			}
 		}
 	}
@@ -225,7 +225,9 @@ func (j *judge) whole(limit float64) float64 {
 			case point:
 				sum += j.crowding(slot, t) + j.grazing(slot, t)
 			case straight:
-				sum += j.corners(slot, t) + j.grazed(slot, t)
+				sum += j.corners(slot, t) + j.grazed(slot, t) + j.rounded(slot)
+			case circle:
+				sum += j.rounds(slot)
 			}
 		}
 	}
@@ -311,6 +313,8 @@ const (
 	rightJoins
 	nearPoints
 	nearCurve
+	nearCentre
+	nearTangent
 	cornerAngle
 	cornerSides
 )

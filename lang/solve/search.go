@@ -40,6 +40,7 @@ type search struct {
 	scale    []float64 // by input, of coordinates: what a unit of a plain value became
 	next     int       // the first input that no step has asked for
 	open     []int     // the latest inputs, not yet bettered
+	shows    []int     // by input: the steps before that one were there when it was bettered
 	mended   int       // the input that the last step was mended by alone, or -1
 	troubles []Trouble
 	doubts   map[int][]*big.Rat // by step: inputs with which nothing says which place is meant
@@ -67,7 +68,7 @@ func newSearch(p *program.Program, smaller float64) *search {
 		writes: make([][]int, n), deps: make([][]int, n),
 		slotDeps: make([][]int, len(p.Slots)), grownAt: make([]int, len(p.Slots)), of: make([][]int, len(p.Inputs)),
 		sight: newSight(p), page: pageOf(p), fixed: emptyBox(), near: nearHand * p.Hand(), hand: p.Hand() * smaller,
-		scale: make([]float64, len(p.Inputs)), marks: make([]int, len(p.Slots)), mended: -1,
+		scale: make([]float64, len(p.Inputs)), shows: make([]int, len(p.Inputs)), marks: make([]int, len(p.Slots)), mended: -1,
 		doubts: map[int][]*big.Rat{},
 	}
 	s.judge, s.read = s.newJudge(), make([]bool, len(p.Slots))

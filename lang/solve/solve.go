@@ -64,7 +64,7 @@ func run(p *program.Program, smaller, over float64) (s *search, better bool) {
 			continue
 		}
 		if s.asks(i) {
-			if s.better(); s.over() >= over {
+			if s.better(i); s.over() >= over {
 				return s, false
 			}
 		}
@@ -129,10 +129,10 @@ func (s *search) asked(i int) (group []int) {
 	return group
 }
 
-// better moves the latest inputs to good values, as far as the steps done so
-// far show.
-func (s *search) better() {
+// better moves the latest inputs to good values, as far as the steps before `to` show.
+func (s *search) better(to int) {
 	for _, in := range s.open {
+		s.shows[in] = to
 		v := s.st.Inputs[in]
 		if s.spread(in); in == s.mended && s.st.Inputs[in] == v {
 			continue // it has just been chosen, by the same steps
@@ -170,9 +170,8 @@ func (s *search) review(from, to int) {
 		if len(s.deps[i]) == 0 || !suffers(i) {
 			continue
 		}
-		latest := s.p.Inputs[s.deps[i][len(s.deps[i])-1]].Step
 		for _, in := range s.causes(i) {
-			if views[in] == reviewed || views[in] == fresh && s.p.Inputs[in].Step == latest || s.budget < 0 {
+			if views[in] == reviewed || views[in] == fresh && i < s.shows[in] || s.budget < 0 {
 				continue
 			}
 			views[in] = reviewed
