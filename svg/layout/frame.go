@@ -178,8 +178,12 @@ func (d *drawing) warnSmall() {
 	}
 }
 
-// fitting names a unit with which the figure would fit.
+// fitting names a unit with which the figure would fit; or paper, where places are left to chance and
+// keep to the paper with any unit.
 func (d *drawing) fitting(need, paper vec) string {
+	if d.fig.Chance {
+		return fmt.Sprintf("paper %.0f mm by %.0f mm would do", math.Ceil(max(need.x, paper.x)/mm), math.Ceil(max(need.y, paper.y)/mm))
+	}
 	scales := d.scaling().size()
 	fits := d.scale / mm
 	for _, x := range [2][3]float64{{need.x, paper.x, scales.x}, {need.y, paper.y, scales.y}} {
