@@ -10,8 +10,12 @@ import (
 	"trammel/lang/warn"
 )
 
-// mostHands is how many other plain values are tried for what is left to chance.
-const mostHands = 5
+// How many other plain values are tried for what is left to chance, and after how many steps of
+// the search no more are.
+const (
+	mostHands = 5
+	mostWork  = 60_000
+)
 
 // outcome is a choice, and the run on it.
 type outcome struct {
@@ -40,8 +44,9 @@ func choose(p *program.Program) outcome {
 	if fault == clumsy && !slices.ContainsFunc(p.Inputs, func(in *program.Input) bool { return leftToChance(in) && in.Span.File == p.Source }) {
 		return best // only the openings of calls are left to chance, and they move nothing that shows
 	}
-	for hand := 1; fault > fine && hand <= mostHands; hand++ {
+	for hand, work := 1, best.Work; fault > fine && hand <= mostHands && work < mostWork; hand++ {
 		o := runOn(p, solve.Inputs(byHand(p, hand)))
+		work += o.Work
 		if !o.stands() {
 			continue
 		}
