@@ -61,7 +61,7 @@ type search struct {
 }
 
 func newSearch(p *program.Program, smaller float64) *search {
-	n := len(p.Steps)
+	n := len(p.Steps) + 1 // an input of an act that came to nothing has a step after the last
 	s := &search{
 		p: p, plain: make([]*big.Rat, len(p.Inputs)),
 		errs: make([]error, n), sines: make([][]float64, n), known: make([]record, n),
