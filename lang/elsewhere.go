@@ -199,6 +199,9 @@ func (r *Result) anywhere(random *rand.Rand, beyond bool, size float64) []*big.R
 			}
 		case program.Bearing:
 			out[i] = big.NewRat(n%31*11+16, 1)
+			if !beyond { // as an angle of a shape
+				out[i] = big.NewRat(n%89*2+1, 1)
+			}
 		case program.Nearby:
 			out[i] = nearby(n, beyond)
 		}
