@@ -203,7 +203,9 @@ func (x *Real) isNoLess(depth int) bool {
 	return x.op == product && x.x == x.y || x.isPositive(depth)
 }
 
-// relate finds relations of numbers that are sure, on the branch of the figure at hand.
+// relate finds relations of numbers that are sure, on the branch of the figure at hand. That
+// a number is always a square says nothing more than that its root is there, but of a root:
+// of the two, it is the one that is a square.
 func (b *branches) relate() bool {
 	b.points = nil
 	for len(b.points) < len(b.sure)+spare+samples/2 {

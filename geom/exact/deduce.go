@@ -13,10 +13,10 @@ type deduction struct {
 	conflict bitRow   // as follows from these lines
 }
 
-// deduce finds signs of some lines, given with what they are made of, until those that are its goals are
-// positive. A number is positive if it is a
-// product of numbers that are and of squares of the field, which is seen from which are squares at the
-// points; or a sum of numbers that are.
+// deduce finds signs of some lines, given with what they are made of, until those that are
+// its goals are positive. A number is positive if it is a product of numbers that are and of
+// squares of the field, which is seen from which are squares at the points; or a sum of
+// numbers that are.
 func (b *branches) deduce(points []*place, home bool, goals []int32) *deduction {
 	d := &deduction{characters: b.charactersAt(points), sign: make([]int8, len(b.lines)), from: make([]bitRow, len(b.lines))}
 	for k, i := range b.sure {
@@ -66,8 +66,8 @@ func (b *branches) deduce(points []*place, home bool, goals []int32) *deduction 
 	return d
 }
 
-// tells tells whether the points are enough to tell relations of the numbers that are known, and of some
-// more, from chance.
+// tells tells whether the points are enough to tell relations of the numbers that are known,
+// and of some more, from chance.
 func (d *deduction) tells(more int) bool { return len(d.span.rows)+more+spare <= len(d.points) }
 
 // know notes the sign of a line, which follows from those of others but is no product of them.

@@ -37,7 +37,6 @@ type choice struct {
 	wheels []int    // circles that are as wide as the value, and stay where they are
 	value  *big.Rat // the best one so far, for which the search keeps what the moves have made,
 	bad    float64  // and how bad it is
-	review bool     // there is an old value that is not far off
 	// A thorough search does all steps for each value.
 	thorough bool
 }

@@ -182,7 +182,7 @@ func (d *drawing) warnSmall() {
 // keep to the paper with any unit.
 func (d *drawing) fitting(need, paper vec) string {
 	if d.fig.Chance {
-		return fmt.Sprintf("paper %.0f mm by %.0f mm would do", math.Ceil(max(need.x, paper.x)/mm), math.Ceil(max(need.y, paper.y)/mm))
+		return fmt.Sprintf("paper %.0f mm by %.0f mm would do, or a smaller unit if measures are given", math.Ceil(max(need.x, paper.x)/mm), math.Ceil(max(need.y, paper.y)/mm))
 	}
 	scales := d.scaling().size()
 	fits := d.scale / mm
