@@ -36,7 +36,7 @@ func runOn(p *program.Program, c solve.Choice) outcome {
 // figure comes out unlucky, with what only looks right or a crossing too flat to draw, or is
 // clumsy, is made again from other plain values. The best stays, and its warnings are told.
 func choose(p *program.Program) outcome {
-	best := runOn(p, solve.Inputs(p))
+	best := onPaper(p)
 	if !best.stands() || !slices.ContainsFunc(p.Inputs, leftToChance) {
 		return best
 	}
@@ -45,7 +45,7 @@ func choose(p *program.Program) outcome {
 		return best // only the openings of calls are left to chance, and they move nothing that shows
 	}
 	for hand, work := 1, best.Work; fault > fine && hand <= mostHands && work < mostWork; hand++ {
-		o := runOn(p, solve.Inputs(byHand(p, hand)))
+		o := runOn(p, solve.InputsBy(byHand(p, hand), best.Hand))
 		work += o.Work
 		if !o.stands() {
 			continue
@@ -55,6 +55,37 @@ func choose(p *program.Program) outcome {
 		}
 	}
 	return best
+}
+
+// onPaper is the choice of the largest hand by which all ink of the figure has room on its paper;
+// the solver itself looks at points and whole circles alone. Where no hand's has, it is what exceeds
+// the paper least.
+func onPaper(p *program.Program) outcome {
+	best := runOn(p, solve.Inputs(p))
+	if !best.stands() {
+		return best
+	}
+	least := best.excess()
+	for hand := best.Hand + 1; least > 0 && hand < len(solve.Hands) && best.Work < mostWork; hand++ {
+		o := runOn(p, solve.InputsBy(p, hand))
+		o.Work += best.Work
+		if best.Work = o.Work; !o.stands() {
+			continue
+		}
+		if over := o.excess(); over < least {
+			best, least = o, over
+		}
+	}
+	return best
+}
+
+// excess is how many millimetres a figure that stands is too wide or too high for its paper.
+func (o outcome) excess() (mm float64) {
+	eval.Guard(func() error {
+		mm = eval.Figure(o.state, nil).Excess()
+		return nil
+	})
+	return mm
 }
 
 // leftToChance tells the inputs that the source gives no value for.

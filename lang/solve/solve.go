@@ -26,28 +26,33 @@ type Choice struct {
 	Inputs   []*big.Rat // the chosen values, one for each input
 	Troubles []Trouble
 	Work     int // how many steps have been done for it, those done again counted again
+	Hand     int // which of the Hands it is by
 }
+
+// Hands are how large hands draw, as parts of a plain one, largest first.
+var Hands = [...]float64{1, 0.9, 0.75, 0.55, 0.4}
 
 // Inputs chooses. It always gives a value for every input; where nothing fits,
 // running the Program on them fails at the steps of the Troubles.
-func Inputs(p *program.Program) Choice {
+func Inputs(p *program.Program) Choice { return InputsBy(p, 0) }
+
+// InputsBy is Inputs by one of the Hands, or by a smaller one where the figure is larger
+// than its page.
+func InputsBy(p *program.Program, hand int) Choice {
 	if len(p.Inputs) == 0 {
 		return Choice{}
 	}
-	s, _ := run(p, 1, math.Inf(1))
+	s, _ := run(p, Hands[hand], math.Inf(1))
 	work := s.work
-	for _, smaller := range []float64{0.75, 0.55, 0.4} {
-		if len(s.troubles) > 0 || !s.crowdsPage() {
-			break
-		}
-		t, better := run(p, smaller, s.over())
+	for hand < len(Hands)-1 && len(s.troubles) == 0 && s.crowdsPage() {
+		t, better := run(p, Hands[hand+1], s.over())
 		if work += t.work; !better {
 			break
 		}
-		s = t
+		s, hand = t, hand+1
 	}
 	s.reviewPage()
-	return Choice{s.st.Inputs, s.troubles, work}
+	return Choice{s.st.Inputs, s.troubles, work, hand}
 }
 
 // run chooses for a hand that draws so much smaller than a plain one. It is better if

@@ -4,14 +4,15 @@ import (
 	"fmt"
 	"math"
 
+	"trammel/geom/figure"
 	"trammel/svg"
 )
 
 const (
-	margin    = 4.0 * mm
+	margin    = figure.Margin * mm
 	farthest  = 5000 * mm // of a drawing across
-	pageWide  = 170 * mm
-	pageTall  = 257 * mm
+	pageWide  = figure.PageWide * mm
+	pageTall  = figure.PageTall * mm
 	helpUnit  = "choose a smaller unit"
 	belowPage = "browsers shrink what is larger than a page's 170 × 257 mm"
 )
