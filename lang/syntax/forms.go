@@ -201,7 +201,7 @@ var givenLines = []Example{
 	{"given triangle ABC with AB = 6, AC = 5, angle A = 40°", "makes a triangle from data that settle it"},
 	{"given triangle ABC with AB = 2 BC, angle B = 70°", "makes one of which a side, or an angle, is a multiple of another"},
 	{"given acute triangle ABC", "makes a triangle of that kind that looks like nothing special"},
-	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, convex kite, trapezium, isosceles trapezium"},
+	{"given square ABCD with AB = 4", "makes a square; or a rectangle, parallelogram, rhombus, convex kite, trapezium (AB parallel to DC and longer), isosceles trapezium"},
 	{"given quadrilateral ABCD", "makes any convex quadrilateral; with data such as AB = 5, angle B = 100° of what they settle"},
 	{"given length a = 4", "shows a length as a bar of its own"},
 	{"given length a = about 4", "shows one that is meant of any length"},
