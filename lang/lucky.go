@@ -34,25 +34,27 @@ func runOn(p *program.Program, c solve.Choice) outcome {
 
 // choose chooses what is left to chance, and runs the Program on it. A choice by which the
 // figure comes out unlucky, with what only looks right or a crossing too flat to draw, or is
-// clumsy, is made again from other plain values. The best stays, and its warnings are told.
+// clumsy, is nudged; if that is no help it is made again from other plain values. The best
+// stays, and its warnings are told.
 func choose(p *program.Program) outcome {
 	best := onPaper(p)
 	if !best.stands() || !slices.ContainsFunc(p.Inputs, leftToChance) {
 		return best
 	}
-	fault := best.fault()
-	if fault == clumsy && !slices.ContainsFunc(p.Inputs, func(in *program.Input) bool { return leftToChance(in) && in.Span.File == p.Source }) {
+	worst := best.fault()
+	if worst == clumsy && !slices.ContainsFunc(p.Inputs, func(in *program.Input) bool { return leftToChance(in) && in.Span.File == p.Source }) {
 		return best // only the openings of calls are left to chance, and they move nothing that shows
 	}
-	for hand, work := 1, best.Work; fault > fine && hand <= mostHands && work < mostWork; hand++ {
+	best, worst = nudged(p, best, worst)
+	for hand, work := 1, best.Work; worst > fine && hand <= mostHands && work < mostWork; hand++ {
 		o := runOn(p, solve.InputsBy(byHand(p, hand), best.Hand))
+		if o.stands() {
+			var f fault
+			if o, f = nudged(p, o, o.fault()); f < worst {
+				best, worst = o, f
+			}
+		}
 		work += o.Work
-		if !o.stands() {
-			continue
-		}
-		if f := o.fault(); f < fault {
-			best, fault = o, f
-		}
 	}
 	return best
 }

@@ -45,13 +45,9 @@ func Figure(st *program.State, problems *source.List) {
 // Unlucky tells whether a run's measurements have come out badly: a crossing too
 // flat to draw, or something that only looks right, where no line says that it
 // is intended.
-func Unlucky(st *program.State) (why string, unlucky bool) {
+func Unlucky(st *program.State) (why string, bad bool) {
 	defer trusting(st.Field)()
-	var found source.List
-	f := look(st, &found)
-	f.flatCrossings()
-	f.twins()
-	f.falseAppearances()
+	found := unlucky(st)
 	if len(found) == 0 {
 		return "", false
 	}
@@ -63,13 +59,30 @@ func Unlucky(st *program.State) (why string, unlucky bool) {
 // or at right angles, to a radius too.
 func Clumsy(st *program.State) bool {
 	defer trusting(st.Field)()
-	var found source.List
+	return len(clumsy(st)) > 0
+}
+
+// Count tells of how much in a run Unlucky and Clumsy tell.
+func Count(st *program.State) (misleading, awkward int) {
+	defer trusting(st.Field)()
+	return len(unlucky(st)), len(clumsy(st))
+}
+
+func unlucky(st *program.State) (found source.List) {
+	f := look(st, &found)
+	f.flatCrossings()
+	f.twins()
+	f.falseAppearances()
+	return found
+}
+
+func clumsy(st *program.State) (found source.List) {
 	f := look(st, &found)
 	f.near = clumsyAngle
 	f.flatInside()
 	f.directions()
 	f.nearlyTangent()
-	return len(found) > 0
+	return found
 }
 
 // look begins a search.
