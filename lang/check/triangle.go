@@ -17,8 +17,12 @@ func (sh *shape) triangle(traits []string) (func(*program.State) ([]geom.Point, 
 	if !sh.applyTraits(traits) {
 		return nil, false
 	}
+	known := len(sh.s.c.prog.Inputs)
 	sh.isosceles()
 	sh.complete(slices.Contains(traits, "obtuse"))
+	for _, in := range sh.s.c.prog.Inputs[known:] {
+		in.Obtuse = sh.is == "obtuse"
+	}
 	return sh.solve(), true
 }
 
@@ -158,8 +162,8 @@ func (sh *shape) complete(obtuse bool) {
 	}
 	switch {
 	case sides == 1 && angles == 0 && obtuse:
-		sh.chanceAngle(angleAt(0), 33)
-		sh.chanceAngle(angleAt(1), 38)
+		sh.chanceAngle(angleAt(0), 27)
+		sh.chanceAngle(angleAt(1), 43)
 	case sides == 1 && angles == 0:
 		sh.chanceAngle(angleAt(0), 62)
 		sh.chanceAngle(angleAt(1), 47)

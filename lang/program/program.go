@@ -124,6 +124,7 @@ type Input struct {
 	Step    int      // how many steps come before the one that uses it
 	Round   *Round   // the circle that a bearing is on; nil: none
 	Bounds  string   // what the source says of an opening: "over half AB under AB"
+	Obtuse  bool     // of a triangle that the source wants to be obtuse
 }
 
 // Round is a circle that a point is left to chance on.

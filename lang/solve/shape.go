@@ -11,6 +11,7 @@ import (
 type shape struct {
 	corners []int // their slots
 	loose   bool  // they may make a triangle of any kind
+	obtuse  bool  // they are to make an obtuse one
 }
 
 // freeShapes are those of the figure so far. Free points are none where there are not
@@ -33,11 +34,11 @@ func (s *search) freeShapes() (all []shape) {
 			points = append(points, corners...)
 		}
 		if len(corners) > 2 && !s.inLine(corners) {
-			all = append(all, shape{corners, false})
+			all = append(all, shape{corners, false, in.Obtuse})
 		}
 	}
 	if len(points) == 3 {
-		all = append(all, shape{points, true})
+		all = append(all, shape{points, true, false})
 	}
 	return all
 }
@@ -100,10 +101,10 @@ func (j *judge) unplain(f shape) float64 {
 	return sum
 }
 
-// turned objects to an angle of a shape. An obtuse triangle is not made less so.
+// turned objects to an angle of a shape.
 func (f shape) turned(angle float64) float64 {
 	over, off := 0.0, math.Abs(angle-90)
-	if len(f.corners) == 3 {
+	if len(f.corners) == 3 && !f.obtuse {
 		over = max(0, angle-acute) / 40
 	}
 	sum := min(2*over*over, 0.6) + 0.8*short(angle, open)
