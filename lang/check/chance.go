@@ -101,10 +101,16 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 			return []geom.Point{c.Circle.C.Add(way), c.Circle.C.Add(way.Neg())}, nil
 		}
 	}
-	part := r.part(i)
+	endless := s.endless(l.on)
+	part := r.part(i, endless)
 	target, aims := s.aimedAt(name)
-	if aims {
+	beside := endless && len(pl.sides) == 1
+	switch {
+	case aims:
 		part = rat(58, 100) // the cotangent of about 60°
+	case beside:
+		part = asides[s.c.asides%len(asides)]
+		s.c.asides++
 	}
 	in := s.input(n, program.Fraction, name, part)
 	return func(st *program.State) ([]geom.Point, error) {
@@ -114,6 +120,11 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 		}
 		if aims && c.Straight.Start == nil && c.Straight.End == nil && c.Line().Side(st.Point(target)) != 0 {
 			return aslant(c.Line(), st.Point(target), st.Input(in)), nil
+		}
+		if beside {
+			if ps := asideOn(st, l.on, c, pl.sides[0], in); ps != nil {
+				return ps, nil
+			}
 		}
 		return chanceOnStraight(st, l.on, c, in), nil
 	}

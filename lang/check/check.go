@@ -139,6 +139,7 @@ type checker struct {
 	inside    int                    // of these, inside of a figure
 	outside   int                    // of these, outside of a figure
 	circles   int                    // radii of given circles left to chance so far
+	asides    int                    // points of lines beside a straight left to chance so far
 	freeLines int                    // lines left to chance so far
 
 	fixed   int // points given by coordinates so far

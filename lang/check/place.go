@@ -19,6 +19,7 @@ type places struct {
 	fixed []spot  // a single place, or one and its mirror image
 	loci  []locus // a curve that it lies on
 	free  []spot  // a region that it lies in, by a point left to chance
+	sides []curve // straights that it lies beside
 	conds []cond
 }
 
@@ -258,7 +259,7 @@ func (s *scope) placeCond(pl *places, c *syntax.Cond) bool {
 	}
 	l, ok := s.line(line)
 	if ok {
-		pl.free = append(pl.free, s.besideLine(c.Node, l))
+		pl.free, pl.sides = append(pl.free, s.besideLine(c.Node, l)), append(pl.sides, l)
 	}
 	return ok
 }

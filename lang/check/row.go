@@ -36,6 +36,11 @@ var rings = [][]int64{
 // from either end elsewhere, so that no join of points on two sides seems parallel to the third.
 var parts = []int64{40, 68, 20, 58, 82, 30, 44, 78}
 
+// triples are those of three points on a line without ends: over all of its stretch, two of
+// them nearer together, so that joins across to another such line are of plainly different
+// lengths.
+var triples = [][]int64{{23, 46, 90}, {38, 50, 89}, {14, 60, 85}}
+
 // expect counts a point that a task asks for by the curve that it is put on.
 func (s *scope) expect(p *syntax.PlacedPoint) {
 	on := ""
@@ -87,9 +92,11 @@ func (r row) bearing(i int) *big.Rat {
 	return rat(bearings[r.first%len(bearings)], 1)
 }
 
-// part is that of the ith point of a row on a straight.
-func (r row) part(i int) *big.Rat {
+// part is that of the ith point of a row on a straight, or on a line without ends.
+func (r row) part(i int, endless bool) *big.Rat {
 	switch n := r.ahead; {
+	case n == 3 && endless:
+		return rat(triples[r.first/3%len(triples)][i%n], 100)
 	case n > 4:
 		k := int64(i % n)
 		return rat(100*k+50+24*(k%2)-12*(k%3), int64(100*n))

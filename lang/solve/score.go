@@ -252,6 +252,10 @@ func flatness(sine float64) float64 {
 	return 2.2*short(sine, 0.87) + 6*max(0, 0.58-sine)
 }
 
+// small is the part of a plain hand's reach up to which a figure may grow, however little
+// was there.
+const small = 0.65
+
 // growth objects to a figure that grows too large for what was there, or for
 // the page; what lies off the page anyway is not this choice's doing.
 func (j *judge) growth() float64 {
@@ -261,7 +265,7 @@ func (j *judge) growth() float64 {
 			sum += min(0.1+2*over, 8)
 		}
 	}
-	if was := j.was.size(); j.count > 1 && j.size > 1.1*was {
+	if was := max(j.was.size(), small*j.s.hand); j.count > 1 && j.size > 1.1*was {
 		x := j.size/was - 1.1
 		sum += min(x*x/(0.3+x), 1.5)
 	}
