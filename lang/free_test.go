@@ -72,3 +72,18 @@ func TestFreeQuadrilateral(t *testing.T) {
 		}
 	}
 }
+
+// TestOnArcs: a point of an arc that is struck about others stands by them, where the arc is drawn.
+func TestOnArcs(t *testing.T) {
+	for lines, others := range map[string]string{
+		"arc c centre A through B\ntake P on c\njoin AP":                                                        "B",
+		"arc c centre A through B\narc d centre B through A\nc meets d at C above AB\ntake P on c\njoin AP, BP": "BC",
+	} {
+		at := spots(chosen(t, titled("given points A, B\n"+lines)))
+		for _, o := range others {
+			if chord, r := far(at["P"], at[string(o)]), far(at["A"], at["B"]); chord < 0.25*r || chord > r+1e-9 {
+				t.Errorf("%s: P is %.2f from %c, on an arc of radius %.2f", lines, chord, o, r)
+			}
+		}
+	}
+}

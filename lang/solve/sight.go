@@ -36,6 +36,7 @@ type thing struct {
 	hidden bool    // no letter has to stand there
 	given  bool
 	whole  bool // drawn all round
+	struck bool // an arc that is drawn about the points on it only
 }
 
 type kind uint8
@@ -63,6 +64,7 @@ func newSight(p *program.Program) *sight {
 		}
 		t := &s.slots[i]
 		t.drawn, t.hidden, t.given, t.whole = true, slot.Ink.Hidden || slot.Kind == program.Point && slot.Ink.Label == nil, slot.Ink.Role == figure.Given, slot.Ink.Whole
+		t.struck = slot.Kind == program.Circle && !slot.Ink.Whole && slot.Ink.Ends == nil
 		t.a, t.b = -1, -1
 		switch slot.Kind {
 		case program.Point:

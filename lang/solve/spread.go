@@ -22,6 +22,9 @@ const (
 	across = 12
 )
 
+// sweep is how far round an arc that is struck is drawn on to the next of its points, in degrees.
+const sweep = 60
+
 // spread brings a point that is left to chance on a circle to where most of it is free, if
 // the place that it has by habit is too near to others.
 func (s *search) spread(in int) {
@@ -63,16 +66,34 @@ func (s *search) seat(in int) (at seat, ok bool) {
 // on tells whether a point is on a circle.
 func (t *thing) on(o *thing) bool { return same(math.Hypot(t.x-o.x, t.y-o.y), o.r) }
 
-// clear tells whether the point is not too near to others.
+// clear tells whether the point is not too near to others, and on an arc not off what is drawn.
 func (at seat) clear() bool {
 	n := at.neighbours()
+	if at.strays(n) {
+		return false
+	}
 	return min(n.left, n.right) >= min(narrow, 180/float64(n.count+1))
 }
 
+// strays tells whether a point on an arc is far from all others: it would stand alone.
+func (at seat) strays(n neighbours) bool {
+	return at.sight.slots[at.ring].struck && n.count > 0 && min(n.left, n.right) > sweep
+}
+
 // room is how good the place is: in the widest gap between the others, but plainly not in the
-// middle of it, and rather above than below.
+// middle of it, and rather above than below. On an arc it is best where that is drawn anyway.
 func (at seat) room() float64 {
 	o, t, n := &at.sight.slots[at.ring], &at.sight.slots[at.dot], at.neighbours()
+	switch {
+	case at.strays(n):
+		return -min(n.left, n.right)
+	case o.struck && n.count > 0:
+		room := min(0.6*n.left, n.right)
+		if n.left+n.right <= 2*sweep {
+			room += 360
+		}
+		return room
+	}
 	return min(0.6*n.left, n.right) - max(0, across-n.facing) + 3*(t.y-o.y)/o.r
 }
 
