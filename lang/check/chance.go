@@ -105,7 +105,10 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 	part := r.part(i, endless)
 	target, aims := s.aimedAt(name)
 	beside := endless && len(pl.sides) == 1
+	share, parted := s.share(name, l.on)
 	switch {
+	case parted && r.ahead <= 1:
+		part = share
 	case aims:
 		part = rat(58, 100) // the cotangent of about 60°
 	case beside:

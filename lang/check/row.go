@@ -43,6 +43,7 @@ var triples = [][]int64{{23, 46, 90}, {38, 50, 89}, {14, 60, 85}}
 
 // expect counts a point that a task asks for by the curve that it is put on.
 func (s *scope) expect(p *syntax.PlacedPoint) {
+	s.expectCut(p)
 	on := ""
 	for _, place := range p.Places {
 		switch {

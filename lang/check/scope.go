@@ -42,6 +42,7 @@ type scope struct {
 	rays     map[string]string           // through what a ray is to go, by where it begins
 	rounds   map[string]bool             // circles that are given, by name
 	rows     map[string]*row             // points to be left to chance, by the curve they are put on
+	taken    map[string]*cut             // and those between two others, by their names
 	fixed    []fixedAhead                // points whose coordinates the source gives somewhere
 	openings int                         // openings left to chance so far
 }
@@ -71,6 +72,7 @@ func newScope(c *checker, f *source.File) *scope {
 		rays:      map[string]string{},
 		rounds:    map[string]bool{},
 		rows:      map[string]*row{},
+		taken:     map[string]*cut{},
 	}
 }
 
