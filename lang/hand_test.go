@@ -74,3 +74,37 @@ func nearest(at map[string][2]float64, letters string) float64 {
 	}
 	return least
 }
+
+// TestLeavesRoom: points that are taken one after another on each other's rest are all over
+// the way, with gaps that are plainly unequal.
+func TestLeavesRoom(t *testing.T) {
+	for lines, row := range map[string]string{
+		"given points A, B\ntake P on AB\ntake Q on PB\ntake R on QB\ntake S on RB\ntake T on SB\ntake U on TB": "APQRSTUB",
+		"given points A, B\njoin AB\ntake P on AB\ntake Q on AP\ntake R on AQ":                                  "ARQPB",
+		"given points A, B\njoin AB\ntake P on AB\ntake Q on PB\ntake R on AP":                                  "ARPQB",
+		"given points A, B\ngiven C between A and B\ngiven D between C and B\ngiven E between B and D":          "ACDEB",
+	} {
+		at := spots(chosen(t, titled(lines)))
+		whole, last := way(at, "A", "B"), 0.0
+		for i := range len(row) - 1 {
+			gap := way(at, row[i:i+1], row[i+1:i+2])
+			if even := whole / float64(len(row)-1); gap < 0.6*even || gap > 1.6*even || math.Abs(gap-last) < 0.05*even {
+				t.Errorf("%s: %s is %.2f of %.2f, and the gap before %.2f", lines, row[i:i+2], gap, whole, last)
+			}
+			last = gap
+		}
+	}
+}
+
+// TestTakesAlone: a point on each of two lines, or of two sides, makes a join that runs
+// plainly aslant to all that is there.
+func TestTakesAlone(t *testing.T) {
+	at := spots(chosen(t, titled("given line m\ngiven line n\nm meets n at S\ntake A on m\ntake B on n\njoin AB\ntake C on m\np by parallel(AB, C)\np meets n at D")))
+	if a, b := way(at, "S", "C"), way(at, "S", "D"); min(a, b) < 2.5 {
+		t.Errorf("SC is %.2f, SD %.2f", a, b)
+	}
+	at = spots(chosen(t, titled("given triangle ABC\ngiven O outside ABC\njoin ABCA\nray OA\nray OB\nray OC\ntake D on OA\ntake E on OB\ntake F on OC\njoin DEFD")))
+	if least := nearest(at, "DEFO"); least < 1 {
+		t.Errorf("of D, E, F, O two are %.2f apart", least)
+	}
+}

@@ -109,6 +109,8 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 	switch {
 	case parted && r.ahead <= 1:
 		part = share
+	case r.ahead <= 1 && !aims && !beside && s.depth == 0:
+		part = s.alone(endless)
 	case aims:
 		part = rat(58, 100) // the cotangent of about 60°
 	case beside:
@@ -131,6 +133,16 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 		}
 		return chanceOnStraight(st, l.on, c, in), nil
 	}
+}
+
+// alone is the next part for a point that is the only one on its straight.
+func (s *scope) alone(endless bool) *big.Rat {
+	habit, taken := alone, &s.c.alone
+	if endless {
+		habit, taken = aloneEndless, &s.c.aloneEndless
+	}
+	*taken++
+	return rat(habit[(*taken-1)%len(habit)], 100)
 }
 
 // aslant are points of a line from which the way to another point goes aslant: from its

@@ -142,6 +142,8 @@ type checker struct {
 	asides    int                    // points of lines beside a straight left to chance so far
 	freeLines int                    // lines left to chance so far
 
+	alone, aloneEndless int // points left to chance so far that are the only ones on a straight
+
 	fixed   int // points given by coordinates so far
 	lengths int // lengths left to chance so far
 	slopes  int // directions of lines left to chance so far

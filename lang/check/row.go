@@ -41,6 +41,14 @@ var parts = []int64{40, 68, 20, 58, 82, 30, 44, 78}
 // lengths.
 var triples = [][]int64{{23, 46, 90}, {38, 50, 89}, {14, 60, 85}}
 
+// alone are parts of straights for the only point on each, one after the other: on two from
+// one corner, or round a triangle, no join of two of them seems parallel to anything. Those of
+// lines without ends keep lines across plainly aslant.
+var (
+	alone        = []int64{40, 70, 22, 58, 80, 30, 46}
+	aloneEndless = []int64{40, 56, 72, 30}
+)
+
 // expect counts a point that a task asks for by the curve that it is put on.
 func (s *scope) expect(p *syntax.PlacedPoint) {
 	s.expectCut(p)
