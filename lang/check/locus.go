@@ -273,6 +273,7 @@ func (s *scope) betweenLines(l *syntax.Locus, slots []int, a, b curve) {
 		if len(lines) == 2 {
 			back2, on2 := b.extent(st, lb, lines[0].P)
 			back, on = max(back, back2), max(on, on2)
+			back, on = max(back, on/2), max(on, back/2)
 		}
 		for i, line := range lines {
 			used := []geom.Point{ahead(line, -back), ahead(line, on)}

@@ -23,7 +23,6 @@ const (
 // be told apart where they overlap. A region that runs
 // on ends a little beyond the ink of the figure, so that no point seems to bound it.
 func (d *drawing) drawHatches() {
-	ink := d.hatchExtent()
 	regions := 0
 	for _, m := range d.fig.Marks {
 		areas, step := d.areas(m)
@@ -32,7 +31,7 @@ func (d *drawing) drawHatches() {
 		}
 		var strokes []segment
 		for _, r := range areas {
-			strokes = append(strokes, d.hatch(r, ink, hatchSlopes[regions%len(hatchSlopes)])...)
+			strokes = append(strokes, d.hatch(r, d.open, hatchSlopes[regions%len(hatchSlopes)])...)
 		}
 		if len(strokes) == 0 {
 			d.warn(step, "nothing of the hatched region shows within the figure", "draw what bounds it")
@@ -41,13 +40,6 @@ func (d *drawing) drawHatches() {
 		d.record.hatchings = append(d.record.hatchings, hatching{strokes, step})
 		regions++
 	}
-}
-
-// hatchExtent is the box in which regions that run on are hatched.
-func (d *drawing) hatchExtent() box {
-	b := d.inkExtent().grow(d.mm(hatchBeyond))
-	c, least := b.centre(), d.mm(hatchLeast)/2
-	return b.union(around(c, least, least))
 }
 
 // hatching is the strokes of a region, before words clear them.

@@ -166,6 +166,36 @@ func TestHatchFrame(t *testing.T) {
 	}
 }
 
+// TestBorders draws a straight on that bounds a region: through a bounded one and a little past
+// it, beside one that runs on as far as that is hatched.
+func TestBorders(t *testing.T) {
+	s := newSketch("borders")
+	s.point("A", 0, 0, giv)
+	s.point("B", 4, 0, giv)
+	s.point("P", 2, 4, giv)
+	s.point("C", 2, 0, giv)
+	border := s.line("n", "C", "P", "C", con)
+	near := region.Nearer(region.Spot(s.at["A"]), region.Spot(s.at["B"]))
+	for _, tt := range []struct {
+		area region.Region
+		high float64 // of the border's end, in millimetres above A
+	}{
+		{region.Region{near, region.Within(region.Spot(s.at["P"]), s.real(9))}, 70 + pastBorder},
+		{region.Region{near}, 0},
+	} {
+		s.Marks = []figure.Mark{figure.Hatch{Region: tt.area}}
+		d := drawn(t, s)
+		d.drawHatches()
+		if tt.high == 0 {
+			tt.high = -d.open.lo.y / mm
+		}
+		r := d.ruled[&border.Thing]
+		if top := -min(r.tips[0].y, r.tips[1].y) / mm; math.Abs(top-tt.high) > 0.1 {
+			t.Errorf("the border ends %.2f mm above A, not %.2f", top, tt.high)
+		}
+	}
+}
+
 // TestHatchSmall hatches what is small more closely, and warns where nothing shows.
 func TestHatchSmall(t *testing.T) {
 	s := newSketch("small")

@@ -132,6 +132,7 @@ type drawing struct {
 	tools      []svg.Path
 	corners    []corner                // the angles that are marked or labelled
 	ruled      map[*figure.Thing]ruled // straights as drawn
+	open       box                     // where regions that run on are hatched
 	joins      []segment               // those with both their ends
 	struck     map[vec][]int           // arcs by the meetings that they are used at, in order
 	centres    []vec                   // of the circles

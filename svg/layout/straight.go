@@ -59,6 +59,8 @@ func (d *drawing) ruleAll() []ruled {
 		}
 	}
 	prolong(all)
+	d.open = d.openExtent(all)
+	d.prolongBorders(all)
 	return all
 }
 
