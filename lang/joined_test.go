@@ -12,7 +12,7 @@ import (
 // mostMoved are how many of a thousand acts of a kind at the end of a source may move its
 // picture. Some must: a join that nearly comes to be equal, parallel or at right angles to
 // another would be taken for so, and the midpoint may fall on what is there.
-var mostMoved = map[string]int{"join %s": 25, "M9 by middle(%s)": 50}
+var mostMoved = map[string]int{"join %s": 8, "M9 by middle(%s)": 30}
 
 // finished are figures of many points, to which somebody adds a line.
 var finished = []struct{ name, lines string }{

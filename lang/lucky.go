@@ -45,7 +45,9 @@ func choose(p *program.Program) outcome {
 	if worst == clumsy && !slices.ContainsFunc(p.Inputs, func(in *program.Input) bool { return leftToChance(in) && in.Span.File == p.Source }) {
 		return best // only the openings of calls are left to chance, and they move nothing that shows
 	}
-	best, worst = nudged(p, best, worst)
+	if best, worst = nudged(p, best, worst); worst == clumsy && !clumsyBefore(p, best.Inputs, solve.End(p)) {
+		return best // by a line at the end, that is not to move all before it
+	}
 	for hand, work := 1, best.Work; worst > fine && hand <= mostHands && work < mostWork; hand++ {
 		o := runOn(p, solve.InputsBy(byHand(p, hand), best.Hand))
 		if o.stands() {
@@ -115,6 +117,21 @@ func (o outcome) fault() (worst fault) {
 		return nil
 	})
 	return worst
+}
+
+// clumsyBefore tells whether a figure is clumsy as far as the steps before `end` go.
+func clumsyBefore(p *program.Program, inputs []*big.Rat, end int) (is bool) {
+	q := *p
+	q.Steps, q.Claims = p.Steps[:end], nil
+	t, err := eval.Try(&q, inputs, eval.Roughly)
+	if err != nil {
+		return false
+	}
+	eval.Guard(func() error {
+		is = warn.Clumsy(t.State)
+		return nil
+	})
+	return is
 }
 
 // byHand is the program with the plain values of another hand: each a little larger

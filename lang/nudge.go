@@ -29,9 +29,12 @@ var nudges = []float64{1, -1, 2, -2}
 // mostNudges is how many figures are tried.
 const mostNudges = 60
 
-// changes are by which part of itself the first figure may be changed: by more where less is
-// no help.
-var changes = []float64{0.08, 0.2}
+// By which part of itself the first figure may be changed, and where something misleads that is
+// not to be helped by that.
+const (
+	little = 0.08
+	more   = 0.2
+)
 
 // nudged moves what was chosen by little, one choice after another, as long as less in the
 // figure is at fault: what only looks equal, say, is plainly different then, and the picture
@@ -43,10 +46,9 @@ func nudged(p *program.Program, o outcome, suffers fault) (outcome, fault) {
 	n := nudger{p: p, was: o.state, inputs: o.Inputs}
 	n.size, _ = spread(o.state)
 	n.faults = n.look(o.Inputs)
-	for _, part := range changes {
-		n.most = part * n.size
-		for n.faults.any() && n.round() {
-		}
+	for n.most = little * n.size; n.faults.any() && n.round(); {
+	}
+	for n.most = more * n.size; n.faults.misleading > 0 && n.round(); {
 	}
 	o.Work += n.tried * len(p.Steps)
 	better := runOn(p, solve.Choice{Inputs: n.inputs, Hand: o.Hand, Work: o.Work})

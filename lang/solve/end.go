@@ -12,8 +12,8 @@ import (
 // without them, and then made anew for one of them only where it suffers. So a line that is added
 // to a finished figure leaves it as it is.
 
-// firstOfEnd is the first step of these acts.
-func firstOfEnd(p *program.Program) int {
+// End is the first step of these acts.
+func End(p *program.Program) int {
 	i := len(p.Steps)
 	for i > 0 && (p.Steps[i-1].Proof || p.Steps[i-1].Adds > 0) {
 		i--
@@ -27,10 +27,11 @@ func begins(p *program.Program, i int) bool {
 }
 
 // shown tells whether each of the latest inputs is seen by more than points and arcs already;
-// else the acts to come are what it is for. What calls leave to chance is for themselves.
+// else the acts to come are what it is for. What calls leave to chance is for themselves, and
+// some inputs are for other cases than this one: nothing hangs on them.
 func (s *search) shown() bool {
 	return !slices.ContainsFunc(s.open, func(in int) bool {
-		return s.p.Inputs[in].Span.File == s.p.Source && !slices.ContainsFunc(s.of[in], func(step int) bool {
+		return s.p.Inputs[in].Span.File == s.p.Source && len(s.of[in]) > 0 && !slices.ContainsFunc(s.of[in], func(step int) bool {
 			return slices.ContainsFunc(s.writes[step], func(slot int) bool {
 				t := &s.sight.slots[slot]
 				return t.kind == straight || t.kind == circle && t.whole
@@ -68,14 +69,17 @@ func (s *search) settle(to int) {
 // stubborn is how many times as dear it is to move for acts at the end.
 const stubborn = 3
 
-// nearby is the ladder of an input about its value, for acts at the end: just the next
-// rungs, but where something cannot stay.
+// nearby is the ladder of an input about its value, for acts at the end: only half way to the
+// next rungs, but where curves cross too flatly.
 func (s *search) nearby(in int) *ladder {
 	l := s.ladderAt(in, s.st.Inputs[in])
 	l.dear *= stubborn
 	if !s.urgent {
 		for way, rungs := range l.rungs {
-			l.rungs[way] = rungs[:min(1, len(rungs))]
+			half := l.between(l.plain, l.rung(way, 0))
+			if l.rungs[way] = rungs[:0]; half != nil {
+				l.rungs[way] = append(rungs[:0], half)
+			}
 		}
 		l.last = func() []*big.Rat { return nil }
 	}

@@ -78,7 +78,8 @@ func newSight(p *program.Program) *sight {
 			if ends := slot.Between; ends != nil {
 				pair := [2]int{min(ends[0], ends[1]), max(ends[0], ends[1])}
 				if drawn[pair] {
-					continue // over the other one: nothing new to see
+					t.drawn = false // over the other one: nothing new to see
+					continue
 				}
 				drawn[pair] = true
 				if len(s.joins) < mostJoins {

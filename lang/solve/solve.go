@@ -60,7 +60,7 @@ func InputsBy(p *program.Program, hand int) Choice {
 // while it grows, the rest is left.
 func run(p *program.Program, smaller, over float64) (s *search, better bool) {
 	s = newSearch(p, smaller)
-	end := firstOfEnd(p)
+	end := End(p)
 	for i := range p.Steps {
 		if i >= end && begins(p, i) && s.shown() {
 			s.settle(i)
@@ -168,8 +168,9 @@ func (s *search) review(from, to int) {
 	suffers := func(step int) bool {
 		j.look(step)
 		bad := j.plight(size) >= poor
-		s.urgent = s.settled > 0 && len(s.p.Steps[step].Via) == 0 && j.misleads(size)
-		return bad || s.urgent
+		late := s.settled > 0 && len(s.p.Steps[step].Via) == 0
+		s.urgent = late && s.flat(step)
+		return bad || late && j.misleads(size)
 	}
 	for i := from; i < to; i++ {
 		if len(s.deps[i]) == 0 || !suffers(i) {
