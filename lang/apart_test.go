@@ -17,18 +17,47 @@ func room(at map[string][2]float64, letters string) (lo, hi [2]float64) {
 	return lo, hi
 }
 
+// copied is a triangle copied by its sides.
+const copied = `given triangle ABC
+join ABCA
+given points P, Q
+ray PQ
+arc c centre P radius AB
+c meets PQ at R
+arc d centre P radius AC
+arc e centre R radius BC
+d meets e at S left of PQ
+join PSRP
+claim triangle ABC congruent to PRS`
+
+// TestStaysTogether: free points that later acts bring together with what was given before
+// keep their places about it.
+func TestStaysTogether(t *testing.T) {
+	at := spots(chosen(t, titled("given quadrilateral ABCD\njoin ABCDA\ngiven points P\nline n through A and P\nn meets BC at X")))
+	lo, hi := room(at, "ABCD")
+	if p := at["P"]; p[0] < lo[0] || p[0] > hi[0] || p[1] < lo[1] || p[1] > hi[1] {
+		t.Errorf("P is at %.2f, outside of %.2f and %.2f", p, lo, hi)
+	}
+}
+
 // TestApart: what is given by itself stands apart from all that was given before it.
 func TestApart(t *testing.T) {
 	for lines, groups := range map[string][]string{
-		"given S (0, 0)\ngiven triangle ABC":                                                       {"S", "ABC"},
-		"given S about (0, 0)\ngiven triangle ABC\nray SA\nray SB\nray SC":                         {"S", "ABC"},
-		"given S (0, 0)\ngiven square ABCD\njoin SA":                                               {"S", "ABCD"},
-		"given S (40, 30)\ngiven quadrilateral ABCD":                                               {"S", "ABCD"},
-		"given line m through X (0, 0) and Y (6, 0)\ngiven triangle ABC":                           {"XY", "ABC"},
-		"given line m through X (0, 0) and Y (1, 6)\ngiven triangle ABC":                           {"XY", "ABC"},
-		"given A about (0, 0)\ngiven B about 4 from A\ngiven triangle PQR":                         {"AB", "PQR"},
-		"given triangle ABC\ngiven triangle PQR\ngiven square STUV":                                {"ABC", "PQR", "STUV"},
-		"given triangle PQR\ngiven triangle ABC with AB = PQ, BC = QR, CA = RP":                    {"PQR", "ABC"},
+		"given S (0, 0)\ngiven triangle ABC":                                                    {"S", "ABC"},
+		"given S about (0, 0)\ngiven triangle ABC\nray SA\nray SB\nray SC":                      {"S", "ABC"},
+		"given S (0, 0)\ngiven square ABCD\njoin SA":                                            {"S", "ABCD"},
+		"given S (40, 30)\ngiven quadrilateral ABCD":                                            {"S", "ABCD"},
+		"given line m through X (0, 0) and Y (6, 0)\ngiven triangle ABC":                        {"XY", "ABC"},
+		"given line m through X (0, 0) and Y (1, 6)\ngiven triangle ABC":                        {"XY", "ABC"},
+		"given A about (0, 0)\ngiven B about 4 from A\ngiven triangle PQR":                      {"AB", "PQR"},
+		"given triangle ABC\ngiven triangle PQR\ngiven square STUV":                             {"ABC", "PQR", "STUV"},
+		"given triangle PQR\ngiven triangle ABC with AB = PQ, BC = QR, CA = RP":                 {"PQR", "ABC"},
+		"given triangle ABC\ngiven points P, Q\njoin ABCA, PQ":                                  {"ABC", "PQ"},
+		"given points A, B, C\njoin ABCA\ngiven points D, E, F\njoin DEFD":                      {"ABC", "DEF"},
+		"given triangle ABC\ngiven points D, E, F, G, H\njoin DEFGHD":                           {"ABC", "DEFGH"},
+		"given triangle ABC\njoin ABCA\ngiven points P, Q\njoin PQ, AP\nline n through B and Q": {"ABC", "PQ"},
+		copied: {"ABC", "PRS"},
+		"given angle BAC\ngiven points P, Q\nray PQ\nS by copyangle(B, A, C, P, Q)\nray PS":        {"BAC", "PQS"},
 		"given angle BAC\ngiven angle YXZ":                                                         {"BAC", "YXZ"},
 		"given points A, B\ngiven angle YXZ\nk, O by viewarc(A, B, Y, X, Z)":                       {"AB", "YXZ"},
 		"given points A, B\ngiven triangle PQR with PQ = 5, QR = 4, RP = 3\njoin AB":               {"AB", "PQR"},

@@ -49,6 +49,7 @@ func Check(f *syntax.File, loader Loader, problems *source.List, o Options) *pro
 			c.heads[st.Construction.Name] = st.Construction
 		}
 	}
+	top.acts = f.Statements
 	top.foresee(f.Statements)
 	c.file(top, f)
 	top.settleUnmet()
@@ -74,6 +75,7 @@ func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options)
 		library:  map[string]*definition{},
 		unmet:    map[string]*source.Problem{},
 		heads:    map[string]*syntax.Construction{},
+		bonds:    map[*syntax.Construction]bonds{},
 	}
 	c.forget()
 	return c
@@ -116,6 +118,7 @@ type checker struct {
 	using    []string                        // the files that are being used, outermost first
 	defining string                          // the construction that is being checked by itself
 	heads    map[string]*syntax.Construction // the file's own, by name
+	bonds    map[*syntax.Construction]bonds  // of constructions, as far as they were asked for
 
 	centres   map[int]int            // centre by circle
 	circleOf  map[int]int            // given circle by the centre that came with it

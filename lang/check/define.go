@@ -33,6 +33,23 @@ func (e *env) find(name string) *definition {
 	return nil
 }
 
+// inLibrary is the library's construction of a name, or nil.
+func (s *scope) inLibrary(name string) *definition {
+	if def, ok := s.c.library[name]; ok {
+		return def
+	}
+	if f := s.c.loader.Library(name); f != nil {
+		for _, st := range f.Statements {
+			if st.Construction != nil && st.Construction.Name == name {
+				def := &definition{node: st.Construction, file: f.Source}
+				s.c.library[name] = def
+				return def
+			}
+		}
+	}
+	return nil
+}
+
 // define makes a construction known from here on, and checks it once by itself.
 func (s *scope) define(n *syntax.Construction) {
 	if old := s.env.find(n.Name); old != nil && old.file == s.file {
@@ -150,17 +167,8 @@ func (s *scope) find(name string, at syntax.Node) *definition {
 	if def := s.env.find(name); def != nil {
 		return def
 	}
-	if def, ok := s.c.library[name]; ok {
+	if def := s.inLibrary(name); def != nil {
 		return def
-	}
-	if f := s.c.loader.Library(name); f != nil {
-		for _, st := range f.Statements {
-			if st.Construction != nil && st.Construction.Name == name {
-				def := &definition{node: st.Construction, file: f.Source}
-				s.c.library[name] = def
-				return def
-			}
-		}
 	}
 	if name == s.c.defining {
 		s.fail(at, "%s cannot call itself", name).Help = "repeat … end does a thing many times"

@@ -15,6 +15,8 @@ import (
 // given expands what is there from the start.
 func (s *scope) given(g *syntax.Given) {
 	switch {
+	case g.Points != nil && s.standsApart(g.Points.Names):
+		s.freeBeside(g.Points.Names)
 	case g.Points != nil:
 		for i, r := range g.Points.Names {
 			s.freePoint(r, i, len(g.Points.Names))
@@ -56,9 +58,18 @@ func (s *scope) freePoint(r *syntax.Ref, i, n int) {
 		return
 	}
 	s.c.scattered++
+	at := habitOf(i, n)
+	s.freeAbout(r.Node, slot, at[0], at[1])
+}
+
+// habitOf is where the ith of n free points stands on an empty sheet.
+func habitOf(i, n int) [2]*big.Rat {
+	if n < 5 {
+		return scatter[i]
+	}
 	bearing, _ := row{ahead: n}.bearing(i).Float64()
 	sin, cos := math.Sincos((bearing + 115) * math.Pi / 180)
-	s.freeAbout(r.Node, slot, rat(int64(math.Round(46+46*cos)), 10), rat(int64(math.Round(36+36*sin)), 10))
+	return [2]*big.Rat{rat(int64(math.Round(46+46*cos)), 10), rat(int64(math.Round(36+36*sin)), 10)}
 }
 
 // freeAt leaves a point's place to chance.

@@ -45,6 +45,8 @@ type scope struct {
 	taken    map[string]*cut             // and those between two others, by their names
 	fixed    []fixedAhead                // points whose coordinates the source gives somewhere
 	openings int                         // openings left to chance so far
+	acts     []*syntax.Statement         // of the file, and what they bind together, once asked for
+	bound    bonds
 }
 
 // pair is two point slots, the smaller first.
