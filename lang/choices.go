@@ -17,7 +17,7 @@ import (
 // Choice is something that the source leaves to chance, and what it became.
 type Choice struct {
 	Line  int
-	Name  string // "arc c", "P"
+	Name  string // "arc c", "P"; of a call "arc c of erect"
 	Value string // "opening 3.5", "at (3, 1.5)"
 	Range string // "0.5 to 30", "from (1, 0) to (7, 0)": what else would have done; "" where that is not told
 }
@@ -115,10 +115,13 @@ func bearing(from, to geom.Point) string {
 	return fmt.Sprintf("%.0f°", math.Mod(degrees+360, 360))
 }
 
-// choicesAt tells what an input of the file itself has become in a run: an
-// opening, or where the points of its line stand, once for each line seen.
+// choicesAt tells what an input has become in a run: an opening of the file itself or of
+// a call that is drawn, or where the points of its line stand, once for each line seen.
 func (r *Result) choicesAt(input int, st *program.State, seen map[int]bool) []Choice {
 	in := r.program.Inputs[input]
+	if calls := r.calls(in); len(calls) > 0 {
+		return r.inCalls(input, calls)
+	}
 	if in.Span.File != r.program.Source {
 		return nil
 	}
@@ -131,6 +134,29 @@ func (r *Result) choicesAt(input int, st *program.State, seen map[int]bool) []Ch
 	}
 	seen[line] = true
 	return r.pointsOf(line, st)
+}
+
+// calls are those that an input stands in, outermost first.
+func (r *Result) calls(in *program.Input) []program.Call {
+	if in.Step >= len(r.program.Steps) {
+		return nil
+	}
+	return r.program.Steps[in.Step].Via
+}
+
+// inCalls tells what an opening inside calls has become, at the line of the outermost. What
+// is not drawn is not told, nor are points: their names are no reader's.
+func (r *Result) inCalls(input int, calls []program.Call) []Choice {
+	in, first := r.program.Inputs[input], calls[0].Span
+	if in.Kind != program.Opening || slices.ContainsFunc(calls, func(c program.Call) bool { return c.Unseen }) {
+		return nil
+	}
+	name := in.Name
+	for _, c := range slices.Backward(calls) {
+		name += " of " + c.Name
+	}
+	line, _ := first.File.Position(first.Start)
+	return []Choice{{Line: line, Name: name, Value: "opening " + short(r.inputs[input])}}
 }
 
 // plainly writes a place to two decimals.

@@ -1,6 +1,9 @@
 package lang_test
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // TestChoicesTellRanges: what else would have done is told of openings and of
 // points, on lines and circles and anywhere; an opening that would fill more
@@ -29,5 +32,24 @@ arc c centre X radius any cuts AB at L and R`))
 	}
 	if want := "anticlockwise from 39° to 23° on k"; told["Q"] != want {
 		t.Errorf("Q: %q, want %q", told["Q"], want)
+	}
+}
+
+// TestChoicesOfCalls: the openings of calls are told at the line of the outermost one, with
+// the names of those that they stand in; not those of unseen ones.
+func TestChoicesOfCalls(t *testing.T) {
+	r := chosen(t, titled(`given A (0, 0)
+given B (8, 0)
+join AB
+G by golden(A, B)
+M by middle(A, G) unseen`))
+	var told []string
+	for _, c := range r.Choices() {
+		if told = append(told, c.Name); c.Line != 5 || !strings.HasPrefix(c.Value, "opening ") || c.Range == "" {
+			t.Errorf("%+v", c)
+		}
+	}
+	if got, want := strings.Join(told, ", "), "arc c of erect of golden, arc d of erect of golden, arc c of middle of golden"; got != want {
+		t.Errorf("told are %s, want %s", got, want)
 	}
 }

@@ -39,6 +39,7 @@ says whether its tasks can be set.
     trammel check first.trm --choices
     first.trm:3  chose         arc c, opening 3.5 (0.5 to 12 would do)
     first.trm:4  chose         P, at (3.2, 0) (from (0.1, 0) to (7.9, 0) would do)
+    first.trm:5  chose         arc d of erect, opening 4.1 (3.3 to 14 would do)
     first.trm:6  holds always  AB = BC
 
 --count counts the operations after Lemoine, inner acts of constructions too: R1 sets

@@ -43,14 +43,22 @@ func (s *search) adopt(group []int) {
 // take makes a value the plain one of an input.
 func (s *search) take(in int, v *big.Rat) { s.plain[in], s.st.Inputs[in] = v, v }
 
-// reach is how far the figure goes so far: openings keep in proportion to figures up to
-// twice as large as a plain hand's.
+// reach is how far a figure goes for which openings are meant. They keep in proportion to
+// figures of up to twice a plain hand's; in smaller ones a hand opens the compasses wider
+// for their size.
 func (s *search) reach() float64 {
-	if size := s.size(); size > 0 {
-		return min(size, 2*s.hand)
+	size := s.size()
+	if size == 0 {
+		return s.hand
 	}
-	return s.hand
+	return max(min(size, 2*s.hand), min(roomy*size, handy*s.hand))
 }
+
+// By how much wider, and to which part of what is plain.
+const (
+	roomy = 1.6
+	handy = 0.95
+)
 
 // opening is a plain opening in a figure that reaches so far.
 func (s *search) opening(plain, reach float64) *big.Rat {

@@ -299,7 +299,7 @@ func (j *judge) crowding(slot int, t *thing) float64 {
 			sum += 3 * j.accident(onePoint, slot, other) // no less than nearness costs
 		case j.kept(nearPoints, slot, other, d2):
 		case t.hidden || o.hidden:
-			sum += 0.1 * short(math.Sqrt(d2), limit)
+			sum += j.slipped(math.Sqrt(d2), limit)
 		default:
 			sum += 1.2 * short(math.Sqrt(d2), limit)
 		}
@@ -319,6 +319,7 @@ const (
 	nearCurve
 	nearCentre
 	nearTangent
+	nearMiddle
 	cornerAngle
 	cornerSides
 )
@@ -455,7 +456,7 @@ func (j *judge) beside(slot int, t *thing, line int) float64 {
 		return 0
 	case off < 1e-9:
 		if cost := j.accident(onCurve, slot, line); t.alongside(l) {
-			return 0.6 * cost
+			return 0.6*cost + j.halving(slot, t, line, l)
 		}
 		return 0
 	case t.hidden || !t.alongside(l) || j.kept(nearCurve, slot, line, off*j.size):

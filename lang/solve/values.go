@@ -27,8 +27,8 @@ type ladder struct {
 // How far apart the rungs are: openings by a factor, parts of a way and slopes
 // by themselves, degrees, and coordinates in eighths of the figure's scale.
 var (
-	wideFactors   = []float64{1.08, 1.2, 1.44, 1.7, 2.1, 2.5, 3, 3.7, 4.6}
-	narrowFactors = []float64{1.08, 1.2, 1.44, 1.7, 2.1, 2.5, 3, 3.7}
+	wideFactors   = []float64{1.04, 1.08, 1.2, 1.44, 1.7, 2.1, 2.5, 3, 3.7, 4.6}
+	narrowFactors = []float64{1.04, 1.08, 1.2, 1.44, 1.7, 2.1, 2.5, 3, 3.7}
 	partSteps     = []float64{0.07, 0.14, 0.21, 0.28, 0.35, 0.43, 0.51}
 	degreeSteps   = []float64{8, 16, 25, 35, 47, 61, 78, 97, 118, 141, 165}
 	placeSteps    = []float64{0.6, 1.2, 1.9, 2.7, 3.7, 5, 6.6, 9}
