@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trammel/lang"
+	"trammel/lang/solve"
 	"trammel/lang/source"
 )
 
@@ -130,5 +131,26 @@ func TestEqualInQuadrilaterals(t *testing.T) {
 		if equal > said*(said-1)/2 {
 			t.Errorf("%s: %d pairs of equal angles", line, equal)
 		}
+	}
+}
+
+// TestPartialQuadrilateralsSteady: what is left to chance of a quadrilateral follows its data.
+// One in seven edits may make it jump: an angle passes from one side of a special one to the other.
+func TestPartialQuadrilateralsSteady(t *testing.T) {
+	var jumps []string
+	edits := 0
+	for _, data := range []string{
+		"AB = 5, angle B = 100°", "AB = 6, angle B = 80°", "AB = 6, BC = 4, CD = 5", "AB = 5, BC = 4, CD = 3, DA = 4.5",
+		"AC = 6, BD = 7", "AB = 6, BC = 5, angle C = 110°", "AB = 5, BC = 4, AC = 7", "angle A = 70°, angle B = 85°",
+	} {
+		for _, joined := range []string{"", "\njoin AC, BD"} {
+			text := titled("given quadrilateral ABCD with " + data + joined)
+			p := flat("", text)
+			some, of := jumpsOf(t, data, text, solve.Inputs(p).Inputs, p)
+			jumps, edits = append(jumps, some...), edits+of
+		}
+	}
+	if edits < 100 || 7*len(jumps) > edits {
+		t.Errorf("%d of %d edits make a quadrilateral jump:\n%s", len(jumps), edits, strings.Join(jumps, "\n"))
 	}
 }

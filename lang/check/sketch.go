@@ -12,7 +12,12 @@ type sketch struct {
 	known  float64 // all lengths that were given, added up
 	bounds []misfit
 	likes  []misfit
+	shuns  []misfit // what it is not to look like: 1 where it does
+	shy    float64  // how heavy these are
 }
+
+// shyest is how heavy they are in the end.
+const shyest = 0.5
 
 // misfit is how far a sketch is from what it should be: of a length as a part of it, of an
 // angle in radians.
@@ -116,7 +121,7 @@ func (k *sketch) like(sh *shape) {
 	}
 	if kind := sh.kindOf(); kind != "isosceles trapezium" && kind != "rectangle" {
 		for i := range 4 {
-			k.keepOff(6, func(at *[4][2]float64) float64 { return bend(at, i) - math.Pi/2 })
+			k.keepOff(10, func(at *[4][2]float64) float64 { return bend(at, i) - math.Pi/2 })
 		}
 	}
 	if k.known == 0 {
@@ -127,9 +132,9 @@ func (k *sketch) like(sh *shape) {
 
 // keepOff adds that an angle is not to come out within so many degrees of 0 if that can be.
 func (k *sketch) keepOff(degrees float64, angle func(at *[4][2]float64) float64) {
-	k.likes = append(k.likes, func(at *[4][2]float64, _ float64) float64 {
+	k.shuns = append(k.shuns, func(at *[4][2]float64, _ float64) float64 {
 		x := angle(at) * 180 / math.Pi / degrees
-		return 0.5 * math.Exp(-x*x)
+		return math.Exp(-x * x)
 	})
 }
 
@@ -167,7 +172,9 @@ func (k *sketch) set(x [unknowns]float64) {
 }
 
 // settle brings the sketch to its data, by the method of least squares (Gauss; damped
-// after Levenberg and Marquardt), the data weighing more and more.
+// after Levenberg and Marquardt), the data weighing more and more. Only then it is made to keep
+// off what it is not to look like, little by little: so it goes to the side that it is on, and
+// follows when the data are changed a little.
 func (k *sketch) settle() bool {
 	x := [unknowns]float64{k.at[1][0], k.at[2][0], k.at[2][1], k.at[3][0], k.at[3][1], 0}
 	if scale := k.scale(); scale > 0 {
@@ -179,6 +186,10 @@ func (k *sketch) settle() bool {
 	for _, weight := range []float64{3, 30, 1000} {
 		x = k.descend(x, weight)
 	}
+	for _, k.shy = range []float64{0.1, 0.2, 0.3, 0.4, shyest} {
+		x = k.descend(x, 100)
+	}
+	x = k.descend(x, 1000)
 	k.set(x)
 	for _, b := range k.bounds {
 		if !(math.Abs(b(&k.at, 1)) < 0.02) {
@@ -214,6 +225,9 @@ func (k *sketch) gaps(x [unknowns]float64, weight float64) (out []float64) {
 	}
 	for _, l := range k.likes {
 		out = append(out, l(&k.at, scale))
+	}
+	for _, l := range k.shuns {
+		out = append(out, k.shy*l(&k.at, scale))
 	}
 	return out
 }
