@@ -52,7 +52,7 @@ func (s *search) ladderAt(in int, plain *big.Rat) *ladder {
 	l.at = float(l.plain)
 	switch s.p.Inputs[in].Kind {
 	case program.Opening:
-		l.openings()
+		l.openings(s.strikesArc(in))
 		l.last = func() []*big.Rat { return slices.Concat(l.otherFactors(), s.otherOpenings(in), s.wholeOpenings()) }
 	case program.Abscissa, program.Ordinate:
 		l.steps(placeSteps, s.scale[in], finely(s.scale[in]))
@@ -89,14 +89,26 @@ func (s *search) otherOpenings(in int) (all []*big.Rat) {
 // mostKept is how many of them are tried.
 const mostKept = 4
 
-func (l *ladder) openings() {
+// strikesArc tells whether an opening is the compasses', and no side of a shape, which makes
+// nothing but points. While it comes to nothing it may be either.
+func (s *search) strikesArc(in int) bool {
+	made := s.writes[s.p.Inputs[in].Step]
+	return len(made) == 0 || slices.ContainsFunc(made, func(slot int) bool { return s.p.Slots[slot].Kind == program.Circle })
+}
+
+// openings go by factors; those of arcs begin with a small one, which takes a tick off another.
+func (l *ladder) openings(arc bool) {
+	wide, narrow := wideFactors, narrowFactors
+	if !arc {
+		wide, narrow = wide[1:], narrow[1:]
+	}
 	l.fine = func(x float64) *big.Rat { return decimal(x, x/30) }
 	l.jolts = []float64{l.at * 0.0137, -l.at * 0.0137}
-	l.ways(len(wideFactors), len(narrowFactors), func(way, n int) *big.Rat {
+	l.ways(len(wide), len(narrow), func(way, n int) *big.Rat {
 		if way == 0 {
-			return l.fine(l.at * wideFactors[n])
+			return l.fine(l.at * wide[n])
 		}
-		return l.fine(l.at / narrowFactors[n])
+		return l.fine(l.at / narrow[n])
 	})
 }
 
