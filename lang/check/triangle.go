@@ -162,8 +162,8 @@ func (sh *shape) complete(obtuse bool) {
 	}
 	switch {
 	case sides == 1 && angles == 0 && obtuse:
-		sh.chanceAngle(angleAt(0), 27)
-		sh.chanceAngle(angleAt(1), 43)
+		sh.chanceAngle(angleAt(0), 23)
+		sh.chanceAngle(angleAt(1), 53)
 	case sides == 1 && angles == 0:
 		sh.chanceAngle(angleAt(0), 62)
 		sh.chanceAngle(angleAt(1), 47)
