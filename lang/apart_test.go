@@ -86,6 +86,7 @@ func TestApartFromCurves(t *testing.T) {
 		"given circle k centre O radius 3\ngiven triangle ABC with AB = 4, BC = 5, CA = 6": "ABC",
 		"given triangle ABC\ngiven circle k centre O":                                      "ABC",
 		"given rectangle ABCD\ngiven circle k centre O radius 2\ngiven triangle PQR":       "ABCDPQR",
+		"given circle k centre O\ngiven points A, B, C\njoin ABCA":                         "ABC",
 		"given angle BAC\ngiven circle k centre O":                                         "BAC",
 	} {
 		r := chosen(t, titled(lines))

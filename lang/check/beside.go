@@ -25,11 +25,15 @@ func (s *scope) standsApart(refs []*syntax.Ref) bool {
 	return true
 }
 
-// crowded tells whether there is a shape or an angle already, or the points of one.
+// crowded tells whether there is a circle, a shape or an angle already, or the points of one.
 func (s *scope) crowded() bool {
 	points := 0
 	for _, slot := range s.c.prog.Slots {
-		if slot.Kind == program.Point && slot.Ink != nil && !slot.Ink.Hidden {
+		switch {
+		case slot.Ink == nil || slot.Ink.Hidden:
+		case slot.Kind == program.Circle && slot.Ink.Whole:
+			return true
+		case slot.Kind == program.Point:
 			points++
 		}
 	}

@@ -46,8 +46,21 @@ func (s *search) take(in int, v *big.Rat) { s.plain[in], s.st.Inputs[in] = v, v 
 // reach is how far a figure goes for which openings are meant. They keep in proportion to
 // figures of up to twice a plain hand's; in smaller ones a hand opens the compasses wider
 // for their size.
-func (s *search) reach() float64 {
-	size := s.size()
+func (s *search) reach() float64 { return s.reachOf(s.size()) }
+
+// reachBefore is how far it goes without the circle that step i draws.
+func (s *search) reachBefore(i int) float64 {
+	is := make([]share, len(s.p.Slots))
+	for _, slot := range s.writes[i] {
+		if s.p.Slots[slot].Kind == program.Circle {
+			is[slot] = due
+		}
+	}
+	b, _ := s.sight.boxOf(is)
+	return s.reachOf(b.size())
+}
+
+func (s *search) reachOf(size float64) float64 {
 	if size == 0 {
 		return s.hand
 	}
@@ -69,7 +82,7 @@ func (s *search) opening(plain, reach float64) *big.Rat {
 // refit fits openings to what lies about the compasses' foot, and to their
 // bounds, now that step i has shown them; it tells whether that changes any.
 func (s *search) refit(i int, group []int) bool {
-	reach := s.reach()
+	reach := s.reachBefore(i)
 	if foot := s.footOf(i); foot >= 0 {
 		reach = min(reach, 2*s.middling(foot))
 	}
