@@ -17,6 +17,8 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 		case st.Ray != nil && st.Ray.Points.Name == "" && len(st.Ray.Points.Points) == 2:
 			from, to := st.Ray.Points.Points[0], st.Ray.Points.Points[1]
 			s.rays[from.Name] = to.Name
+		case st.Locus != nil && st.Locus.Other != nil:
+			s.halved[st.Locus.One.Name], s.halved[st.Locus.Other.Name] = true, true
 		case st.Take != nil:
 			s.expect(st.Take.Point)
 		case st.Given != nil:

@@ -164,9 +164,17 @@ func setLine(st *program.State, slot int, l geom.Line) {
 // slopes are those of a plain hand's lines, one after the other.
 var slopes = []*big.Rat{rat(3, 4), rat(-3, 5), rat(7, 4), rat(-9, 5)}
 
+// halvedSlope is that of a line whose angle with another is to be halved: steep, so that
+// four straights are plainly apart.
+var halvedSlope = rat(9, 5)
+
 // lineAtSlope is a line through a point in a direction left to chance.
 func (s *scope) lineAtSlope(n syntax.Node, slot int, at func(*program.State) geom.Point) {
-	in := s.input(n, program.Slope, s.slot(slot).Name, slopes[s.c.slopes%len(slopes)])
+	slope := slopes[s.c.slopes%len(slopes)]
+	if s.halved[s.slot(slot).Name] {
+		slope = halvedSlope
+	}
+	in := s.input(n, program.Slope, s.slot(slot).Name, slope)
 	s.c.slopes++
 	s.emit(n, func(st *program.State) error {
 		d := geom.Vector{X: st.Field.Int(1), Y: st.Input(in)}

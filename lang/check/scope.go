@@ -41,6 +41,7 @@ type scope struct {
 	meets    map[string][][2]*syntax.Ref // what is to meet what, by the name of the first, or its letters
 	rays     map[string]string           // through what a ray is to go, by where it begins
 	rounds   map[string]bool             // circles that are given, by name
+	halved   map[string]bool             // straights whose angle a locus is to halve, by name
 	rows     map[string]*row             // points to be left to chance, by the curve they are put on
 	taken    map[string]*cut             // and those between two others, by their names
 	fixed    []fixedAhead                // points whose coordinates the source gives somewhere
@@ -73,6 +74,7 @@ func newScope(c *checker, f *source.File) *scope {
 		meets:     map[string][][2]*syntax.Ref{},
 		rays:      map[string]string{},
 		rounds:    map[string]bool{},
+		halved:    map[string]bool{},
 		rows:      map[string]*row{},
 		taken:     map[string]*cut{},
 	}
