@@ -7,17 +7,22 @@ import (
 	"strings"
 )
 
-// Show writes a number for a message: exact when that is short, else to three
-// places with a "≈", or to three digits when it is smaller than that.
+// Show writes a number for a message: exact when that can be read at a glance, else to
+// three places with a "≈", or to three digits when it is smaller than that.
 func Show(x Real) string {
 	if s, ok := ShortSurd(x); ok {
-		return s
+		if _, below, _ := strings.Cut(s, "/"); digits(below) <= mostBelow {
+			return s
+		}
 	}
 	if s := TrimZeros(x.Decimal(3)); s != "0" {
 		return "≈ " + s
 	}
 	return "≈ " + Significant(x.Float())
 }
+
+// mostBelow is how many digits of a denominator are read at a glance.
+const mostBelow = 2
 
 // equals is Show after a name: "= 3√2", "≈ 1.449".
 func equals(x Real) string {

@@ -9,6 +9,6 @@ func (r *Result) refuseAccidents() {
 		}
 		p := r.Problems.Add(c.Step.Span, "the claim holds only for what was chosen here, and not always")
 		p.Help = "give what makes it true, or write: claim here " + c.Text
-		r.Claims[i].Holds = false
+		r.Claims[i].Holds, r.Claims[i].Accident = false, true
 	}
 }

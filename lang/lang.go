@@ -55,6 +55,8 @@ type Claim struct {
 	Text  string
 	Here  bool // claimed of this figure only
 	Holds bool
+	// Accident is set where it would hold, but only because of what was chosen here.
+	Accident bool
 	// Decided is false where the claim would have cost too much, or was not reached.
 	Decided bool
 	// Reached is false where a mistake elsewhere kept the claim from being looked at.

@@ -172,17 +172,21 @@ func verdict(c lang.Claim, reach lang.Reach, figures int) string {
 		return "not reached"
 	case !c.Decided:
 		return "not decided"
+	case c.Accident:
+		return onlyHere
 	case !c.Holds:
 		return "fails"
 	case reach == lang.HereOnly && c.Here:
 		return "holds here"
 	case reach == lang.HereOnly:
-		return "holds here only (say: claim here)"
+		return onlyHere
 	case reach == lang.Tried:
 		return fmt.Sprintf("holds in all %d figures tried", figures)
 	}
 	return reach.String()
 }
+
+const onlyHere = "holds here only (say: claim here)"
 
 func variedRows(varied []lang.VariedRange) (rows []row) {
 	for _, v := range varied {
