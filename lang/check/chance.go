@@ -11,7 +11,7 @@ import (
 
 // besides are where a plain hand puts points beside a line, one after the other: by parts of
 // its stretch along it and away from it.
-var besides = [][2]int64{{36, 47}, {84, 34}, {10, 58}, {60, 27}, {72, 52}}
+var besides = [][2]int64{{36, 47}, {84, 34}, {24, 58}, {60, 27}, {72, 52}}
 
 // besideLine leaves to chance a point off a line, on either side of it: over
 // the stretch between two points of it, where there are two.

@@ -296,12 +296,13 @@ func (j *judge) crowding(slot int, t *thing) float64 {
 		o := &j.slots[other]
 		switch {
 		case d2 < 1e-18*j.size*j.size:
-			sum += 3 * j.accident(onePoint, slot, other) // no less than nearness costs
+			sum += 9 * j.accident(onePoint, slot, other) // no less than nearness costs
 		case j.kept(nearPoints, slot, other, d2):
 		case t.hidden || o.hidden:
 			sum += j.slipped(math.Sqrt(d2), limit)
 		default:
-			sum += 1.2 * short(math.Sqrt(d2), limit)
+			off := math.Sqrt(d2)
+			sum += 1.2*short(off, limit) + 2.4*short(off, limit/4)
 		}
 	}
 	return sum
