@@ -10,6 +10,9 @@ func (j *judge) corners(slot int, t *thing) float64 {
 		return 0
 	}
 	sum := 0.0
+	if !t.line {
+		sum += j.tilt(slot, t)
+	}
 	for _, other := range j.joins {
 		o := &j.slots[other]
 		switch {
@@ -29,6 +32,19 @@ func (j *judge) corners(slot int, t *thing) float64 {
 		}
 	}
 	return sum
+}
+
+// tilted is the sine of an angle under which a join that is not level or upright looks as if
+// it had been meant to be.
+const tilted = 0.05
+
+// tilt objects to a join that lies all but level, or stands all but upright.
+func (j *judge) tilt(slot int, t *thing) float64 {
+	off := min(math.Abs(t.dx), math.Abs(t.dy))
+	if off < 1e-9 || off > tilted {
+		return 0
+	}
+	return 0.3 * short(off, tilted)
 }
 
 // sharpness grows as the corner that two joins share closes up.
