@@ -87,3 +87,22 @@ func TestOnArcs(t *testing.T) {
 		}
 	}
 }
+
+// TestNotNearlyLevel: joins of points that are left to chance are not all but level or upright.
+func TestNotNearlyLevel(t *testing.T) {
+	for _, lines := range []string{
+		"given circle k centre O\ntake A on k\ntake B on k\ntake P on k\njoin APB",
+		"given points A, B\ngiven C above AB\njoin ACB",
+	} {
+		r := chosen(t, titled(lines))
+		for _, s := range r.Figure.Straights {
+			if s.Start == nil || s.End == nil {
+				continue
+			}
+			x, y := math.Abs(s.Line.D.X.Float()), math.Abs(s.Line.D.Y.Float())
+			if off := math.Atan(min(x, y)/max(x, y)) * 180 / math.Pi; off > 1e-9 && off < 2 {
+				t.Errorf("%s: a join is %.2f° off level or upright", lines, off)
+			}
+		}
+	}
+}

@@ -36,7 +36,7 @@ func (j *judge) corners(slot int, t *thing) float64 {
 
 // tilted is the sine of an angle under which a join that is not level or upright looks as if
 // it had been meant to be.
-const tilted = 0.05
+const tilted = 0.06
 
 // tilt objects to a join that lies all but level, or stands all but upright.
 func (j *judge) tilt(slot int, t *thing) float64 {
@@ -44,7 +44,7 @@ func (j *judge) tilt(slot int, t *thing) float64 {
 	if off < 1e-9 || off > tilted {
 		return 0
 	}
-	return 0.3 * short(off, tilted)
+	return 0.8 * short(off, tilted)
 }
 
 // sharpness grows as the corner that two joins share closes up.
