@@ -29,7 +29,6 @@ func (s *scope) expectCut(p *syntax.PlacedPoint) {
 		return
 	}
 	c := &cut{ends: ends}
-	s.taken[name] = c
 	for k, end := range ends {
 		if known := s.taken[end]; known != nil && ends[1-k] == known.ends[0] {
 			c.within, c.part = known, 0
@@ -37,6 +36,7 @@ func (s *scope) expectCut(p *syntax.PlacedPoint) {
 			c.within, c.part = known, 1
 		}
 	}
+	s.taken[name] = c // after its ends: it may be named like one of them, by mistake
 	for in := c; in.within != nil; in = in.within {
 		in.within.points[in.part]++
 	}
