@@ -20,7 +20,9 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 		case st.Locus != nil && st.Locus.Other != nil:
 			s.halved[st.Locus.One.Name], s.halved[st.Locus.Other.Name] = true, true
 		case st.Take != nil:
-			s.expect(st.Take.Point)
+			s.expect(st.Take.Point, 1)
+		case st.Repeat != nil:
+			s.expectAll(st.Repeat, 1)
 		case st.Given != nil:
 			s.foreseeGiven(st.Given)
 		case st.Named != nil && st.Named.Meets != nil:
@@ -31,10 +33,38 @@ func (s *scope) foresee(statements []*syntax.Statement) {
 	}
 }
 
+// expectAll counts the points that a repeat takes which is itself done so many times.
+func (s *scope) expectAll(r *syntax.Repeat, times int) {
+	from, ok1 := s.countAhead(r.From)
+	to, ok2 := s.countAhead(r.To)
+	if !ok1 || !ok2 || to < from || to-from >= maxStatements {
+		return
+	}
+	times *= int(to-from) + 1
+	for _, st := range r.Body {
+		switch {
+		case times > maxStatements:
+		case st.Take != nil:
+			s.expect(st.Take.Point, times)
+		case st.Repeat != nil:
+			s.expectAll(st.Repeat, times)
+		}
+	}
+}
+
+// countAhead is the value of an end of a repeat, if that is one number, or the name of one.
+func (s *scope) countAhead(e *syntax.Expr) (x float64, ok bool) {
+	if v, known := s.consts[s.span(e.Node).Text()]; known {
+		x, _ = v.Float64()
+		return x, true
+	}
+	return s.inNumbers(e)
+}
+
 func (s *scope) foreseeGiven(g *syntax.Given) {
 	switch {
 	case g.Point != nil:
-		s.expect(g.Point)
+		s.expect(g.Point, 1)
 		s.fixedAt(g.Point.Point, g.Point.At, nil)
 	case g.Line != nil:
 		for _, p := range append([]*syntax.CoordPoint{g.Line.Via}, g.Line.Through...) {

@@ -91,6 +91,7 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 	if l.isCircle || l.on.circle {
 		in := s.input(n, program.Bearing, name, r.bearing(i))
 		s.c.prog.Inputs[in].Round = l.round(s)
+		s.c.prog.Inputs[in].Round.Points = r.ahead
 		return func(st *program.State) ([]geom.Point, error) {
 			c, err := s.curveOf(st, l)
 			if err != nil {

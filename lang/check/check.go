@@ -145,6 +145,7 @@ type checker struct {
 	asides    int                    // points of lines beside a straight left to chance so far
 	freeLines int                    // lines left to chance so far
 
+	rings               int // circles with several points left to chance so far
 	alone, aloneEndless int // points left to chance so far that are the only ones on a straight
 
 	fixed   int // points given by coordinates so far

@@ -14,22 +14,24 @@ type row struct {
 	ahead int // points that the task asks for
 	taken int // of these, so far
 	first int // which place in the habit of the hand the first one takes
+	ring  int // how many circles had rows before
 }
 
-// bearings are those of a plain hand's points on a circle, in degrees, alone or in
-// threes: no polygon of theirs stands upright or nearly so, no two are nearly across
-// from each other.
-var bearings = []int64{22, 105, 210, 330, 58, 151, 255, 197}
+// bearings are those of a plain hand's points on circles, in degrees, one on each.
+var bearings = []int64{22, 106, 211, 330, 58, 151, 255, 197}
 
-// rings are those of four points on a circle and more. Of four, neither pair of opposite
-// sides is nearly parallel or equal; no chord is level, a diameter, or nearly at right
-// angles to another.
-var rings = [][]int64{
-	4: {109, 210, 349, 53},
-	5: {100, 145, 244, 311, 11},
-	6: {100, 161, 219, 286, 327, 11},
-	7: {111, 139, 212, 262, 298, 343, 48},
-	8: {124, 154, 213, 255, 290, 337, 39, 84},
+// rings are those of two points on a circle and more, and on a second circle: they go round
+// it anticlockwise. No chord is level or upright or nearly so, none a diameter, no two are
+// nearly parallel, at right angles, or equal; three make an acute triangle that is plainly
+// scalene, and opposite sides of four meet near by.
+var rings = [][][]int64{
+	2: {{106, 232}, {18, 132}},
+	3: {{106, 232, 326}, {18, 132, 280}},
+	4: {{107, 164, 230, 324}, {33, 129, 289, 351}},
+	5: {{115, 153, 231, 278, 5}},
+	6: {{101, 156, 238, 316, 6, 65}},
+	7: {{111, 139, 212, 262, 298, 343, 48}},
+	8: {{124, 154, 213, 255, 290, 337, 39, 84}},
 }
 
 // parts of a straight, in hundredths: clear of its ends and its middle, and the next one
@@ -49,8 +51,8 @@ var (
 	aloneEndless = []int64{40, 56, 72, 30}
 )
 
-// expect counts a point that a task asks for by the curve that it is put on.
-func (s *scope) expect(p *syntax.PlacedPoint) {
+// expect counts a point that a task asks for so many times by the curve that it is put on.
+func (s *scope) expect(p *syntax.PlacedPoint, times int) {
 	s.expectCut(p)
 	on := ""
 	for _, place := range p.Places {
@@ -67,7 +69,7 @@ func (s *scope) expect(p *syntax.PlacedPoint) {
 	if s.rows[on] == nil {
 		s.rows[on] = &row{}
 	}
-	s.rows[on].ahead++
+	s.rows[on].ahead += times
 }
 
 // nextOf is the row of a curve, and how many of it were taken before this one; a new row
@@ -80,6 +82,10 @@ func (s *scope) nextOf(l locus, k int) (r row, i int) {
 	if known.taken == 0 {
 		known.first = k + s.c.waiting
 		s.c.waiting += known.ahead
+		if l.on.circle && known.ahead > 1 {
+			known.ring = s.c.rings
+			s.c.rings++
+		}
 	}
 	known.taken++
 	if known.taken <= known.ahead {
@@ -93,10 +99,9 @@ func (r row) bearing(i int) *big.Rat {
 	switch n := r.ahead; {
 	case n >= len(rings):
 		return rat(int64(105+360*(i%n)/n), 1)
-	case n > 3:
-		return rat(rings[n][i%n], 1)
 	case n > 1:
-		return rat(bearings[(r.first+i)%4], 1)
+		habits := rings[n]
+		return rat(habits[r.ring%len(habits)][i%n], 1)
 	}
 	return rat(bearings[r.first%len(bearings)], 1)
 }

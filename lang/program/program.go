@@ -131,6 +131,7 @@ type Input struct {
 type Round struct {
 	Text   string // "on k"
 	Centre func(*State) geom.Point
+	Points int // how many the task asks for on it
 }
 
 // InputKind says what values an input likes.

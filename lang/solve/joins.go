@@ -38,10 +38,17 @@ func (j *judge) corners(slot int, t *thing) float64 {
 // it had been meant to be.
 const tilted = 0.06
 
+// tiltedChord is that for a chord between points that are left to chance on a circle. It
+// is no better if it is exactly level or upright: that is an accident.
+const tiltedChord = 0.11
+
 // tilt objects to a join that lies all but level, or stands all but upright.
 func (j *judge) tilt(slot int, t *thing) float64 {
 	off := min(math.Abs(t.dx), math.Abs(t.dy))
-	if off < 1e-9 || off > tilted {
+	switch {
+	case t.a >= 0 && j.seats[t.a] && j.seats[t.b]:
+		return 1.8 * short(off, tiltedChord)
+	case off < 1e-9 || off > tilted:
 		return 0
 	}
 	return 0.8 * short(off, tilted)

@@ -18,9 +18,10 @@ type sight struct {
 	lines     row    // and of the straights
 	points    []int  // slots of the points that are drawn, seen or hidden
 	circles   []int
-	straights []int // that the reader sees
-	joins     []int // among the straights: those from point to point,
-	others    []int // and those that run on
+	straights []int  // that the reader sees
+	joins     []int  // among the straights: those from point to point,
+	others    []int  // and those that run on
+	seats     []bool // by slot: whether it is a point that is left to chance on a circle
 }
 
 // thing is what a slot holds.
@@ -56,7 +57,7 @@ const (
 
 // newSight finds the slots that are drawn.
 func newSight(p *program.Program) *sight {
-	s := &sight{slots: make([]thing, len(p.Slots)), homes: make([]home, len(p.Slots))}
+	s := &sight{slots: make([]thing, len(p.Slots)), homes: make([]home, len(p.Slots)), seats: make([]bool, len(p.Slots))}
 	drawn := map[[2]int]bool{}
 	for i, slot := range p.Slots {
 		if slot.Ink == nil || slot.Aside {

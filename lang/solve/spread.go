@@ -29,7 +29,10 @@ const sweep = 60
 // the place that it has by habit is too near to others.
 func (s *search) spread(in int) {
 	at, ok := s.seat(in)
-	if !ok || at.clear() {
+	if !ok {
+		return
+	}
+	if s.sight.seats[at.dot] = true; at.clear() {
 		return
 	}
 	step := s.p.Inputs[in].Step
@@ -72,7 +75,11 @@ func (at seat) clear() bool {
 	if at.strays(n) {
 		return false
 	}
-	return min(n.left, n.right) >= min(narrow, 180/float64(n.count+1))
+	share := n.count + 1
+	if r := at.p.Inputs[at.in].Round; r != nil {
+		share = max(share, r.Points)
+	}
+	return min(n.left, n.right) >= min(narrow, 180/float64(share))
 }
 
 // strays tells whether a point on an arc is far from all others: it would stand alone.
