@@ -85,7 +85,7 @@ func (s *scope) givenParallel(g *syntax.GivenLine, slot int, ok bool) {
 var distances = []struct {
 	way  *big.Rat
 	side int // 1 is left of the first line
-}{{rat(3, 1), 1}, {rat(48, 10), 1}, {rat(23, 10), -1}, {rat(62, 10), 1}}
+}{{rat(3, 1), 1}, {rat(48, 10), 1}, {rat(62, 10), 1}, {rat(23, 10), -1}}
 
 // aloof leaves to chance how far a parallel is from its line, and says on which side.
 func (s *scope) aloof(n syntax.Node, slot int) (in, side int) {
@@ -168,11 +168,18 @@ var slopes = []*big.Rat{rat(3, 4), rat(-3, 5), rat(7, 4), rat(-9, 5)}
 // four straights are plainly apart.
 var halvedSlope = rat(9, 5)
 
+// transversalSlope is that of the first line across parallels: at about 58°, so that the
+// two sizes of angles are told apart at a glance.
+var transversalSlope = rat(8, 5)
+
 // lineAtSlope is a line through a point in a direction left to chance.
 func (s *scope) lineAtSlope(n syntax.Node, slot int, at func(*program.State) geom.Point) {
 	slope := slopes[s.c.slopes%len(slopes)]
-	if s.halved[s.slot(slot).Name] {
+	switch {
+	case s.halved[s.slot(slot).Name]:
 		slope = halvedSlope
+	case s.c.parallels > 0 && s.c.slopes == 0:
+		slope = transversalSlope
 	}
 	in := s.input(n, program.Slope, s.slot(slot).Name, slope)
 	s.c.slopes++

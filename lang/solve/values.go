@@ -32,7 +32,7 @@ var (
 	partSteps     = []float64{0.07, 0.14, 0.21, 0.28, 0.35, 0.43, 0.51}
 	degreeSteps   = []float64{8, 16, 25, 35, 47, 61, 78, 97, 118, 141, 165}
 	placeSteps    = []float64{0.6, 1.2, 1.9, 2.7, 3.7, 5, 6.6, 9}
-	slopeSteps    = []float64{0.25, 0.5, 0.8, 1.2, 1.7, 2.4, 3.4}
+	slopeSteps    = []float64{0.22, 0.47, 0.8, 1.2, 1.7, 2.4, 3.4}
 	lastParts     = []float64{1.3, -0.3, 1.6, 2.5}
 	lastOpenings  = []float64{8, 1. / 8, 16, 1. / 16}
 	lastReaches   = []float64{0.6, 1.3} // of the figure
