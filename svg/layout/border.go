@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"trammel/geom"
+	"trammel/geom/figure"
 	"trammel/geom/region"
 )
 
@@ -118,4 +119,38 @@ func (b box) along(at, way vec) span {
 		return span{}
 	}
 	return s
+}
+
+// longExit is how far a line is drawn on at most, in millimetres, to leave a circle in which
+// it would end: it would look like a chord that failed.
+const longExit = 60
+
+// prolongExits does that for lines that end in a whole circle. Those that end at its centre
+// do so for a reason.
+func (d *drawing) prolongExits(all []ruled) {
+	for i := range all {
+		r := &all[i]
+		for _, c := range d.fig.Circles {
+			if c.Whole && !c.Hidden && r.loose[0] && r.loose[1] && r.owner.Role == figure.Result {
+				d.prolongExit(r, d.place(c.Circle.C), math.Sqrt(c.Circle.R2.Float())*d.scale)
+			}
+		}
+	}
+}
+
+func (d *drawing) prolongExit(r *ruled, centre vec, radius float64) {
+	middle := r.way.dot(centre.sub(r.at))
+	off := r.way.cross(centre.sub(r.at))
+	half := math.Sqrt(max(0, radius*radius-off*off))
+	in, out := middle-half, middle+half
+	if half == 0 || r.hi < in || r.lo > out {
+		return
+	}
+	if r.lo > in && r.lo-in < d.mm(longExit) {
+		r.lo = in - d.mm(pastBorder)
+	}
+	if r.hi < out && out-r.hi < d.mm(longExit) {
+		r.hi = out + d.mm(pastBorder)
+	}
+	r.tips = [2]vec{r.point(r.lo), r.point(r.hi)}
 }

@@ -59,6 +59,7 @@ func (d *drawing) ruleAll() []ruled {
 		}
 	}
 	prolong(all)
+	d.prolongExits(all)
 	d.open = d.openExtent(all)
 	d.prolongBorders(all)
 	return all
