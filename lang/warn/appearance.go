@@ -72,7 +72,7 @@ func (f *finder) twins() {
 	for i, p := range f.points {
 		for _, q := range f.points[:i] {
 			d := math.Hypot(p.x-q.x, p.y-q.y)
-			if d < nearPoint && surely(func() bool { return !f.point(p.slot).Equal(f.point(q.slot)) }) {
+			if d < f.apart && surely(func() bool { return !f.point(p.slot).Equal(f.point(q.slot)) }) {
 				f.looks(f.span(p.slot), []int{p.slot, q.slot}, "move one of them, or choose other measurements",
 					"%s and %s look like one point and are %s mm apart", q.name, p.name, little(d))
 				f.explains(p.slot, q.slot)

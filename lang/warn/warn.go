@@ -20,6 +20,7 @@ import (
 const (
 	slip        = 0.5 // of the pencil at each curve
 	nearPoint   = 1.0
+	clumsyPoint = 2.5 // two dots and their letters run together
 	nearLine    = 0.5
 	nearDot     = 0.8  // of a point from a straight: the dot touches it
 	nearTouch   = 0.55 // of what runs beside a circle
@@ -55,8 +56,8 @@ func Unlucky(st *program.State) (why string, bad bool) {
 }
 
 // Clumsy tells whether a run has what no warning is worth, and would still be chosen
-// otherwise: a flat crossing inside of a call, or directions that are nearly parallel
-// or at right angles, to a radius too.
+// otherwise: a flat crossing inside of a call, points that run together, or directions that
+// are nearly parallel or at right angles, to a radius too.
 func Clumsy(st *program.State) bool {
 	defer trusting(st.Field)()
 	return len(clumsy(st)) > 0
@@ -78,7 +79,8 @@ func unlucky(st *program.State) (found source.List) {
 
 func clumsy(st *program.State) (found source.List) {
 	f := look(st, &found)
-	f.near = clumsyAngle
+	f.near, f.apart = clumsyAngle, clumsyPoint
+	f.twins()
 	f.flatInside()
 	f.directions()
 	f.nearlyTangent()
@@ -87,7 +89,7 @@ func clumsy(st *program.State) (found source.List) {
 
 // look begins a search.
 func look(st *program.State, problems *source.List) *finder {
-	f := &finder{st: st, problems: problems, mm: millimetres(st), near: nearAngle}
+	f := &finder{st: st, problems: problems, mm: millimetres(st), near: nearAngle, apart: nearPoint}
 	f.collect()
 	return f
 }
@@ -105,6 +107,7 @@ type finder struct {
 	problems  *source.List
 	mm        float64 // a unit on paper
 	near      float64 // degrees within which directions look alike
+	apart     float64 // millimetres within which points run together
 	points    []point
 	straights []straight
 	circles   []circle
