@@ -33,3 +33,31 @@ func TestKnowsRepeatsAhead(t *testing.T) {
 		t.Errorf("the pentagon goes %.1f times round", turned/2/math.Pi)
 	}
 }
+
+// TestTakesAslant: a point of a line is plainly off the foot of the perpendicular from a point
+// that was given off that line.
+func TestTakesAslant(t *testing.T) {
+	for _, lines := range []string{
+		"given line g\ngiven A above g\ntake B on g\njoin AB\nM by middle(A, B)\nn, F by drop(g, A)",
+		"given line g\ngiven A below g\nn, F by drop(g, A)\ntake B on g\njoin AB",
+	} {
+		at := spots(chosen(t, titled(lines)))
+		if angle := math.Atan2(way(at, "A", "F"), way(at, "F", "B")) * 180 / math.Pi; angle < 45 || angle > 70 {
+			t.Errorf("%s: AB is at %.1f° to the line", lines, angle)
+		}
+	}
+}
+
+// TestTakesWellOff: points of a perpendicular are well off the line that it stands on, on
+// either side and not alike far off.
+func TestTakesWellOff(t *testing.T) {
+	at := spots(chosen(t, titled("given points A, B\nM, n by bisect(A, B)\ntake P on n\ntake Q on n\njoin PAQBP")))
+	p, q, all := way(at, "P", "M"), way(at, "Q", "M"), way(at, "A", "B")
+	if min(p, q) < 0.3*all || math.Abs(p-q) < 0.15*all || way(at, "P", "Q") < p {
+		t.Errorf("P is %.2f from M, Q %.2f, on %.2f", p, q, all)
+	}
+	at = spots(chosen(t, titled("given line m\ngiven A above m\nn, F by drop(m, A) unseen\ntake B on n")))
+	if off := min(way(at, "B", "F"), way(at, "B", "A")); off < 1.2 {
+		t.Errorf("B is only %.2f from A or F", off)
+	}
+}

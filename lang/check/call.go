@@ -65,6 +65,7 @@ func (s *scope) call(n *syntax.Named, c *syntax.CallExp) {
 		s.bars = append(s.bars, in.bars...) // they are on the paper, and can carry marks
 	}
 	s.receive(n, def, targets, results, in.first, in.view == shown)
+	s.threaded(in, targets, results)
 	if in.view != unseen {
 		s.adopt(in, targets, results)
 	}

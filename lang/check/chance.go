@@ -102,56 +102,7 @@ func (s *scope) onLocus(n syntax.Node, slot int, pl *places) spot {
 			return []geom.Point{c.Circle.C.Add(way), c.Circle.C.Add(way.Neg())}, nil
 		}
 	}
-	endless := s.endless(l.on)
-	part := r.part(i, endless)
-	target, aims := s.aimedAt(name)
-	beside := endless && len(pl.sides) == 1
-	share, parted := s.share(name, l.on)
-	switch {
-	case parted && r.ahead <= 1:
-		part = share
-	case r.ahead <= 1 && !aims && !beside && s.depth == 0:
-		part = s.alone(endless)
-	case aims:
-		part = rat(58, 100) // the cotangent of about 60°
-	case beside:
-		part = asides[s.c.asides%len(asides)]
-		s.c.asides++
-	}
-	in := s.input(n, program.Fraction, name, part)
-	return func(st *program.State) ([]geom.Point, error) {
-		c, err := l.on.value(st)
-		if err != nil {
-			return nil, err
-		}
-		if aims && c.Straight.Start == nil && c.Straight.End == nil && c.Line().Side(st.Point(target)) != 0 {
-			return aslant(c.Line(), st.Point(target), st.Input(in)), nil
-		}
-		if beside {
-			if ps := asideOn(st, l.on, c, pl.sides[0], in); ps != nil {
-				return ps, nil
-			}
-		}
-		return chanceOnStraight(st, l.on, c, in), nil
-	}
-}
-
-// alone is the next part for a point that is the only one on its straight.
-func (s *scope) alone(endless bool) *big.Rat {
-	habit, taken := alone, &s.c.alone
-	if endless {
-		habit, taken = aloneEndless, &s.c.aloneEndless
-	}
-	*taken++
-	return rat(habit[(*taken-1)%len(habit)], 100)
-}
-
-// aslant are points of a line from which the way to another point goes aslant: from its
-// foot by a part of its distance, to either side.
-func aslant(l geom.Line, p geom.Point, part geom.Real) []geom.Point {
-	foot := l.Foot(p)
-	way := p.Sub(foot).Left().Scale(part)
-	return []geom.Point{foot.Add(way), foot.Add(way.Neg())}
+	return s.onStraight(n, name, pl, r, i)
 }
 
 // chanceOnStraight is a part of the way between the ends of a straight, or

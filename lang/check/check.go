@@ -85,6 +85,7 @@ func newChecker(f *syntax.File, loader Loader, problems *source.List, o Options)
 func (c *checker) forget() {
 	c.objects, c.labels = 0, 0
 	c.centres, c.circleOf, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int]int{}, map[int][]int{}
+	c.over, c.beads = map[int]int{}, map[int][]int{}
 	c.outer, c.latest, c.named = map[int]int{}, map[int]int{}, map[int]bool{}
 	c.calls, c.used = nil, map[int]bool{}
 	c.through, c.spoken = map[int]pair{}, map[int]bool{}
@@ -123,6 +124,8 @@ type checker struct {
 	centres   map[int]int            // centre by circle
 	circleOf  map[int]int            // given circle by the centre that came with it
 	reaches   map[int]int            // how far a straight reaches
+	over      map[int]int            // by lines the last free point off them
+	beads     map[int][]int          // by lines that a call gives the points that came with them
 	metOn     map[int][]int          // straights by the points that are met on them
 	hand      *hand                  // what the tools do
 	latest    map[int]int            // arcs by their centres, as last told

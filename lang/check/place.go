@@ -383,6 +383,9 @@ func (s *scope) spotOf(n syntax.Node, slot int, pl *places) (where spot, sure bo
 	case len(pl.loci) > 0:
 		return s.onLocus(n, slot, pl), true
 	case len(pl.free) > 0:
+		if len(pl.sides) > 0 {
+			s.c.over[pl.sides[0].slot] = slot
+		}
 		return pl.free[0], true
 	}
 	s.fail(n, "this does not say where %s is", s.slot(slot).Name).Help = "say on what it lies, or how far from which point"
