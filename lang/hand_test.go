@@ -108,3 +108,31 @@ func TestTakesAlone(t *testing.T) {
 		t.Errorf("of D, E, F, O two are %.2f apart", least)
 	}
 }
+
+// TestFarInAngle: a point within a given angle stands far out and plainly off its bisector,
+// and one on the ray to it past the middle.
+func TestFarInAngle(t *testing.T) {
+	for _, size := range []string{"", " = 35°", " = 70°", " = 100°"} {
+		at := spots(chosen(t, titled("given angle BAC"+size+"\ngiven D inside BAC\nray AD\ntake P on AD\nn, F by drop(AB, P)")))
+		bearing := func(p string) float64 { return math.Atan2(at[p][1], at[p][0]) * 180 / math.Pi }
+		if off := math.Abs(bearing("D") - bearing("C")/2); off < 0.12*bearing("C") {
+			t.Errorf("%s: D is %.1f° off the bisector", size, off)
+		}
+		if d := way(at, "A", "D"); d < 0.4*way(at, "A", "B") || way(at, "A", "P") < d/2 {
+			t.Errorf("%s: AD is %.2f, AP %.2f, AB %.2f", size, d, way(at, "A", "P"), way(at, "A", "B"))
+		}
+	}
+}
+
+// TestCrossesFarFromEnds: joins of four free points that are to meet do so far from their ends.
+func TestCrossesFarFromEnds(t *testing.T) {
+	for _, joins := range [][2]string{{"AB", "CD"}, {"AC", "BD"}, {"AD", "BC"}, {"CB", "DA"}, {"DC", "AB"}} {
+		at := spots(chosen(t, titled("given points A, B, C, D\njoin "+joins[0]+", "+joins[1]+"\n"+joins[0]+" meets "+joins[1]+" at S")))
+		for _, j := range joins {
+			whole := way(at, j[:1], j[1:])
+			if end := min(way(at, "S", j[:1]), way(at, "S", j[1:])); end < 0.25*whole {
+				t.Errorf("%v: S is %.2f from an end of %s, which is %.2f", joins, end, j, whole)
+			}
+		}
+	}
+}

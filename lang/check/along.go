@@ -68,16 +68,19 @@ func (s *scope) habitAlong(name string, pl *places, r row, i int) (part *big.Rat
 		}
 	}
 	if r.ahead <= 1 && s.depth == 0 {
-		return s.alone(endless), nil
+		return s.alone(on, endless), nil
 	}
 	return r.part(i, endless), nil
 }
 
 // alone is the next part for a point that is the only one on its straight.
-func (s *scope) alone(endless bool) *big.Rat {
+func (s *scope) alone(on curve, endless bool) *big.Rat {
 	habit, taken := alone, &s.c.alone
-	if endless {
+	switch {
+	case endless:
 		habit, taken = aloneEndless, &s.c.aloneEndless
+	case on.slot >= 0 && s.c.reaches[on.slot] == reachRay:
+		habit = aloneOnRay
 	}
 	*taken++
 	return rat(habit[(*taken-1)%len(habit)], 100)

@@ -86,6 +86,7 @@ func (c *checker) forget() {
 	c.objects, c.labels = 0, 0
 	c.centres, c.circleOf, c.reaches, c.metOn = map[int]int{}, map[int]int{}, map[int]int{}, map[int][]int{}
 	c.over, c.beads = map[int]int{}, map[int][]int{}
+	c.arms = map[int]pair{}
 	c.outer, c.latest, c.named = map[int]int{}, map[int]int{}, map[int]bool{}
 	c.calls, c.used = nil, map[int]bool{}
 	c.through, c.spoken = map[int]pair{}, map[int]bool{}
@@ -126,6 +127,7 @@ type checker struct {
 	reaches   map[int]int            // how far a straight reaches
 	over      map[int]int            // by lines the last free point off them
 	beads     map[int][]int          // by lines that a call gives the points that came with them
+	arms      map[int]pair           // the ends of the latest given angle's arms, by its vertex
 	metOn     map[int][]int          // straights by the points that are met on them
 	hand      *hand                  // what the tools do
 	latest    map[int]int            // arcs by their centres, as last told

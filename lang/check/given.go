@@ -19,7 +19,7 @@ func (s *scope) given(g *syntax.Given) {
 		s.freeBeside(g.Points.Names)
 	case g.Points != nil:
 		for i, r := range g.Points.Names {
-			s.freePoint(r, i, len(g.Points.Names))
+			s.freePoint(r, i, g.Points.Names)
 		}
 	case g.Line != nil:
 		s.givenLine(g.Line)
@@ -45,20 +45,46 @@ var scatter = [][2]*big.Rat{
 
 func rat(a, b int64) *big.Rat { return big.NewRat(a, b) }
 
-// freePoint makes the ith of n points that may be anywhere. From five on they go round, so
+// acrossFrom is which of four points ends the join of the first that is to meet the join of
+// the other two; 0 if none is.
+func (s *scope) acrossFrom(refs []*syntax.Ref) int {
+	letters := namesIn(refs...)
+	if len(letters) != 4 {
+		return 0
+	}
+	sorted := slices.Sorted(slices.Values(letters))
+	for _, m := range s.meets[letters[0]] {
+		all := namesIn(m[0], m[1])
+		if len(m[0].Points) == 2 && len(m[1].Points) == 2 && slices.Equal(slices.Sorted(slices.Values(all)), sorted) {
+			return slices.Index(letters, all[1-slices.Index(all[:2], letters[0])])
+		}
+	}
+	return 0
+}
+
+// fourths are where the last of four points is whose joins are to meet, by the point that the
+// first is joined to: across from the third or the first, and not over a middle. Across from
+// the second it is anyway.
+var fourths = map[int][2]*big.Rat{1: {rat(58, 10), rat(-22, 10)}, 3: {rat(61, 10), rat(58, 10)}}
+
+// freePoint makes the ith of some points that may be anywhere. From five on they go round, so
 // that they are the corners of a polygon in their order.
-func (s *scope) freePoint(r *syntax.Ref, i, n int) {
+func (s *scope) freePoint(r *syntax.Ref, i int, all []*syntax.Ref) {
 	slot, ok := s.newPoint(r)
 	if !ok {
 		return
 	}
 	s.draw(slot, figure.Given)
-	if n < 5 || s.c.scattered+s.c.fixed != i {
+	at := habitOf(i, len(all))
+	fourth, crosses := fourths[s.acrossFrom(all)]
+	if crosses = crosses && i == 3; crosses {
+		at = fourth
+	}
+	if len(all) < 5 && !crosses || s.c.scattered+s.c.fixed != i {
 		s.freeAt(r.Node, slot)
 		return
 	}
 	s.c.scattered++
-	at := habitOf(i, n)
 	s.freeAbout(r.Node, slot, at[0], at[1])
 }
 
@@ -313,6 +339,7 @@ func (s *scope) givenAngle(g *syntax.GivenAngle) {
 	default:
 		s.arm(g.Node, first, v, last, e, conds, -1)
 	}
+	s.c.arms[v] = pair{first, last}
 	for _, end := range []int{first, last} {
 		slot := s.add(program.Line, g.Node)
 		s.draw(slot, figure.Given)

@@ -15,6 +15,11 @@ var insides = [][2]*big.Rat{
 	{rat(46, 100), rat(22, 100)}, {rat(20, 100), rat(36, 100)}, {rat(31, 100), rat(47, 100)}, {rat(14, 100), rat(62, 100)},
 }
 
+// insidesOfAngle are the same for an angle, by its arms: far out, and plainly off its bisector.
+var insidesOfAngle = [][2]*big.Rat{
+	{rat(58, 100), rat(27, 100)}, {rat(24, 100), rat(57, 100)}, {rat(66, 100), rat(13, 100)}, {rat(30, 100), rat(42, 100)},
+}
+
 // insidesOfCircle are the same for a circle, whose axes meet in its centre: all about it.
 var insidesOfCircle = [][2]*big.Rat{
 	{rat(46, 100), rat(22, 100)}, {rat(-58, 100), rat(31, 100)}, {rat(-13, 100), rat(-64, 100)}, {rat(55, 100), rat(-37, 100)},
@@ -56,6 +61,8 @@ func (s *scope) placeInside(pl *places, r *syntax.Ref, n syntax.Node, side int) 
 		}
 	case r.Name != "":
 		plain = insidesOfCircle
+	case s.isAngle(r):
+		plain = insidesOfAngle
 	}
 	at := plain[*count%len(plain)]
 	*count++
@@ -81,7 +88,10 @@ func (s *scope) region(r *syntax.Ref) (func(*program.State, geom.Point) (int, er
 			}, ok
 	}
 	ps, ok := s.polygon(r)
-	text := s.span(r.Node).Text()
+	text, corner := s.span(r.Node).Text(), 0
+	if s.isAngle(r) {
+		corner = 1
+	}
 	return func(st *program.State, p geom.Point) (int, error) {
 			pts := st.Points(ps)
 			if !geom.Simple(pts) {
@@ -89,7 +99,21 @@ func (s *scope) region(r *syntax.Ref) (func(*program.State, geom.Point) (int, er
 			}
 			return geom.Place(p, pts), nil
 		}, func(st *program.State) (geom.Point, geom.Vector, geom.Vector) {
-			a := st.Point(ps[0])
-			return a, st.Point(ps[1]).Sub(a), st.Point(ps[len(ps)-1]).Sub(a)
+			a := st.Point(ps[corner])
+			return a, st.Point(ps[(corner+1)%len(ps)]).Sub(a), st.Point(ps[(corner+len(ps)-1)%len(ps)]).Sub(a)
 		}, ok
+}
+
+// isAngle tells whether three points name a given angle.
+func (s *scope) isAngle(r *syntax.Ref) bool {
+	ps := r.Points
+	if r.Name != "" || len(ps) != 3 {
+		return false
+	}
+	v, known := s.names[ps[1].Name]
+	if !known {
+		return false
+	}
+	ends, given := s.c.arms[v]
+	return given && (ends == pair{s.names[ps[0].Name], s.names[ps[2].Name]} || ends == pair{s.names[ps[2].Name], s.names[ps[0].Name]})
 }

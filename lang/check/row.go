@@ -45,9 +45,11 @@ var triples = [][]int64{{23, 46, 90}, {38, 50, 89}, {14, 60, 85}}
 
 // alone are parts of straights for the only point on each, one after the other: on two from
 // one corner, or round a triangle, no join of two of them seems parallel to anything. Those of
-// lines without ends keep lines across plainly aslant.
+// lines without ends keep lines across plainly aslant; those of rays are far out, where there
+// is room to build on them.
 var (
 	alone        = []int64{40, 70, 22, 58, 80, 30, 46}
+	aloneOnRay   = []int64{56, 74, 64}
 	aloneEndless = []int64{40, 56, 72, 30}
 )
 
