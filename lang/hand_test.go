@@ -136,3 +136,18 @@ func TestCrossesFarFromEnds(t *testing.T) {
 		}
 	}
 }
+
+// TestCentresApart: in a free triangle of which several centres are made, these, and feet and
+// midpoints, lie plainly apart.
+func TestCentresApart(t *testing.T) {
+	at := spots(chosen(t, titled(`given triangle ABC
+k, O by circumcircle(A, B, C)
+l, I by incircle(B, A, C)
+H, D, E, F by orthocentre(A, B, C)
+G, L, M, N by centroid(A, B, C)`)))
+	for _, p := range []string{"OI", "DL", "EM", "FN"} {
+		if w := way(at, p[:1], p[1:]); w < 0.5 {
+			t.Errorf("%s is %.2f", p, w)
+		}
+	}
+}

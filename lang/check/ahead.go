@@ -223,3 +223,21 @@ func (s *scope) linesAhead(letters []string) (out []int) {
 	}
 	return out
 }
+
+// callsAhead is how many calls of the file take all of some letters and nothing else.
+func (s *scope) callsAhead(letters []string) (n int) {
+	sorted := slices.Sorted(slices.Values(letters))
+	for _, st := range s.acts {
+		if st.Named == nil || st.Named.By == nil {
+			continue
+		}
+		var names []string
+		for _, arg := range st.Named.By.Args {
+			names = append(names, namesIn(plainExpr(arg))...)
+		}
+		if slices.Equal(slices.Sorted(slices.Values(names)), sorted) {
+			n++
+		}
+	}
+	return n
+}

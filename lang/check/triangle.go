@@ -164,6 +164,9 @@ func (sh *shape) complete(obtuse bool) {
 	case sides == 1 && angles == 0 && obtuse:
 		sh.chanceAngle(angleAt(0), 23)
 		sh.chanceAngle(angleAt(1), 53)
+	case sides == 1 && angles == 0 && sh.s.callsAhead(sh.letters) > 1:
+		sh.chanceAngle(angleAt(0), 58) // its centres and feet lie plainly apart
+		sh.chanceAngle(angleAt(1), 43)
 	case sides == 1 && angles == 0:
 		sh.chanceAngle(angleAt(0), 62)
 		sh.chanceAngle(angleAt(1), 47)
