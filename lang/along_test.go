@@ -61,3 +61,24 @@ func TestTakesWellOff(t *testing.T) {
 		t.Errorf("B is only %.2f from A or F", off)
 	}
 }
+
+// TestTakesAcross: joins of points of two lines that are to meet cross well off their ends.
+func TestTakesAcross(t *testing.T) {
+	at := spots(chosen(t, titled("given line m\ngiven line n\nm meets n at S\ntake A on m\ntake B on n\ntake C on m\ntake D on n\njoin AB, CD\nAB meets CD at X")))
+	for _, p := range []string{"A", "B", "C", "D"} {
+		if off := way(at, p, "X"); off < 1 {
+			t.Errorf("X is %.2f from %s", off, p)
+		}
+	}
+	if gap := way(at, "A", "C"); gap < 2 {
+		t.Errorf("A and C are %.2f apart", gap)
+	}
+}
+
+// TestTakesMidwayWithin: a construction takes the only point of a straight well off its ends.
+func TestTakesMidwayWithin(t *testing.T) {
+	at := spots(chosen(t, "construction spot(point A, point B) gives point M\n  \"Any point.\"\n  take M on AB\nend\n"+titled("given points A, B\nM by spot(A, B)")))
+	if part := way(at, "A", "M") / way(at, "A", "B"); part < 0.35 || part > 0.65 {
+		t.Errorf("M is at %.2f of AB", part)
+	}
+}

@@ -67,7 +67,7 @@ func (s *scope) habitAlong(name string, pl *places, r row, i int) (part *big.Rat
 			}
 		}
 	}
-	if r.ahead <= 1 && s.depth == 0 {
+	if r.ahead <= 1 {
 		return s.alone(on, endless), nil
 	}
 	return r.part(i, endless), nil
@@ -75,10 +75,10 @@ func (s *scope) habitAlong(name string, pl *places, r row, i int) (part *big.Rat
 
 // alone is the next part for a point that is the only one on its straight.
 func (s *scope) alone(on curve, endless bool) *big.Rat {
-	habit, taken := alone, &s.c.alone
+	habit, taken := alone, &s.single
 	switch {
 	case endless:
-		habit, taken = aloneEndless, &s.c.aloneEndless
+		habit, taken = aloneEndless, &s.singleEndless
 	case on.slot >= 0 && s.c.reaches[on.slot] == reachRay:
 		habit = aloneOnRay
 	}

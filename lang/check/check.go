@@ -150,8 +150,7 @@ type checker struct {
 	asides    int                    // points of lines beside a straight left to chance so far
 	freeLines int                    // lines left to chance so far
 
-	rings               int // circles with several points left to chance so far
-	alone, aloneEndless int // points left to chance so far that are the only ones on a straight
+	rings int // circles with several points left to chance so far
 
 	fixed   int // points given by coordinates so far
 	lengths int // lengths left to chance so far

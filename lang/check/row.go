@@ -11,10 +11,13 @@ import (
 // reads the whole task puts them in the order of their names: along a line as it runs,
 // anticlockwise round a circle.
 type row struct {
-	ahead int // points that the task asks for
-	taken int // of these, so far
-	first int // which place in the habit of the hand the first one takes
-	ring  int // how many circles had rows before
+	ahead   int      // points that the task asks for
+	taken   int      // of these, so far
+	first   int      // which place in the habit of the hand the first one takes
+	ring    int      // how many circles had rows before
+	names   []string // of the points, as far as they have no index
+	crosses bool     // joins of them to two of another line are to meet,
+	back    bool     // and those were taken first: they stand in the opposite order
 }
 
 // bearings are those of a plain hand's points on circles, in degrees, one on each.
@@ -72,6 +75,9 @@ func (s *scope) expect(p *syntax.PlacedPoint, times int) {
 		s.rows[on] = &row{}
 	}
 	s.rows[on].ahead += times
+	if name, ok := letterOf(p.Point); ok {
+		s.rows[on].names = append(s.rows[on].names, name)
+	}
 }
 
 // nextOf is the row of a curve, and how many of it were taken before this one; a new row
@@ -83,6 +89,7 @@ func (s *scope) nextOf(l locus, k int) (r row, i int) {
 	}
 	if known.taken == 0 {
 		known.first = k + s.c.waiting
+		known.crosses, known.back = s.crossing(known)
 		s.c.waiting += known.ahead
 		if l.on.circle && known.ahead > 1 {
 			known.ring = s.c.rings
@@ -94,6 +101,29 @@ func (s *scope) nextOf(l locus, k int) (r row, i int) {
 		s.c.waiting--
 	}
 	return *known, known.taken - 1
+}
+
+// crossing tells whether the joins of a row's two points, in turn, to the two of another line
+// are to meet, and whether those were taken first.
+func (s *scope) crossing(r *row) (crosses, later bool) {
+	if r.ahead != 2 || len(r.names) != 2 {
+		return false, false
+	}
+	for _, m := range s.meets[r.names[0]] {
+		for _, other := range s.rows {
+			if other.ahead == 2 && len(other.names) == 2 &&
+				joins(m[0], r.names[0], other.names[0]) && joins(m[1], r.names[1], other.names[1]) {
+				return true, other.taken > 0
+			}
+		}
+	}
+	return false, false
+}
+
+// joins tells whether a reference is the run between two points, either way.
+func joins(r *syntax.Ref, p, q string) bool {
+	names := namesIn(r)
+	return slices.Equal(names, []string{p, q}) || slices.Equal(names, []string{q, p})
 }
 
 // bearing is that of the ith point of a row on a circle.
@@ -124,5 +154,11 @@ func (r row) part(i int, endless bool) *big.Rat {
 		own = append(own, parts[(r.first+k)%len(parts)])
 	}
 	slices.Sort(own)
+	switch {
+	case r.back:
+		own = []int64{64, 32}
+	case r.crosses:
+		own = []int64{22, 68}
+	}
 	return rat(own[i%len(own)], 100)
 }

@@ -48,6 +48,8 @@ type scope struct {
 	openings int                         // openings left to chance so far
 	acts     []*syntax.Statement         // of the file, and what they bind together, once asked for
 	bound    bonds
+
+	single, singleEndless int // points left to chance so far that are the only ones on a straight
 }
 
 // pair is two point slots, the smaller first.
