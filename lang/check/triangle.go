@@ -160,11 +160,12 @@ func (sh *shape) complete(obtuse bool) {
 		sh.chanceSide(base, rat(7, 1))
 		sides = sh.count(true)
 	}
+	centres := sh.s.callsAhead(sh.letters)
 	switch {
 	case sides == 1 && angles == 0 && obtuse:
 		sh.chanceAngle(angleAt(0), 23)
 		sh.chanceAngle(angleAt(1), 53)
-	case sides == 1 && angles == 0 && sh.s.callsAhead(sh.letters) > 1:
+	case sides == 1 && angles == 0 && (centres == 2 || centres == 3):
 		sh.chanceAngle(angleAt(0), 58) // its centres and feet lie plainly apart
 		sh.chanceAngle(angleAt(1), 43)
 	case sides == 1 && angles == 0:
