@@ -45,23 +45,6 @@ var scatter = [][2]*big.Rat{
 
 func rat(a, b int64) *big.Rat { return big.NewRat(a, b) }
 
-// acrossFrom is which of four points ends the join of the first that is to meet the join of
-// the other two; 0 if none is.
-func (s *scope) acrossFrom(refs []*syntax.Ref) int {
-	letters := namesIn(refs...)
-	if len(letters) != 4 {
-		return 0
-	}
-	sorted := slices.Sorted(slices.Values(letters))
-	for _, m := range s.meets[letters[0]] {
-		all := namesIn(m[0], m[1])
-		if len(m[0].Points) == 2 && len(m[1].Points) == 2 && slices.Equal(slices.Sorted(slices.Values(all)), sorted) {
-			return slices.Index(letters, all[1-slices.Index(all[:2], letters[0])])
-		}
-	}
-	return 0
-}
-
 // fourths are where the last of four points is whose joins are to meet, by the point that the
 // first is joined to: across from the third or the first, and not over a middle. Across from
 // the second it is anyway.
@@ -76,7 +59,7 @@ func (s *scope) freePoint(r *syntax.Ref, i int, all []*syntax.Ref) {
 	}
 	s.draw(slot, figure.Given)
 	at := habitOf(i, len(all))
-	fourth, crosses := fourths[s.acrossFrom(all)]
+	fourth, crosses := fourths[s.across(namesIn(all...))]
 	if crosses = crosses && i == 3; crosses {
 		at = fourth
 	}

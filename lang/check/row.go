@@ -80,6 +80,32 @@ func (s *scope) expect(p *syntax.PlacedPoint, times int) {
 	}
 }
 
+// across is which of four points ends the join of the first that is to meet the join of the
+// other two; 0 if none is.
+func (s *scope) across(names []string) int {
+	if len(names) != 4 {
+		return 0
+	}
+	for _, m := range s.meets[names[0]] {
+		if len(m[0].Points) != 2 || len(m[1].Points) != 2 {
+			continue
+		}
+		one, other := namesIn(m[0]), namesIn(m[1])
+		if !slices.Contains(one, names[0]) {
+			one, other = other, one
+		}
+		at := slices.Index(names, one[1-slices.Index(one, names[0])])
+		if at > 0 && !slices.Contains(one, other[0]) && !slices.Contains(one, other[1]) && slices.Contains(names, other[0]) && slices.Contains(names, other[1]) {
+			return at
+		}
+	}
+	return 0
+}
+
+// crossways are the places round a circle that four points take whose joins are to meet, by which
+// of them the first is joined to.
+var crossways = [4][]int{{0, 1, 2, 3}, {0, 2, 1, 3}, {0, 1, 2, 3}, {0, 1, 3, 2}}
+
 // nextOf is the row of a curve, and how many of it were taken before this one; a new row
 // begins in the habit of the hand at k, after what other rows still wait for.
 func (s *scope) nextOf(l locus, k int) (r row, i int) {
@@ -97,6 +123,11 @@ func (s *scope) nextOf(l locus, k int) (r row, i int) {
 		}
 	}
 	known.taken++
+	if l.on.circle && known.ahead == 4 && known.taken <= 4 {
+		r, i = *known, crossways[s.across(known.names)][known.taken-1]
+		s.c.waiting--
+		return r, i
+	}
 	if known.taken <= known.ahead {
 		s.c.waiting--
 	}
