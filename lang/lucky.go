@@ -62,25 +62,22 @@ func choose(p *program.Program) outcome {
 }
 
 // onPaper is the choice of the largest hand by which all ink of the figure has room on its paper;
-// the solver itself looks at points and whole circles alone. Where no hand's has, it is what exceeds
-// the paper least.
+// the solver itself looks at points and whole circles alone. Where no hand's has, it is that of a
+// plain one.
 func onPaper(p *program.Program) outcome {
-	best := runOn(p, solve.Inputs(p))
-	if !best.stands() {
-		return best
+	plain := runOn(p, solve.Inputs(p))
+	if !plain.stands() || plain.excess() == 0 {
+		return plain
 	}
-	least := best.excess()
-	for hand := best.Hand + 1; least > 0 && hand < len(solve.Hands) && best.Work < mostWork; hand++ {
+	for hand := plain.Hand + 1; hand < len(solve.Hands) && plain.Work < mostWork; hand++ {
 		o := runOn(p, solve.InputsBy(p, hand))
-		o.Work += best.Work
-		if best.Work = o.Work; !o.stands() {
-			continue
+		o.Work += plain.Work
+		if o.stands() && o.excess() == 0 {
+			return o
 		}
-		if over := o.excess(); over < least {
-			best, least = o, over
-		}
+		plain.Work = o.Work
 	}
-	return best
+	return plain
 }
 
 // excess is how many millimetres a figure that stands is too wide or too high for its paper.
