@@ -186,6 +186,7 @@ func verdict(c lang.Claim, reach lang.Reach, figures int) string {
 	return reach.String()
 }
 
+// onlyHere is the verdict on a claim that other figures of the source refute.
 const onlyHere = "holds here only (say: claim here)"
 
 func variedRows(varied []lang.VariedRange) (rows []row) {

@@ -20,13 +20,13 @@ const (
 // either side.
 const (
 	letter   = 5
-	pastLast = 5
+	PastLast = 5
 	atEnd    = 4
 	bareArm  = 20
 )
 
-// oneSweep is the angle up to which an arc is drawn from one meeting to the next.
-const oneSweep = 75 * math.Pi / 180
+// OneSweep is the angle up to which an arc is drawn from one meeting to the next.
+const OneSweep = 75 * math.Pi / 180
 
 // Reach is nearly the paper that the figure takes, its margin too, in millimetres: what its
 // points, circles, arcs and straights need with letters of the usual size, before these are
@@ -102,7 +102,7 @@ func (r *reach) round(c *Circle, unit float64) {
 	slices.Sort(bearings)
 	for i, from := range bearings {
 		way := math.Mod(bearings[(i+1)%len(bearings)]-from+2*math.Pi, 2*math.Pi)
-		if way > oneSweep {
+		if way > OneSweep {
 			way = 0
 		}
 		sweep(from, way)
@@ -128,7 +128,7 @@ func (r *reach) straight(s *Straight, unit float64) {
 	if lo > hi {
 		return // drawn in the middle
 	}
-	past := float64(pastLast)
+	past := float64(PastLast)
 	if hi-lo < 1e-6 {
 		past = bareArm
 	}

@@ -149,8 +149,7 @@ type checker struct {
 	circles   int                    // radii of given circles left to chance so far
 	asides    int                    // points of lines beside a straight left to chance so far
 	freeLines int                    // lines left to chance so far
-
-	rings int // circles with several points left to chance so far
+	rings     int                    // circles with several points left to chance so far
 
 	fixed   int // points given by coordinates so far
 	lengths int // lengths left to chance so far

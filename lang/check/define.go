@@ -205,7 +205,8 @@ var otherNames = map[string]string{
 	"bisector": "bisect (of a join) or halve (of an angle)", "equilateral": "triangleon", "square": "squareon",
 	"altitude": "drop", "foot": "drop", "split": "divide", "tangentat": "tangent",
 	"bisectangle": "halve", "anglebisector": "halve", "perpendicularbisector": "bisect",
-	"incentre": "incircle", "incenter": "incircle", "circumcentre": "circumcircle", "circumcenter": "circumcircle", "midpoints": "middle", "medians": "centroid", "altitudes": "orthocentre",
+	"incentre": "incircle", "incenter": "incircle", "circumcentre": "circumcircle", "circumcenter": "circumcircle",
+	"midpoints": "middle", "medians": "centroid", "altitudes": "orthocentre",
 }
 
 // hasFamily tells whether a construction gives a family of points.

@@ -8,8 +8,8 @@ import (
 )
 
 // cut is a point that is taken between two others, and how many are taken later on the parts
-// that it leaves, or on what those leave. A plain hand that reads the whole
-// task leaves room for them.
+// that it leaves, or on what those leave. A plain hand that reads the whole task leaves room
+// for them.
 type cut struct {
 	ends   [2]string
 	points [2]int // taken between it and either end

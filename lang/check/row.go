@@ -102,12 +102,12 @@ func (s *scope) across(names []string) int {
 	return 0
 }
 
-// crossways are the places round a circle that four points take whose joins are to meet, by which
-// of them the first is joined to.
+// crossways are the places round a circle that four points take whose joins are to meet, by
+// which of them the first is joined to.
 var crossways = [4][]int{{0, 1, 2, 3}, {0, 2, 1, 3}, {0, 1, 2, 3}, {0, 1, 3, 2}}
 
-// nextOf is the row of a curve, and how many of it were taken before this one; a new row
-// begins in the habit of the hand at k, after what other rows still wait for.
+// nextOf is the row of a curve, and which place in it is next; a new row begins in the habit of
+// the hand at k, after what other rows still wait for.
 func (s *scope) nextOf(l locus, k int) (r row, i int) {
 	known := s.rows[l.on.text]
 	if l.isCircle || known == nil {
@@ -122,16 +122,16 @@ func (s *scope) nextOf(l locus, k int) (r row, i int) {
 			s.c.rings++
 		}
 	}
+	i = known.taken
 	known.taken++
-	if l.on.circle && known.ahead == 4 && known.taken <= 4 {
-		r, i = *known, crossways[s.across(known.names)][known.taken-1]
-		s.c.waiting--
-		return r, i
+	if i >= known.ahead {
+		return *known, i
 	}
-	if known.taken <= known.ahead {
-		s.c.waiting--
+	s.c.waiting--
+	if l.on.circle && known.ahead == 4 {
+		i = crossways[s.across(known.names)][i]
 	}
-	return *known, known.taken - 1
+	return *known, i
 }
 
 // crossing tells whether the joins of a row's two points, in turn, to the two of another line

@@ -15,7 +15,7 @@ import (
 const (
 	arcOver  = 3.5 // mm past a meeting
 	longLens = 20  // mm
-	oneSweep = 75 * math.Pi / 180
+	oneSweep = figure.OneSweep
 	allRound = 300 * math.Pi / 180
 )
 

@@ -117,7 +117,7 @@ func (d *drawing) rule(s *figure.Straight) ruled {
 	}
 	r.loose = [2]bool{s.Start == nil, s.End == nil}
 	used, n := d.usedSpan(s, r)
-	over := d.mm(5)
+	over := d.mm(figure.PastLast)
 	if n < 2 {
 		over = d.length() / 2
 	}
